@@ -1,0 +1,61 @@
+import type { Assembly } from "../characteristic/characteristic";
+import type { Condition } from "../condition/condition";
+
+/** Stations of the walk round the car, in order. */
+export const stations = [
+  "documents",
+  "front",
+  "driverSide",
+  "cockpit",
+  "engineBay",
+  "rear",
+  "passengerSide",
+  "underneath",
+  "driver",
+] as const;
+export type Station = (typeof stations)[number];
+
+/** What makes the check pass. */
+export type Criterion =
+  | { readonly kind: "seen" }
+  | { readonly kind: "measured"; readonly characteristic?: string; readonly text: string }
+  | { readonly kind: "datedItem"; readonly characteristic?: string; readonly text: string }
+  | { readonly kind: "document" };
+
+export interface CheckSource {
+  readonly title: string;
+  readonly edition?: string;
+  readonly clause?: string;
+}
+
+/** One thing to look at, as data. A club edits and adds these by form. */
+export interface Check {
+  readonly id: string;
+  readonly station: Station;
+  readonly assembly: Assembly;
+  /** What to look at, in the imperative: "Rock the wheel at six and twelve o'clock". */
+  readonly text: string;
+  /** How, where it is not plain. */
+  readonly method?: string;
+  readonly criterion: Criterion;
+  /** When it applies. Unknown applies too, and says that it is unknown. */
+  readonly when: Condition;
+  /**
+   * Why it is on the sheet, one line; `{key}` is replaced by the car's value, `{key:nominal}` by the specification's,
+   * `{key:ratio}` by actual over nominal. Left out for checks every car gets.
+   */
+  readonly why?: string;
+  readonly source: CheckSource;
+  readonly caution?: string;
+}
+
+export type CheckReason = "always" | "rule" | "modification" | "carriedAdvisory" | "expiry";
+
+/** A check as it stands on one car's sheet. */
+export interface CheckOnSheet {
+  readonly check: Check;
+  readonly reason: CheckReason;
+  readonly why: string;
+  /** True when the condition could not be decided from the record. */
+  readonly undecided: boolean;
+}

@@ -1,0 +1,37 @@
+import type { Side } from "../characteristic/characteristic";
+import type { Limits, SpecificationEntry } from "../specification/specification";
+import type { StateValue } from "../state/state";
+import type { Value } from "../value/value";
+
+/** Words, never booleans. Order: worst first, as lists show them. */
+export const verdicts = [
+  "outsideLimits",
+  "missing",
+  "added",
+  "differentPart",
+  "cannotTell",
+  "acceptedSubstitute",
+  "periodOption",
+  "insideLimits",
+  "asSpecified",
+  "notRecorded",
+] as const;
+export type Verdict = (typeof verdicts)[number];
+
+/** A characteristic of a car compared with a baseline. */
+export interface Deviation {
+  readonly characteristic: string;
+  readonly side: Side;
+  readonly baseline: "factory" | "asBuilt" | "rules";
+  readonly verdict: Verdict;
+  /** What the baseline wants. */
+  readonly nominal?: Value;
+  readonly limits?: Limits;
+  /** What the car has; missing when not recorded. */
+  readonly actual?: StateValue;
+  /** Actual minus nominal, SI, for two quantities. */
+  readonly difference?: number;
+  /** Actual over nominal, for two quantities with a nominal other than zero. */
+  readonly ratio?: number;
+  readonly entry?: SpecificationEntry;
+}

@@ -1,0 +1,96 @@
+import type { Criterion } from "../check/check";
+import type { Verdict } from "../deviation/deviation";
+
+/** One bracket: limits and value on a common scale, for drawing; all SI, plus the texts to print. */
+export interface BracketModel {
+  readonly lower?: number;
+  readonly upper?: number;
+  readonly nominal?: number;
+  readonly value?: number;
+  readonly expandedUncertainty?: number;
+}
+
+export interface SheetDeviation {
+  readonly label: string;
+  readonly side?: "left" | "right";
+  /** Number of the plan's leader this belongs to. */
+  readonly leader: number;
+  readonly verdict: Verdict;
+  readonly verdictText: string;
+  readonly specified: string;
+  readonly actual: string;
+  /** "+4 mm, ×1.25" or empty. */
+  readonly difference: string;
+  readonly since: string;
+  readonly bracket?: BracketModel;
+}
+
+export interface SheetSetting {
+  readonly label: string;
+  readonly unit: string;
+  readonly limits: string;
+  readonly left?: { readonly text: string; readonly verdictText: string; readonly bracket?: BracketModel };
+  readonly right?: { readonly text: string; readonly verdictText: string; readonly bracket?: BracketModel };
+  readonly whole?: { readonly text: string; readonly verdictText: string; readonly bracket?: BracketModel };
+}
+
+export interface SheetCheck {
+  readonly id: string;
+  readonly text: string;
+  readonly method?: string;
+  readonly criterion: Criterion;
+  readonly why: string;
+  /** False for checks that every car gets: those print their reason once, for all. */
+  readonly special: boolean;
+  readonly undecided: boolean;
+  readonly source: string;
+}
+
+/** Everything one pre-event sheet says, finished: the drawing adds nothing and works nothing out. */
+export interface SheetModel {
+  readonly layoutVersion: number;
+  /** Hash of the record this sheet was made from (hex). */
+  readonly recordHash: string;
+  /** ISO instant. */
+  readonly preparedAt: string;
+  readonly club: string;
+  readonly event: {
+    readonly name: string;
+    readonly on: string;
+    readonly venue: string;
+    readonly ruleSet: string;
+  };
+  readonly entry: {
+    readonly runningNumber: string;
+    readonly group: string;
+    readonly className: string;
+    readonly driver: string;
+  };
+  readonly car: {
+    readonly chassis: string;
+    readonly marque: string;
+    readonly series: string;
+    readonly built: string;
+    readonly body: string;
+    readonly colour: string;
+    readonly registration: string;
+    readonly onRegister: boolean;
+  };
+  /** Assemblies of the plan: leader number, name, how many deviations; leaders in walking order. */
+  readonly leaders: readonly {
+    readonly leader: number;
+    readonly assembly: string;
+    readonly label: string;
+    readonly deviations: number;
+  }[];
+  readonly deviations: readonly SheetDeviation[];
+  /** How many characteristics are not recorded, said on the sheet: unknown is never a pass. */
+  readonly notRecorded: number;
+  readonly settings: readonly SheetSetting[];
+  readonly stations: readonly {
+    readonly station: string;
+    readonly label: string;
+    readonly checks: readonly SheetCheck[];
+  }[];
+  readonly cautions: readonly string[];
+}
