@@ -6,3 +6,5 @@ export * from "./sheet/sheet-model";
 export * from "./specification/specification";
 export * from "./state/state";
 export * from "./value/value";
+export * from "./refusal/refusal";
+export * from "./refusal/refusal-words";

@@ -1,0 +1,91 @@
+import { clientOf, type Database } from "./client";
+import type { Prisma } from "./generated/prisma/client";
+import type { ClubTables } from "./scope";
+
+/** Times in milliseconds: waiting for a connection, and the whole transaction. */
+const LIMITS = { maxWait: 10_000, timeout: 20_000 } as const;
+
+/** What a transaction is opened for; each is a setting that row-level security reads. */
+interface Opening {
+  readonly club?: string;
+  readonly person?: string;
+  readonly invitation?: string;
+}
+
+function inside<T>(
+  database: Database,
+  opening: Opening,
+  work: (tx: Prisma.TransactionClient) => Promise<T>,
+  timeout: number,
+): Promise<T> {
+  return clientOf(database).$transaction(
+    async (tx) => {
+      await tx.$queryRaw`SELECT set_config('trunnion.club', ${opening.club ?? ""}, true),
+        set_config('trunnion.person', ${opening.person ?? ""}, true),
+        set_config('trunnion.invitation', ${opening.invitation ?? ""}, true)`;
+      return work(tx);
+    },
+    { ...LIMITS, timeout },
+  );
+}
+
+/**
+ * Opens one transaction for one club and mints the scope for it. Everything inside sees and writes that club only.
+ * Call it from the service's session gate and the command line's operator gate, nowhere else (lint holds that).
+ */
+export function openClub<T>(
+  database: Database,
+  clubId: string,
+  work: (tables: ClubTables) => Promise<T>,
+  timeout: number = LIMITS.timeout,
+): Promise<T> {
+  return inside(database, { club: clubId }, (tx) => work(tx as unknown as ClubTables), timeout);
+}
+
+const membershipFields = {
+  id: true,
+  roles: true,
+  club: { select: { id: true, slug: true, name: true, kind: true, unitSystem: true, sideWords: true } },
+} satisfies Prisma.MembershipSelect;
+
+/** The clubs a person belongs to now, with their roles there, by club name. */
+export function membershipsOf(database: Database, personId: string) {
+  return inside(
+    database,
+    { person: personId },
+    (tx) =>
+      tx.membership.findMany({
+        where: { personId, leftAt: null },
+        select: membershipFields,
+        orderBy: { club: { name: "asc" } },
+      }),
+    LIMITS.timeout,
+  );
+}
+
+/** The invitation whose token has this SHA-256 (hex), whatever club it is for. */
+export function invitationByToken(database: Database, tokenHash: string) {
+  return inside(
+    database,
+    { invitation: tokenHash },
+    (tx) => tx.invitation.findUnique({ where: { tokenHash }, include: { club: true } }),
+    LIMITS.timeout,
+  );
+}
+
+/** A club by its short name; clubs themselves stand outside the tenancies. */
+export function findClub(database: Database, slug: string) {
+  return clientOf(database).club.findUnique({ where: { slug } });
+}
+
+/** Every club, by short name: for the command line. */
+export function listClubs(database: Database) {
+  return clientOf(database).club.findMany({ orderBy: { slug: "asc" } });
+}
+
+/** Sign-in's own tables, for the sign-in library. */
+export function signInTables(
+  database: Database,
+): Pick<ReturnType<typeof clientOf>, "person" | "session" | "credential" | "verification" | "$transaction"> {
+  return clientOf(database);
+}

@@ -1,0 +1,130 @@
+import type { Refusal, RefusalCode, RefusalDetails } from "./refusal";
+
+/** What a person reads: what was wrong and where, then what to do. */
+export interface RefusalText {
+  readonly what: string;
+  readonly remedy: string;
+}
+
+const list = (words: readonly string[]) => (words.length === 0 ? "none" : words.join(", "));
+const megabytes = (bytes: number) => `${(bytes / 1e6).toFixed(1)} MB`;
+const roleNames: Readonly<Record<string, string>> = {
+  registrar: "registrar",
+  owner: "owner",
+  scrutineer: "scrutineer",
+  fleetManager: "fleet manager",
+};
+const roles = (codes: readonly string[]) => list(codes.map((code) => roleNames[code] ?? code));
+
+const invitationReasons = {
+  unknown: "This invitation link is not known here.",
+  expired: "This invitation has run out.",
+  used: "This invitation has been used already.",
+  revoked: "This invitation was taken back.",
+} as const;
+
+/** One wording per code: a code without one does not compile. */
+const words: { readonly [C in RefusalCode]: (details: RefusalDetails[C]) => RefusalText } = {
+  NOT_SIGNED_IN: () => ({ what: "You are not signed in.", remedy: "Sign in, then open this page again." }),
+  WRONG_SIGN_IN: () => ({
+    what: "That e-mail address and password do not belong together.",
+    remedy: "Check both, and that capitals lock is off.",
+  }),
+  TOO_MANY_TRIES: ({ seconds }) => ({
+    what: "Too many tries to sign in.",
+    remedy: `Wait ${seconds} seconds, then try again.`,
+  }),
+  CLUB_NOT_FOUND: ({ club, known }) => ({
+    what: `There is no club "${club}".`,
+    remedy: `Clubs here: ${list(known)}.`,
+  }),
+  NOT_A_MEMBER: ({ club }) => ({
+    what: `You are not a member of "${club}".`,
+    remedy: "Ask its registrar for an invitation.",
+  }),
+  ROLE_NEEDED: ({ needed, has }) => ({
+    what: `This is for: ${roles(needed)}. You are: ${roles(has)}.`,
+    remedy: "Ask the registrar to do it, or to give you the role.",
+  }),
+  CAR_NOT_FOUND: ({ car }) => ({
+    what: `No car "${car}" in this club's register.`,
+    remedy: "Look for it by another number or mark.",
+  }),
+  SERIES_NOT_FOUND: ({ series, known }) => ({
+    what: `There is no series "${series}".`,
+    remedy: `Series of this club: ${list(known)}.`,
+  }),
+  EVENT_NOT_FOUND: ({ event, known }) => ({
+    what: `There is no event "${event}" in this club.`,
+    remedy: `Events: ${list(known)}.`,
+  }),
+  EVENT_HAS_NO_ENTRIES: ({ event }) => ({
+    what: `The event "${event}" has no entries, so there is no sheet to print.`,
+    remedy: "Add entries first.",
+  }),
+  ENTRY_NOT_FOUND: ({ event, number, known }) => ({
+    what: `The event "${event}" has no running number ${number}.`,
+    remedy: `Running numbers: ${list(known)}.`,
+  }),
+  RUNNING_NUMBER_TAKEN: ({ event, number }) => ({
+    what: `Running number ${number} is taken at "${event}".`,
+    remedy: "Give another number.",
+  }),
+  INVITATION_NOT_VALID: ({ because }) => ({
+    what: invitationReasons[because],
+    remedy: "Ask the registrar for a new one.",
+  }),
+  ALREADY_A_MEMBER: ({ email }) => ({
+    what: `${email} is a member already.`,
+    remedy: "Change their roles instead of inviting them again.",
+  }),
+  FILE_NOT_FOUND: ({ path }) => ({
+    what: `There is no file ${path}.`,
+    remedy: "Check the name and the folder.",
+  }),
+  FILE_EMPTY: ({ file }) => ({
+    what: `${file} is empty.`,
+    remedy: "Give a CSV file with a line of headings and a line per car.",
+  }),
+  FILE_TOO_LARGE: ({ file, bytes, limit }) => ({
+    what: `${file} is ${megabytes(bytes)}; at most ${megabytes(limit)} is read.`,
+    remedy: "Split it, or leave out what is not a register of cars.",
+  }),
+  FILE_NOT_A_TABLE: ({ file, found }) => ({
+    what: `${file} is not a CSV table: it looks like ${found}.`,
+    remedy: "Save the sheet as CSV (comma or semicolon separated text), then try again.",
+  }),
+  FILE_ENCODING: ({ file, line, found }) => ({
+    what: `${file}, line ${line}: ${found} is not text in UTF-8 or Windows-1252.`,
+    remedy: "Save the file as CSV in UTF-8.",
+  }),
+  TABLE_TOO_WIDE: ({ file, columns, limit }) => ({
+    what: `${file} has more than ${columns - 1} columns; at most ${limit} are read.`,
+    remedy: "Check the separator, and leave out columns that say nothing of a car.",
+  }),
+  TABLE_TOO_LONG: ({ file, limit }) => ({
+    what: `${file} has more than ${limit} rows.`,
+    remedy: "Split it into several files.",
+  }),
+  TABLE_BROKEN: ({ file, line, problem }) => ({
+    what: `${file}, line ${line}: ${problem}.`,
+    remedy: "Mend the line (most often a quotation mark that is never closed), then try again.",
+  }),
+  HEADING_MISSING: ({ file, wanted, found }) => ({
+    what: `${file} has no heading ${wanted.map((heading) => `"${heading}"`).join(" or ")}; found: ${list(found)}.`,
+    remedy: "The first line names the columns. See `trunnion import --help` for the headings.",
+  }),
+  HEADING_TWICE: ({ file, heading, columns }) => ({
+    what: `${file}: columns ${list(columns)} both say "${heading}".`,
+    remedy: "Keep one of them, or name the other differently.",
+  }),
+  CHANGED_MEANWHILE: ({ what }) => ({
+    what: `Somebody changed ${what} since you opened it.`,
+    remedy: "Open it again, look at the difference, and repeat your change.",
+  }),
+};
+
+/** The wording of a refusal, as plain British English. */
+export function sayRefusal<C extends RefusalCode>(refusal: Refusal<C>): RefusalText {
+  return words[refusal.code](refusal.details);
+}

@@ -1,0 +1,53 @@
+/**
+ * Every way the service says no, with what it tells. The second of the three kinds of error
+ * (invalid, refused, bug): expected, closed, worded in `refusal-words`.
+ */
+export interface RefusalDetails {
+  NOT_SIGNED_IN: Record<never, never>;
+  WRONG_SIGN_IN: Record<never, never>;
+  TOO_MANY_TRIES: { readonly seconds: number };
+  CLUB_NOT_FOUND: { readonly club: string; readonly known: readonly string[] };
+  NOT_A_MEMBER: { readonly club: string };
+  ROLE_NEEDED: { readonly needed: readonly string[]; readonly has: readonly string[] };
+  CAR_NOT_FOUND: { readonly car: string };
+  SERIES_NOT_FOUND: { readonly series: string; readonly known: readonly string[] };
+  EVENT_NOT_FOUND: { readonly event: string; readonly known: readonly string[] };
+  EVENT_HAS_NO_ENTRIES: { readonly event: string };
+  ENTRY_NOT_FOUND: { readonly event: string; readonly number: string; readonly known: readonly string[] };
+  RUNNING_NUMBER_TAKEN: { readonly event: string; readonly number: string };
+  INVITATION_NOT_VALID: { readonly because: "unknown" | "expired" | "used" | "revoked" };
+  ALREADY_A_MEMBER: { readonly email: string };
+  FILE_NOT_FOUND: { readonly path: string };
+  FILE_EMPTY: { readonly file: string };
+  FILE_TOO_LARGE: { readonly file: string; readonly bytes: number; readonly limit: number };
+  FILE_NOT_A_TABLE: { readonly file: string; readonly found: string };
+  FILE_ENCODING: { readonly file: string; readonly line: number; readonly found: string };
+  TABLE_TOO_WIDE: { readonly file: string; readonly columns: number; readonly limit: number };
+  TABLE_TOO_LONG: { readonly file: string; readonly limit: number };
+  TABLE_BROKEN: { readonly file: string; readonly line: number; readonly problem: string };
+  HEADING_MISSING: {
+    readonly file: string;
+    readonly wanted: readonly string[];
+    readonly found: readonly string[];
+  };
+  HEADING_TWICE: { readonly file: string; readonly heading: string; readonly columns: readonly string[] };
+  CHANGED_MEANWHILE: { readonly what: string };
+}
+
+export type RefusalCode = keyof RefusalDetails;
+
+/** A refusal: a code of the closed list with its details. Thrown by the service, worded at the edge. */
+export class Refusal<C extends RefusalCode = RefusalCode> extends Error {
+  override readonly name = "Refusal";
+  constructor(
+    readonly code: C,
+    readonly details: RefusalDetails[C],
+  ) {
+    super(code);
+  }
+}
+
+/** Makes a refusal; the caller throws it, so that control flow stays visible. */
+export function refused<C extends RefusalCode>(code: C, details: RefusalDetails[C]): Refusal<C> {
+  return new Refusal(code, details);
+}
