@@ -1,1 +1,2 @@
-export {};
+export * from "./catalogue/index";
+export * from "./quantity/index";

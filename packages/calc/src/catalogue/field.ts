@@ -1,0 +1,104 @@
+import { z } from "zod";
+import { type MeasuredDimension, siUnits } from "../quantity/dimension";
+import { NotationError } from "../quantity/notation-error";
+import { parseQuantity } from "../quantity/parse";
+import { printQuantity } from "../quantity/print";
+import { defaultUnit } from "../quantity/unit";
+
+/** How a quantity field is labelled and bounded. All bounds in SI. */
+export interface QuantityOptions {
+  /** Sentence case, e.g. "Bar diameter". */
+  readonly label: string;
+  /** How to measure it, or which of several is meant. */
+  readonly help?: string;
+  /** Smallest value allowed, itself included. */
+  readonly min?: number;
+  /** Largest value allowed, itself included. */
+  readonly max?: number;
+  /** The value must be greater than this. */
+  readonly above?: number;
+  /** The value must be less than this. */
+  readonly below?: number;
+  /** Unit the limits and the form are shown in; must be a unit of the dimension. */
+  readonly unit?: string;
+}
+
+type Bound = "min" | "max" | "above" | "below";
+const boundRules: Readonly<Record<Bound, { words: string; broken: (si: number, limit: number) => boolean }>> =
+  {
+    min: { words: "at least", broken: (si, limit) => si < limit },
+    max: { words: "at most", broken: (si, limit) => si > limit },
+    above: { words: "more than", broken: (si, limit) => si <= limit },
+    below: { words: "less than", broken: (si, limit) => si >= limit },
+  };
+
+/**
+ * A zod field for one quantity: takes an SI number, or text in trade notation (`9/16 in`, `0°12'`), and yields the
+ * SI number. Text must carry its unit (ratios and counts aside). A number that is not finite, text that cannot be
+ * read and a value outside the bounds are field errors that quote what was found.
+ */
+export function quantity(dimension: MeasuredDimension, options: QuantityOptions) {
+  const unit = options.unit ?? defaultUnit(dimension).symbol;
+  return z
+    .union([z.number(), z.string()], {
+      error: () => `a number (${siName(dimension)}) or text with its unit is wanted`,
+    })
+    .transform((value, context) => {
+      const si = typeof value === "number" ? value : readText(value, dimension, context);
+      if (si === undefined) return z.NEVER;
+      const problem = boundProblem(si, dimension, { ...options, unit });
+      if (problem === undefined) return si;
+      context.addIssue({
+        code: "custom",
+        message: `${JSON.stringify(value)}: ${problem}`,
+        params: { code: "OUT_OF_RANGE" },
+      });
+      return z.NEVER;
+    })
+    .meta({ title: options.label, description: describe(dimension, { ...options, unit }), dimension, unit });
+}
+
+function siName(dimension: MeasuredDimension): string {
+  return siUnits[dimension] === "" ? "no unit" : `in ${siUnits[dimension]}`;
+}
+
+function readText(text: string, dimension: MeasuredDimension, context: z.RefinementCtx): number | undefined {
+  try {
+    return parseQuantity(text, dimension).si;
+  } catch (error) {
+    if (!(error instanceof NotationError)) throw error;
+    const { code, place, understood, entered } = error;
+    context.addIssue({
+      code: "custom",
+      message: error.message,
+      params: { code, place, understood, entered },
+    });
+    return undefined;
+  }
+}
+
+function boundProblem(
+  si: number,
+  dimension: MeasuredDimension,
+  options: QuantityOptions,
+): string | undefined {
+  for (const bound of Object.keys(boundRules) as Bound[]) {
+    const limit = options[bound];
+    if (limit === undefined || !boundRules[bound].broken(si, limit)) continue;
+    const allowed = printQuantity(limit, { dimension, unit: options.unit });
+    return `${options.label} must be ${boundRules[bound].words} ${allowed}, but is ${printQuantity(si, { dimension, unit: options.unit })}`;
+  }
+  return undefined;
+}
+
+function describe(dimension: MeasuredDimension, options: QuantityOptions): string {
+  const limits = (Object.keys(boundRules) as Bound[]).flatMap((bound) => {
+    const limit = options[bound];
+    return limit === undefined
+      ? []
+      : [`${boundRules[bound].words} ${printQuantity(limit, { dimension, unit: options.unit })}`];
+  });
+  const range = limits.length > 0 ? `, ${limits.join(", ")}` : "";
+  const help = options.help === undefined ? "" : `${options.help}. `;
+  return `${help}A number ${siName(dimension)}, or text with its unit${range}.`;
+}

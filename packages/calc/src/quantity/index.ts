@@ -1,0 +1,8 @@
+export { compoundsOf } from "./compound";
+export { type DesignationKind, designationKinds } from "./designation/kind";
+export { type Dimension, dimensionNames, dimensions, type MeasuredDimension, siUnits } from "./dimension";
+export { examplesOf } from "./explain";
+export { NotationError, type NotationErrorCode, notationErrorCodes } from "./notation-error";
+export { entryLimit, type ParseOptions, parseQuantity, type Quantity } from "./parse";
+export { type PrintOptions, printQuantity } from "./print";
+export { defaultUnit, findUnit, fromSi, toSi, type Unit, unitNamed, unitsOf } from "./unit";
