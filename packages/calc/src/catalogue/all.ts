@@ -1,4 +1,6 @@
 import type { AnyComputation } from "./computation";
 
-/** Every computation of the catalogue, by topic. */
-export const computations: readonly AnyComputation[] = [];
+/** Every computation of the catalogue, topic by topic; one line each, so that topics are added without a clash. */
+export const computations: readonly AnyComputation[] = [
+  //
+];

@@ -36,6 +36,7 @@ const boundRules: Readonly<Record<Bound, { words: string; broken: (si: number, l
  * A zod field for one quantity: takes an SI number, or text in trade notation (`9/16 in`, `0°12'`), and yields the
  * SI number. Text must carry its unit (ratios and counts aside). A number that is not finite, text that cannot be
  * read and a value outside the bounds are field errors that quote what was found.
+ * A default is given by `.prefault("1 g")`, which the JSON Schema shows; `.default()` it would not.
  */
 export function quantity(dimension: MeasuredDimension, options: QuantityOptions) {
   const unit = options.unit ?? defaultUnit(dimension).symbol;
@@ -59,7 +60,7 @@ export function quantity(dimension: MeasuredDimension, options: QuantityOptions)
 }
 
 function siName(dimension: MeasuredDimension): string {
-  return siUnits[dimension] === "" ? "no unit" : `in ${siUnits[dimension]}`;
+  return siUnits[dimension] === "" ? "without unit" : `in ${siUnits[dimension]}`;
 }
 
 function readText(text: string, dimension: MeasuredDimension, context: z.RefinementCtx): number | undefined {

@@ -1,1 +1,4 @@
+export { computations } from "./all";
 export * from "./computation";
+export * from "./list";
+export * from "./run";

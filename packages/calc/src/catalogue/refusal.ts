@@ -8,8 +8,8 @@ export class CalcRefusal extends Error {
   /** Name of the input it is about, dotted, where it is about one. */
   readonly place?: string;
 
-  constructor(code: string, message: string, place?: string) {
-    super(message);
+  constructor(code: string, message: string, place?: string, options?: { readonly cause: unknown }) {
+    super(message, options);
     this.name = "CalcRefusal";
     this.code = code;
     if (place !== undefined) this.place = place;

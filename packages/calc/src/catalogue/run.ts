@@ -1,0 +1,105 @@
+import type { z } from "zod";
+import type { MeasuredDimension } from "../quantity/dimension";
+import { printQuantity } from "../quantity/print";
+import { defaultUnit } from "../quantity/unit";
+import type { AnyComputation, OutputSpec, OutputValue, WorkingStep } from "./computation";
+import { CalcRefusal } from "./refusal";
+
+/** One answer as handed out: the SI number (or the words), the unit it is printed in, and the printed text. */
+export interface RunOutput {
+  readonly si: number | string | null;
+  /** Empty for ratios, counts and words. */
+  readonly unit: string;
+  readonly text: string;
+}
+
+/** A step of the working, with its value printed. */
+export interface RunStep extends WorkingStep {
+  readonly text: string;
+}
+
+/** What a run hands back. */
+export interface RunResult {
+  readonly outputs: Readonly<Record<string, RunOutput>>;
+  readonly working: readonly RunStep[];
+  readonly warnings: readonly string[];
+  readonly caution?: string;
+}
+
+/** The text of an answer that does not exist. */
+const noValue = "no value";
+
+/**
+ * Checks a raw input against a computation's own schema (an input it does not know is an error, not dropped), runs
+ * it, and prints every answer with its unit.
+ *
+ * @throws ZodError when the input does not fit, with one issue per field
+ * @throws CalcRefusal when the computation refuses, or would answer with a number that is not finite
+ * @throws Error when the computation breaks its own description (an output missing or undeclared): a bug
+ */
+export function runComputation(computation: AnyComputation, rawInput: unknown): RunResult {
+  const { outputs, working, warnings } = compute(computation, inputOf(computation).parse(rawInput));
+  const undeclared = Object.keys(outputs).filter((key) => !Object.hasOwn(computation.outputs, key));
+  if (undeclared.length > 0)
+    throw new Error(`${computation.name} answers undeclared ${undeclared.join(", ")}`);
+  const printed = Object.entries(computation.outputs).map(([key, spec]) => {
+    const value = outputs[key];
+    if (value === undefined) throw new Error(`${computation.name} leaves ${key} unanswered`);
+    return [key, printOutput(value, spec, key)] as const;
+  });
+  return {
+    outputs: Object.fromEntries(printed),
+    working: working.map((step) => ({ ...step, text: printStep(step) })),
+    warnings,
+    ...(computation.caution === undefined ? {} : { caution: computation.caution }),
+  };
+}
+
+/** A computation's input schema as it is run: a field it does not know is refused. */
+export function inputOf(computation: AnyComputation): z.ZodObject {
+  return computation.input.strict();
+}
+
+/** The guards of the functions underneath speak in RangeErrors; outside they are refusals like any other. */
+function compute(computation: AnyComputation, input: Record<string, unknown>) {
+  try {
+    return computation.compute(input);
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    throw new CalcRefusal("OUT_OF_RANGE", error.message, undefined, { cause: error });
+  }
+}
+
+function printOutput(value: OutputValue, spec: OutputSpec, key: string): RunOutput {
+  const unit = unitOf(spec);
+  if (value === null) return { si: null, unit, text: noValue };
+  if (typeof value === "boolean") return { si: value ? "yes" : "no", unit: "", text: value ? "yes" : "no" };
+  if (typeof value === "string") return { si: value, unit: "", text: value };
+  requireFinite(value, `${spec.label} (${key})`);
+  return { si: value, unit, text: printValue(value, spec) };
+}
+
+/**
+ * The text of one step of a working: its number in its unit, four significant figures, or its words.
+ * @throws CalcRefusal when the number is not finite
+ */
+export function printStep({ value, label, symbol, dimension, unit }: WorkingStep): string {
+  if (typeof value === "string") return value;
+  requireFinite(value, `${label} (${symbol})`);
+  return printValue(value, { dimension: dimension ?? "ratio", ...(unit === undefined ? {} : { unit }) });
+}
+
+type Printed = Pick<OutputSpec, "dimension" | "unit" | "decimals">;
+
+function printValue(si: number, { dimension, unit, decimals }: Printed): string {
+  return dimension === "text" ? String(si) : printQuantity(si, { dimension, unit, decimals });
+}
+
+function unitOf({ dimension, unit }: Printed): string {
+  return dimension === "text" ? "" : (unit ?? defaultUnit(dimension as MeasuredDimension).symbol);
+}
+
+function requireFinite(value: number, what: string): void {
+  if (Number.isFinite(value)) return;
+  throw new CalcRefusal("NOT_FINITE", `${what} comes out as ${value}: the inputs do not determine it`);
+}
