@@ -1,5 +1,5 @@
 export { compoundsOf } from "./compound";
-export { type DesignationKind, designationKinds } from "./designation/kind";
+export * from "./designation/index";
 export { type Dimension, dimensionNames, dimensions, type MeasuredDimension, siUnits } from "./dimension";
 export { examplesOf } from "./explain";
 export { NotationError, type NotationErrorCode, notationErrorCodes } from "./notation-error";

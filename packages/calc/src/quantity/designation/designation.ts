@@ -1,0 +1,33 @@
+import { type Grade, parseGrade } from "./grade";
+import type { DesignationKind } from "./kind";
+import { parseThread, type Thread } from "./thread";
+import { parseTyre, type Tyre } from "./tyre";
+import { parseWheel, type Wheel } from "./wheel";
+
+/** What each kind of designation is read into. */
+export interface DesignationOf {
+  readonly thread: Thread;
+  readonly grade: Grade;
+  readonly tyre: Tyre;
+  readonly wheel: Wheel;
+}
+
+/** Any designation; told apart by `kind`. */
+export type Designation = DesignationOf[DesignationKind];
+
+const parsers: { readonly [K in DesignationKind]: (entered: string) => DesignationOf[K] } = {
+  thread: parseThread,
+  grade: parseGrade,
+  tyre: parseTyre,
+  wheel: parseWheel,
+};
+
+/**
+ * Reads a designation of a kind. Two entries mean the same thing exactly when their `canonical` texts are equal,
+ * and a canonical text reads into itself.
+ * @throws NotationError that quotes the entry and says what would have been understood
+ * @example parseDesignation("wheel", "5.5J x 14 ET20").canonical // => "5½J x 14 ET 20"
+ */
+export function parseDesignation<K extends DesignationKind>(kind: K, entered: string): DesignationOf[K] {
+  return parsers[kind](entered);
+}
