@@ -1,2 +1,3 @@
+export * from "./bar/index";
 export * from "./catalogue/index";
 export * from "./quantity/index";

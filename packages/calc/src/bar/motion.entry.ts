@@ -2,6 +2,7 @@ import { z } from "zod";
 import { defineComputation } from "../catalogue/computation";
 import { quantity } from "../catalogue/field";
 import { givenSteps } from "../spring/given";
+import { worked } from "../spring/worked";
 import { leverMotionRatio } from "./rate";
 
 const input = z.object({
@@ -41,13 +42,7 @@ export const barMotionRatioComputation = defineComputation({
     const motionRatio = leverMotionRatio(given.leverLength, given.fromOuterJoint);
     const working = [
       ...givenSteps(input, given, { symbols: { leverLength: "L", fromOuterJoint: "p" } }),
-      {
-        symbol: "MR",
-        label: "Motion ratio",
-        formula: "(L − p)/L",
-        value: motionRatio,
-        dimension: "ratio",
-      } as const,
+      ...worked([["MR", "Motion ratio", "(L − p)/L", motionRatio, "ratio"]]),
     ];
     return { outputs: { motionRatio }, working, warnings: [] };
   },

@@ -2,7 +2,8 @@ import { z } from "zod";
 import { defineComputation, type WorkingStep } from "../catalogue/computation";
 import { quantity } from "../catalogue/field";
 import { givenSteps } from "../spring/given";
-import { type BarCompliance, barCompliance } from "./compliance";
+import { worked } from "../spring/worked";
+import { type Bar, type BarCompliance, barCompliance } from "./compliance";
 import { assumedSteps, barFields, barOf, barSources, barSymbols, shapeWarnings } from "./field";
 import { barWheelRate, rollRateOfWheelRate } from "./rate";
 import { barPolarSecondMoment } from "./section";
@@ -55,49 +56,13 @@ export const barRateComputation = defineComputation({
     const working = [
       ...givenSteps(input, given, { symbols: { ...barSymbols, motionRatio: "MR", track: "t" } }),
       ...assumedSteps(given, moduli),
-      {
-        symbol: "J",
-        label: "Polar second moment",
-        formula: "π(d⁴ − b⁴)/32; I = J/2",
-        value: barPolarSecondMoment(bar.section),
-        dimension: "secondMoment",
-        unit: "mm⁴",
-      },
-      ...complianceSteps(compliance),
-      {
-        symbol: "k",
-        label: "Rate at the bar end",
-        formula: "F/(x_T + x_A + x_M + x_b + x_l)",
-        value: rate,
-        dimension: "rate",
-        unit: "N/mm",
-        note: "Both ends move oppositely; with one end held it is half of this, which many tables print.",
-      },
-      ...(wheelRate === null
-        ? []
-        : [
-            {
-              symbol: "k_w",
-              label: "Rate at the wheel",
-              formula: "k · MR²",
-              value: wheelRate,
-              dimension: "rate",
-              unit: "N/mm",
-            } as const,
-          ]),
-      ...(rollRate === null
-        ? []
-        : [
-            {
-              symbol: "K",
-              label: "Roll rate",
-              formula: "k_w · t²/2",
-              value: rollRate,
-              dimension: "angularRate",
-              unit: "N·m/°",
-            } as const,
-          ]),
-    ] satisfies WorkingStep[];
+      ...complianceSteps(bar, compliance),
+      ...worked([
+        ["k", "Rate at the bar end", "F/(x_T + x_A + x_M + x_b + x_l)", rate, "rate", "N/mm", convention],
+        ["k_w", "Rate at the wheel", "k · MR²", wheelRate, "rate", "N/mm"],
+        ["K", "Roll rate", "k_w · t²/2", rollRate, "angularRate", "N·m/°"],
+      ]),
+    ];
     return {
       outputs: { rate, rateOneEndHeld: rate / 2, wheelRate, rollRate, softening },
       working,
@@ -106,27 +71,33 @@ export const barRateComputation = defineComputation({
   },
 });
 
-/** Movement of one end under 1 kN at each, part by part, in millimetres: comparable at a glance. */
-function complianceSteps(compliance: BarCompliance): WorkingStep[] {
-  const perKilonewton = (part: number): number => part * 1000;
-  const parts = [
-    ["x_T", "Movement of one end under 1 kN: twist of the middle", "F·A²·B/(2·G·J)", compliance.torsion],
-    ["x_A", "… bending of the arm", "F·C³/(3·E·I)", compliance.armBending],
+const convention =
+  "Both ends move oppositely; with one end held it is half of this, which many tables print.";
+
+/** Movement of one end under 1 kN at each, part by part: comparable at a glance. */
+function complianceSteps({ section }: Bar, of: BarCompliance): WorkingStep[] {
+  const force = 1000;
+  const bending = "F·([(s+e)³ − s³]/3 + (s+e)²·S/6)/(E·I), s = √(C² − A²), e = (B − S)/2";
+  return worked([
     [
-      "x_M",
-      "… bending of the middle, s = √(C² − A²), e = (B − S)/2",
-      "F·([(s+e)³ − s³]/3 + (s+e)²·S/6)/(E·I)",
-      compliance.middleBending,
+      "J",
+      "Polar second moment",
+      "π(d⁴ − b⁴)/32; I = J/2",
+      barPolarSecondMoment(section),
+      "secondMoment",
+      "mm⁴",
     ],
-    ["x_b", "… mounting bushes", "F·((B + 2s)/S)²/k_m", compliance.bushes],
-    ["x_l", "… drop link", "F/k_l", compliance.links],
-  ] as const;
-  return parts.map(([symbol, label, formula, value]) => ({
-    symbol,
-    label,
-    formula,
-    value: perKilonewton(value),
-    dimension: "length",
-    unit: "mm",
-  }));
+    [
+      "x_T",
+      "Movement of one end at 1 kN: twist of the middle",
+      "F·A²·B/(2·G·J)",
+      of.torsion * force,
+      "length",
+      "mm",
+    ],
+    ["x_A", "… bending of the arm", "F·C³/(3·E·I)", of.armBending * force, "length", "mm"],
+    ["x_M", "… bending of the middle", bending, of.middleBending * force, "length", "mm"],
+    ["x_b", "… mounting bushes", "F·((B + 2s)/S)²/k_m", of.bushes * force, "length", "mm"],
+    ["x_l", "… drop link", "F/k_l", of.links * force, "length", "mm"],
+  ]);
 }

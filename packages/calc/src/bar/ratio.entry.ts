@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { defineComputation } from "../catalogue/computation";
 import { givenSteps } from "../spring/given";
+import { worked } from "../spring/worked";
 import { sectionFields } from "./field";
 import { barStiffnessRatio, fourthPower } from "./section";
 
@@ -32,27 +33,11 @@ export const barRatioComputation = defineComputation({
     const working = [
       ...givenSteps(section, before, { ...symbols("₁"), prefix: "Before: " }),
       ...givenSteps(section, after, { ...symbols("₂"), prefix: "After: " }),
-      {
-        symbol: "d₁⁴ − b₁⁴",
-        label: "Before",
-        value: fourthPower(before),
-        dimension: "secondMoment",
-        unit: "mm⁴",
-      } as const,
-      {
-        symbol: "d₂⁴ − b₂⁴",
-        label: "After",
-        value: fourthPower(after),
-        dimension: "secondMoment",
-        unit: "mm⁴",
-      } as const,
-      {
-        symbol: "r",
-        label: "Ratio",
-        formula: "(d₂⁴ − b₂⁴)/(d₁⁴ − b₁⁴)",
-        value: ratio,
-        dimension: "ratio",
-      } as const,
+      ...worked([
+        ["Δ₁", "Before", "d₁⁴ − b₁⁴", fourthPower(before), "secondMoment", "mm⁴"],
+        ["Δ₂", "After", "d₂⁴ − b₂⁴", fourthPower(after), "secondMoment", "mm⁴"],
+        ["r", "Ratio", "Δ₂/Δ₁", ratio, "ratio"],
+      ]),
     ];
     return { outputs: { ratio, change: ratio - 1 }, working, warnings: [] };
   },

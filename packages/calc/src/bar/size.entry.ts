@@ -1,7 +1,8 @@
 import { z } from "zod";
-import { defineComputation, type WorkingStep } from "../catalogue/computation";
+import { defineComputation } from "../catalogue/computation";
 import { quantity } from "../catalogue/field";
 import { givenSteps } from "../spring/given";
+import { worked } from "../spring/worked";
 import { assumedSteps, barFields, barOf, barSources, barSymbols, shapeWarnings } from "./field";
 import { barDiameterForRate, barRate } from "./rate";
 
@@ -13,6 +14,8 @@ const input = z.object({
     unit: "N/mm",
   }),
 });
+
+const constant = "x: what bushes and links give per newton; it does not change with the bar.";
 
 export const barDiameterComputation = defineComputation({
   name: "bar.diameter",
@@ -40,26 +43,13 @@ export const barDiameterComputation = defineComputation({
     const diameter = barDiameterForRate(given.wantedRate, bar, flexibility);
     const bore = ((given.bore ?? 0) * diameter) / given.diameter;
     const presentRate = barRate(bar, flexibility);
-    const working: WorkingStep[] = [
+    const working = [
       ...givenSteps(input, given, { symbols: { ...barSymbols, wantedRate: "k₂" } }),
       ...assumedSteps(given, moduli),
-      {
-        symbol: "k₁",
-        label: "Rate of the present bar",
-        formula: "see bar.rate",
-        value: presentRate,
-        dimension: "rate",
-        unit: "N/mm",
-      },
-      {
-        symbol: "d₂",
-        label: "Diameter wanted",
-        formula: "d·[(1/k₁ − x_b − x_l)/(1/k₂ − x_b − x_l)]^¼",
-        value: diameter,
-        dimension: "length",
-        unit: "mm",
-        note: "x_b, x_l: what bushes and links give per newton; they do not change with the bar.",
-      },
+      ...worked([
+        ["k₁", "Rate of the present bar", "see bar.rate", presentRate, "rate", "N/mm"],
+        ["d₂", "Diameter wanted", "d·[(1/k₁ − x)/(1/k₂ − x)]^¼", diameter, "length", "mm", constant],
+      ]),
     ];
     return { outputs: { diameter, bore, presentRate }, working, warnings: shapeWarnings(given) };
   },

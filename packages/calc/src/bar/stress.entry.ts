@@ -1,8 +1,9 @@
 import { z } from "zod";
-import { defineComputation, type WorkingStep } from "../catalogue/computation";
+import { defineComputation } from "../catalogue/computation";
 import { quantity } from "../catalogue/field";
 import { CalcRefusal } from "../catalogue/refusal";
 import { givenSteps } from "../spring/given";
+import { worked } from "../spring/worked";
 import { assumedSteps, barFields, barOf, barSources, barSymbols, shapeWarnings } from "./field";
 import { barRate } from "./rate";
 import { barStress } from "./stress";
@@ -77,7 +78,7 @@ export const barStressComputation = defineComputation({
     const stress = result.greatest;
     const place = result.place === "arm" ? "arm, at the bend" : "middle, at the mounting bush";
     const reserve = given.yieldStrength === undefined || stress === 0 ? null : given.yieldStrength / stress;
-    const working: WorkingStep[] = [
+    const working = [
       ...givenSteps(input, given, {
         symbols: {
           ...barSymbols,
@@ -89,54 +90,21 @@ export const barStressComputation = defineComputation({
         },
       }),
       ...assumedSteps(given, moduli),
-      {
-        symbol: "x",
-        label: "Movement of each end",
-        formula: "MR · φ · t/2",
-        value: movement,
-        dimension: "length",
-        unit: "mm",
-      },
-      {
-        symbol: "k",
-        label: "Rate, both ends moving oppositely",
-        formula: "see bar.rate",
-        value: rate,
-        dimension: "rate",
-        unit: "N/mm",
-      },
-      {
-        symbol: "F",
-        label: "Force at each end",
-        formula: "k · x",
-        value: force,
-        dimension: "force",
-        unit: "N",
-      },
-      {
-        symbol: "τ",
-        label: "Shear in the middle",
-        formula: "F·A·(d/2)/J",
-        value: result.shear,
-        dimension: "pressure",
-        unit: "MPa",
-      },
-      {
-        symbol: "σ_v",
-        label: "Middle at the bush",
-        formula: "√(σ² + 3τ²), σ = F·(s+e)·(d/2)/I",
-        value: result.middle,
-        dimension: "pressure",
-        unit: "MPa",
-      },
-      {
-        symbol: "σ_A",
-        label: "Arm at the bend",
-        formula: "F·C·(d/2)/I",
-        value: result.arm,
-        dimension: "pressure",
-        unit: "MPa",
-      },
+      ...worked([
+        [
+          "x",
+          "Movement of each end",
+          "MR · φ · t/2",
+          given.endMovement === undefined ? movement : null,
+          "length",
+          "mm",
+        ],
+        ["k", "Rate, both ends moving oppositely", "see bar.rate", rate, "rate", "N/mm"],
+        ["F", "Force at each end", "k · x", force, "force", "N"],
+        ["τ", "Shear in the middle", "F·A·(d/2)/J", result.shear, "pressure", "MPa"],
+        ["σ_v", "Middle at the bush", "√(σ² + 3τ²), σ = F·(s+e)·(d/2)/I", result.middle, "pressure", "MPa"],
+        ["σ_A", "Arm at the bend", "F·C·(d/2)/I", result.arm, "pressure", "MPa"],
+      ]),
     ];
     return {
       outputs: { stress, place, force, reserve, verdict: verdictOf(stress, given.yieldStrength) },
