@@ -56,12 +56,17 @@ export class NotationError extends Error {
     this.understood = understood;
   }
 
-  /** The same about the entry as it was typed, where a tidied copy of the same length was read. */
-  about(entered: string): NotationError {
-    return new NotationError({ ...this, entered });
+  /** The same about the entry as it was typed, where a tidied copy was read; with examples, where there were none. */
+  about(entered: string, understood: readonly string[] = []): NotationError {
+    return new NotationError({
+      ...this,
+      entered,
+      understood: this.understood.length > 0 ? this.understood : understood,
+    });
   }
 }
 
 function hintWords(problem: string): string {
+  if (problem.endsWith("?")) return " Understood would be";
   return problem.endsWith("is wanted") ? ", e.g." : "; understood would be";
 }

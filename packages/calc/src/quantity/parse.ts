@@ -3,10 +3,8 @@ import { examplesOf } from "./explain";
 import { NotationError } from "./notation-error";
 import { readParts, smallestOf, sumOf, symbolOf } from "./part";
 import { readSign } from "./sign";
+import { tidy } from "./tidy";
 import { stepToSi, unitNamed } from "./unit";
-
-/** Longest entry that is read. */
-export const entryLimit = 80;
 
 /** A quantity read from trade notation. */
 export interface Quantity {
@@ -37,9 +35,9 @@ export interface ParseOptions {
 export function parseQuantity(entered: string, dimension: Dimension, options: ParseOptions = {}): Quantity {
   if (dimension === "text") throw new RangeError("a text is no quantity");
   try {
-    return { ...readQuantity(tidy(entered, dimension), dimension, options), entered };
+    return { ...readQuantity(tidy(entered, examplesOf(dimension)), dimension, options), entered };
   } catch (error) {
-    throw error instanceof NotationError ? error.about(entered) : error;
+    throw error instanceof NotationError ? error.about(entered, examplesOf(dimension)) : error;
   }
 }
 
@@ -60,23 +58,4 @@ function readQuantity(text: string, dimension: MeasuredDimension, { defaultUnit 
   }
   const { number, unit } = smallestOf(parts);
   return { dimension, si, resolution: stepToSi(number.step, unit), unit: symbolOf(parts) };
-}
-
-/** Same length as the entry, so that places in it stay true. */
-function tidy(entered: string, dimension: MeasuredDimension): string {
-  if (entered.length > entryLimit) {
-    const problem = `an entry has at most ${entryLimit} characters, this one ${entered.length}`;
-    throw new NotationError({ entered, code: "TOO_LONG", place: entryLimit, problem, understood: [] });
-  }
-  const text = entered
-    .replace(/[‘’′‵]/g, "'")
-    .replace(/[“”″]/g, '"')
-    .replace(/[º˚]/g, "°")
-    .replace(/[−–—]/g, "-")
-    .replace(/[⁄∕]/g, "/")
-    .replace(/\s/g, " ")
-    .trimEnd();
-  if (text.trim() !== "") return text;
-  const understood = examplesOf(dimension);
-  throw new NotationError({ entered, code: "EMPTY", place: 0, problem: "nothing is entered", understood });
 }
