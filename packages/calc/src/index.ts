@@ -1,3 +1,4 @@
 export * from "./bar/index";
 export * from "./catalogue/index";
+export * from "./measurement/index";
 export * from "./quantity/index";
