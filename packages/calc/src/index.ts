@@ -2,3 +2,4 @@ export * from "./bar/index";
 export * from "./catalogue/index";
 export * from "./measurement/index";
 export * from "./quantity/index";
+export * from "./spring/index";

@@ -1,5 +1,7 @@
 import { barComputations } from "../bar/catalogue";
+import { springComputations } from "../spring/catalogue";
 import type { AnyComputation } from "./computation";
 
 /** Every computation of the catalogue, topic by topic; one line each, so that topics are added without a clash. */
-export const computations: readonly AnyComputation[] = [...barComputations];
+export const computations: readonly AnyComputation[] = [...barComputations  ...springComputations,
+];
