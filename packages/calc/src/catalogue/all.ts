@@ -3,5 +3,8 @@ import { springComputations } from "../spring/catalogue";
 import type { AnyComputation } from "./computation";
 
 /** Every computation of the catalogue, topic by topic; one line each, so that topics are added without a clash. */
-export const computations: readonly AnyComputation[] = [...barComputations  ...springComputations,
+export const computations: readonly AnyComputation[] = [
+  // one topic a line
+  ...barComputations,
+  ...springComputations,
 ];
