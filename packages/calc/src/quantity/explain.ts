@@ -96,17 +96,28 @@ function withUnits({ text, dimension, last }: UnitPlace): readonly string[] {
   return units.map(({ symbol, tight }) => `${text.trim()}${tight ? "" : " "}${symbol}`);
 }
 
+/** A plus-minus, a "to" that makes no ratio, two dots or a dash between two figures or after a unit but ft. */
+const rangeMarks = [
+  /±|\+\/-/,
+  /\bto\b(?! (?:1|one)\b)/,
+  /(?<=\d *)\.\.+/,
+  /(?<=\d *)-(?= *\d+(?! *\/|\d))/,
+  /(?<=[\p{L}"°%²³⁴)] *)(?<!(?:ft|foot|feet)\.? *)-(?= *\d)/u,
+];
+
 /** Refuses two values in one entry (a range, or a value with its limits): each has a field of its own. */
 export function refuseRange(text: string, at: number, dimension: MeasuredDimension): void {
-  const range = /±|\+\/-|\bto\b(?! (?:1|one)\b)|\d *(?:-|\.\.+) *\d/.exec(text.slice(at));
-  if (range === null || /\d *- *\d+ *\//.test(text.slice(at))) return;
-  const problem = "one value is wanted, not a range or a value with limits";
-  const place = at + range.index;
-  throw new NotationError({
-    entered: text,
-    code: "RANGE_OR_LIMITS",
-    place,
-    problem,
-    understood: examplesOf(dimension),
-  });
+  for (const mark of rangeMarks) {
+    const index = text.slice(at).search(mark);
+    if (index < 0) continue;
+    const problem = "one value is wanted, not a range or a value with limits";
+    const understood = examplesOf(dimension);
+    throw new NotationError({
+      entered: text,
+      code: "RANGE_OR_LIMITS",
+      place: at + index,
+      problem,
+      understood,
+    });
+  }
 }

@@ -44,7 +44,7 @@ export function parseQuantity(entered: string, dimension: Dimension, options: Pa
 function readQuantity(text: string, dimension: MeasuredDimension, { defaultUnit }: ParseOptions) {
   const { sign, start, end } = readSign(text);
   const bareUnit = defaultUnit === undefined ? undefined : unitNamed(dimension, defaultUnit);
-  const parts = readParts({ text: text.slice(0, end), at: start, dimension, bareUnit });
+  const parts = readParts({ text: text.slice(0, end), at: start, dimension, sign, bareUnit });
   const si = sumOf(parts, sign);
   if (dimension === "temperature" && si < 0) {
     const problem = "nothing is colder than absolute zero";

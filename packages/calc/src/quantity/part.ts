@@ -3,7 +3,7 @@ import type { MeasuredDimension } from "./dimension";
 import { examplesOf, refuseRange, spellsAnyUnit, unitProblem } from "./explain";
 import { NotationError } from "./notation-error";
 import { readNumber, type WrittenNumber } from "./number";
-import { printQuantity } from "./print";
+import { printQuantity, withUnit } from "./print";
 import { findUnit, toSi, type Unit } from "./unit";
 import { vulgarCharacters } from "./vulgar-fraction";
 
@@ -21,6 +21,7 @@ export interface Reading {
   readonly text: string;
   readonly at: number;
   readonly dimension: MeasuredDimension;
+  readonly sign: 1 | -1;
   /** Unit of an entry that names none. */
   readonly bareUnit: Unit | undefined;
 }
@@ -101,7 +102,7 @@ function splitUnit({
   return undefined;
 }
 
-function checkCompound({ text, at, dimension }: Reading, parts: Parts, next: Part): void {
+function checkCompound({ text, at, dimension, sign }: Reading, parts: Parts, next: Part): void {
   const last = smallestOf(parts);
   const fault = (place: number, problem: string, understood = examplesOf(dimension)) =>
     new NotationError({ entered: text, code: "BAD_COMPOUND", place, problem, understood });
@@ -114,6 +115,8 @@ function checkCompound({ text, at, dimension }: Reading, parts: Parts, next: Par
   const limit = perLarger(last.unit, next.unit);
   if (next.number.value < limit) return;
   const all: Parts = [...parts, next];
-  const carried = printQuantity(sumOf(all, 1), { dimension, unit: symbolOf(all) });
-  throw fault(at, `after ${last.unit.symbol} less than ${limit}${next.unit.symbol} can follow`, [carried]);
+  const carried = printQuantity(sumOf(all, sign), { dimension, unit: symbolOf(all) });
+  throw fault(at, `after ${last.unit.symbol} less than ${withUnit(String(limit), next.unit)} can follow`, [
+    carried,
+  ]);
 }

@@ -40,7 +40,8 @@ export function printQuantity(si: number, options: PrintOptions): string {
   return withUnit(printNumber(fromSi(si, unit), unit, options), unit);
 }
 
-function withUnit(number: string, { symbol, tight }: Unit): string {
+/** A number with the symbol of its unit, apart or tight. */
+export function withUnit(number: string, { symbol, tight }: Unit): string {
   return tight ? `${number}${symbol}` : `${number} ${symbol}`;
 }
 

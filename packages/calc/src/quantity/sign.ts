@@ -17,8 +17,9 @@ export interface Unsigned {
  * @throws NotationError when there are two
  */
 export function readSign(text: string): Unsigned {
-  const before = leading.exec(text);
-  const start = before?.[0].length ?? 0;
+  const indent = text.length - text.trimStart().length;
+  const before = leading.exec(text.slice(indent));
+  const start = indent + (before?.[0].length ?? 0);
   const after = trailing.exec(text.slice(start));
   const end = after === null ? text.length : start + after.index;
   const second = leading.test(text.slice(start));

@@ -57,12 +57,12 @@ export function parseToe(entered: string, options: ToeOptions = {}): Toe {
 }
 
 function readToe(text: string, options: ToeOptions): Omit<Toe, "entered"> {
-  const share = take(text, shareWords);
+  const toe = take(text, toeWords);
+  const share = take(toe.rest, shareWords);
   const rim = take(share.rest, rimWords);
-  const toe = take(rim.rest, toeWords);
   const stated =
     share.words[0] !== undefined ? "perSide" : share.words[1] !== undefined ? "total" : undefined;
-  const { figure, direction } = readFigure(toe.rest, toe.words[0]);
+  const { figure, direction } = readFigure(rim.rest, toe.words[0]);
   const rimDiameter =
     rim.words[0] === undefined ? options.rimDiameter : parseQuantity(rim.words[0], "length").si;
   const size = signedFigure(text, figure, direction ?? options.direction);
@@ -91,7 +91,7 @@ function take(
   const match = phrase.exec(text);
   if (match === null) return { rest: text, words: [] };
   const rest = `${text.slice(0, match.index)} ${text.slice(match.index + match[0].length)}`;
-  return { rest: rest.trim(), words: match.slice(1) };
+  return { rest: rest.replace(/^[\s,]+|[\s,]+$/g, ""), words: match.slice(1) };
 }
 
 /** "2 mm in" is toe-in, but "1/16 in" is inches: a last "in" is a direction only where the rest stands without it. */

@@ -24,7 +24,7 @@ export const geometryUnits = {
     unit("ft²", [3048 ** 2, 10000 ** 2], "sq ft|square feet"),
   ],
   volume: [
-    unit("cm³", [1, 1_000_000], "cc|ccm|ml|cu cm|cubic centimetres"),
+    unit("cm³", [1, 1_000_000], "cc|c.c.|ccm|ml|cu cm|cubic centimetres"),
     unit("l", [1, 1000], "ltr|ltrs|litre|litres|liter|liters|dm³"),
     unit("mm³", [1, 1_000_000_000], "cu mm|cubic millimetres"),
     unit("m³", [1, 1], "cu m|cubic metres"),

@@ -49,7 +49,7 @@ export const mechanicsUnits = {
     unit(
       "psi",
       [poundForce * 1e8, 254 ** 2],
-      "lbf/in²|lb/in²|lbs/in²|lb/sq in|lbs/sq in|lbf/sq in|lb sq in|psig",
+      "lbf/in²|lb/in²|lbs/in²|lb/sq in|lbs/sq in|lbf/sq in|psig|p.s.i.",
     ),
     unit("kPa", [1000, 1], "kilopascal|kilopascals"),
     unit("kgf/cm²", [g * 10_000, 1], "kg/cm²|kp/cm²|kgf/sq cm|kg/sq cm|at"),

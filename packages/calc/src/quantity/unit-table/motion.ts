@@ -16,8 +16,8 @@ export const motionUnits = {
     unit("°F", [5, 9], "F|deg F|degF|degrees F|fahrenheit"),
   ],
   speed: [
-    unit("km/h", [10, 36], "kph|kmh|km/hr|kmph"),
-    unit("mph", [1609.344, 3600], "mile/h|miles/h|miles/hour|mile/hr"),
+    unit("km/h", [10, 36], "kph|k.p.h.|kmh|km/hr|kmph"),
+    unit("mph", [1609.344, 3600], "m.p.h.|mile/h|miles/h|miles/hour|mile/hr"),
     unit("m/s", [1, 1], "m/sec"),
     unit("mm/s", [1, 1000], "mm/sec"),
     unit("in/s", [254, 10_000], "in/sec|ips"),
@@ -25,7 +25,7 @@ export const motionUnits = {
   ],
   acceleration: [unit("g", [g, 1]), unit("m/s²", [1, 1], "m/sec²"), unit("ft/s²", [3048, 10_000], "ft/sec²")],
   angularSpeed: [
-    unit("rev/min", [turn, 60], "rpm|revs/min|r/min|1/min|min⁻¹|U/min|revs"),
+    unit("rev/min", [turn, 60], "rpm|r.p.m.|revs/min|r/min|1/min|min⁻¹|U/min|revs"),
     unit("rad/s", [1, 1], "rad/sec"),
     unit("°/s", [Math.PI, 180], "deg/s|deg/sec|degrees/s"),
   ],
@@ -49,7 +49,7 @@ export const motionUnits = {
   ],
   power: [
     unit("kW", [1000, 1], "kilowatt|kilowatts"),
-    unit("bhp", [poundForce * 550 * 0.3048, 1], "hp|horsepower"),
+    unit("bhp", [poundForce * 550 * 0.3048, 1], "b.h.p.|hp|h.p.|horsepower"),
     unit("PS", [75 * g, 1], "ch|cv|pk|metric hp|metric horsepower"),
     unit("W", [1, 1], "watt|watts"),
   ],
