@@ -89,7 +89,7 @@ export function printGrade({ system, class: name }: Omit<Grade, "canonical">): s
 
 /**
  * The strengths of a class for a thread of this nominal diameter (m): class 8.8 steps at 16 mm, SAE grades 2 and 5
- * at 3/4 in and 1 in.
+ * at 3/4 in and 1 in. Grade 2 holds for bolts up to 6 in long; longer ones of up to 3/4 in have the lower figures.
  * @throws RangeError for a diameter the standard does not cover
  */
 export function gradeStrength({ system, class: name }: Grade, majorDiameter: number): GradeStrength {

@@ -1,4 +1,3 @@
-import { readNumber } from "../number";
 import { refuseDesignation, tidyDesignation } from "./refuse";
 import { baSize, type InchSeries, largestBaNumber, metricPitches, threadsPerInch } from "./thread-table";
 
@@ -135,13 +134,17 @@ function sizeOf(written: string, numbered: boolean): string {
   return numbered && /^\d+$/.test(written) ? `#${Number(written)}` : written.replace("-", " ");
 }
 
+/** "1 1/8" → 1.125; "#10" → 0.19. */
 function inches(size: string): number {
   if (size.startsWith("#")) return (60 + 13 * Number(size.slice(1))) / 1000;
-  return readNumber({ text: size, at: 0 }).value;
+  return size.split(" ").reduce((sum, part) => {
+    const [top = "", bottom = "1"] = part.split("/");
+    return sum + Number(top) / Number(bottom);
+  }, 0);
 }
 
 function nearInch(series: InchSeries, diameter: number): readonly string[] {
-  const away = (size: string) => Math.abs(inches(size) - diameter);
+  const away = (size: string) => Math.abs(inches(size) - Math.min(diameter, 100));
   const sizes = Object.keys(threadsPerInch[series]).sort((a, b) => away(a) - away(b));
   return sizes.slice(0, 2).map((size) => `${size} ${series}`);
 }

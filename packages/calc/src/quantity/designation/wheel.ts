@@ -17,7 +17,7 @@ export interface Wheel {
 }
 
 const examples = ["5½J x 14 ET 20", "5.5J x 13"];
-const width = "(\\d{1,2}\\.\\d{1,2}|\\d{1,2}[ -]\\d/\\d|\\d{0,2} ?[½¼¾]|\\d{1,2})";
+const width = "(\\d{1,2}\\.\\d{1,2}|\\d{1,2}[ -](?:1/2|[13]/4)|\\d{0,2} ?[½¼¾]|\\d{1,2})";
 const flange = "(?: ?(JJ|JK|JB|[BCDEFJKL]))?";
 const offset = "(?: ?ET ?([+-]?\\d{1,3}(?:\\.\\d)?)(?: ?MM)?)?";
 const widthFirst = new RegExp(`^${width}${flange}(?: ?[X-] ?| )(\\d{2})${offset}$`);
