@@ -1,4 +1,5 @@
 import { barComputations } from "../bar/catalogue";
+import { measurementComputations } from "../measurement/catalogue";
 import { springComputations } from "../spring/catalogue";
 import type { AnyComputation } from "./computation";
 
@@ -7,4 +8,5 @@ export const computations: readonly AnyComputation[] = [
   // one topic a line
   ...barComputations,
   ...springComputations,
+  ...measurementComputations,
 ];

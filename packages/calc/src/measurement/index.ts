@@ -1,3 +1,4 @@
+export { measurementComputations } from "./catalogue";
 export { type ConformityInput, conformityProbability, normalProbability } from "./conformity";
 export {
   medianAbsoluteDeviation,
