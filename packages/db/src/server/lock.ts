@@ -40,21 +40,21 @@ async function clearIfLeftBehind(path: string): Promise<void> {
  * Does the work while no other process or thread holds the lock at this path.
  * A lock whose process has ended is taken over.
  *
- * @throws EmbeddedServerError when another holds it for longer than two minutes
+ * @throws EmbeddedServerError when another holds it for longer than that (two minutes when left out)
  */
-export async function withLock<T>(path: string, work: () => Promise<T>): Promise<T> {
+export async function withLock<T>(path: string, work: () => Promise<T>, waitMs = WAIT_MS): Promise<T> {
   const mine = await waitUntil(
     async () => {
       if (await take(path)) return true;
       await clearIfLeftBehind(path);
       return false;
     },
-    { forMs: WAIT_MS },
+    { forMs: waitMs },
   );
   if (!mine) {
     const holder = await readMark(path);
     throw new EmbeddedServerError(
-      `process ${holder?.pid ?? "unknown"} has held ${path} for ${WAIT_MS / 1000} s; end that process and try again`,
+      `process ${holder?.pid ?? "unknown"} has held ${path} for ${waitMs / 1000} s; end that process and try again`,
     );
   }
   try {

@@ -1,0 +1,12 @@
+// npm start: installs what is missing, then serves. Plain Node until the packages are there.
+import { bootstrap, withTypeScript } from "./bootstrap.mjs";
+
+try {
+  await bootstrap((line) => console.log(line));
+  await withTypeScript();
+  const { main } = await import("../src/start/main.ts");
+  await main(process.argv.slice(2));
+} catch (error) {
+  console.error(error);
+  process.exitCode = 70;
+}
