@@ -1,9 +1,9 @@
 import { z } from "zod";
+import { symbolNamed } from "../quantity/compound";
 import { type MeasuredDimension, siUnits } from "../quantity/dimension";
 import { NotationError } from "../quantity/notation-error";
 import { parseQuantity } from "../quantity/parse";
 import { printQuantity } from "../quantity/print";
-import { defaultUnit } from "../quantity/unit";
 
 /** How a quantity field is labelled and bounded. All bounds in SI. */
 export interface QuantityOptions {
@@ -39,7 +39,7 @@ const boundRules: Readonly<Record<Bound, { words: string; broken: (si: number, l
  * A default is given by `.prefault("1 g")`, which the JSON Schema shows; `.default()` it would not.
  */
 export function quantity(dimension: MeasuredDimension, options: QuantityOptions) {
-  const unit = options.unit ?? defaultUnit(dimension).symbol;
+  const unit = symbolNamed(dimension, options.unit);
   return z
     .union([z.number(), z.string()], {
       error: () => `a number (${siName(dimension)}) or text with its unit is wanted`,

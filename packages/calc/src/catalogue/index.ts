@@ -1,4 +1,4 @@
 export { computations } from "./all";
 export * from "./computation";
 export * from "./list";
-export * from "./run";
+export { inputOf, printStep, type RunOutput, type RunResult, type RunStep, runComputation } from "./run";

@@ -1,9 +1,8 @@
 import { z } from "zod";
-import { defaultUnit } from "../quantity/unit";
 import { computations } from "./all";
 import type { AnyComputation, OutputSpec, Source } from "./computation";
 import { CalcRefusal } from "./refusal";
-import { inputOf } from "./run";
+import { inputOf, unitOf } from "./run";
 
 /** One output as listed. */
 export interface ListedOutput {
@@ -49,9 +48,8 @@ export function listComputation(computation: AnyComputation): ListedComputation 
   };
 }
 
-function listOutput(name: string, { label, dimension, unit }: OutputSpec): ListedOutput {
-  const shown = dimension === "text" ? "" : (unit ?? defaultUnit(dimension).symbol);
-  return { name, label, dimension, unit: shown };
+function listOutput(name: string, spec: OutputSpec): ListedOutput {
+  return { name, label: spec.label, dimension: spec.dimension, unit: unitOf(spec) };
 }
 
 /**

@@ -1,7 +1,6 @@
 import type { z } from "zod";
-import type { MeasuredDimension } from "../quantity/dimension";
+import { symbolNamed } from "../quantity/compound";
 import { printQuantity } from "../quantity/print";
-import { defaultUnit } from "../quantity/unit";
 import type { AnyComputation, OutputSpec, OutputValue, WorkingStep } from "./computation";
 import { CalcRefusal } from "./refusal";
 
@@ -95,8 +94,9 @@ function printValue(si: number, { dimension, unit, decimals }: Printed): string 
   return dimension === "text" ? String(si) : printQuantity(si, { dimension, unit, decimals });
 }
 
-function unitOf({ dimension, unit }: Printed): string {
-  return dimension === "text" ? "" : (unit ?? defaultUnit(dimension as MeasuredDimension).symbol);
+/** Symbol of the unit an output is printed in; empty for words. */
+export function unitOf({ dimension, unit }: Printed): string {
+  return dimension === "text" ? "" : symbolNamed(dimension, unit);
 }
 
 function requireFinite(value: number, what: string): void {

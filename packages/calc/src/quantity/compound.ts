@@ -1,5 +1,5 @@
 import type { MeasuredDimension } from "./dimension";
-import { type Unit, unitNamed } from "./unit";
+import { defaultUnit, type Unit, unitNamed } from "./unit";
 
 /**
  * Units that are written one after another, largest first: 0°12', 5 ft 6 in, 15 cwt 2 qr 7 lb.
@@ -73,4 +73,14 @@ export function compoundNamed(dimension: MeasuredDimension, text: string): reado
 export function compoundsOf(dimension: MeasuredDimension): readonly string[] {
   const prefix = `${dimension}:`;
   return [...named.keys()].filter((key) => key.startsWith(prefix)).map((key) => key.slice(prefix.length));
+}
+
+/**
+ * The symbol in which a quantity is shown: of the unit or compound named, else of the dimension's default unit.
+ * @throws RangeError if the dimension has no such unit
+ */
+export function symbolNamed(dimension: MeasuredDimension, text?: string): string {
+  if (text === undefined) return defaultUnit(dimension).symbol;
+  const parts = compoundNamed(dimension, text);
+  return parts === undefined ? unitNamed(dimension, text).symbol : compoundSymbol(parts);
 }

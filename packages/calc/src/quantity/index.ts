@@ -1,4 +1,4 @@
-export { compoundsOf } from "./compound";
+export { compoundsOf, symbolNamed } from "./compound";
 export * from "./designation/index";
 export { type Dimension, dimensionNames, dimensions, type MeasuredDimension, siUnits } from "./dimension";
 export { examplesOf } from "./explain";

@@ -1,0 +1,91 @@
+import { describe, expect, test } from "vitest";
+import { z } from "zod";
+import { type QuantityOptions, quantity } from "./field";
+
+const diameter = quantity("length", { label: "Bar diameter", above: 0, max: 0.1, help: "Across the middle" });
+
+/** The messages a field answers. */
+function issuesOf(field: z.ZodType, value: unknown): readonly string[] {
+  return field.safeParse(value).error?.issues.map(({ message }) => message) ?? [];
+}
+
+describe("a quantity field", () => {
+  test("yields SI from a number and from notation alike", () => {
+    expect(diameter.parse(0.016)).toBe(0.016);
+    expect(diameter.parse("16 mm")).toBe(0.016);
+    expect(diameter.parse("5/8 in")).toBeCloseTo(0.015875, 15);
+  });
+
+  test("answers text it cannot read in the words of the notation, with code, place and examples apart", () => {
+    const [issue] = diameter.safeParse("16 psi").error?.issues ?? [];
+    expect(issue).toMatchObject({
+      code: "custom",
+      message: `"16 psi" is a pressure; a length is wanted, e.g. 16 mm or 5/8 in`,
+      params: { code: "WRONG_KIND", place: 3, understood: ["16 mm", "5/8 in"], entered: "16 psi" },
+    });
+  });
+
+  test("takes text without a unit for ratios and counts only", () => {
+    expect(issuesOf(diameter, "16")[0]).toContain("a unit is missing");
+    expect(quantity("ratio", { label: "Share" }).parse("0.47")).toBe(0.47);
+    expect(quantity("count", { label: "Coils" }).parse("6½")).toBe(6.5);
+  });
+
+  test("refuses what is neither number nor text, and numbers that are not finite", () => {
+    for (const value of [true, null, undefined, {}, Number.NaN, Number.POSITIVE_INFINITY]) {
+      expect(issuesOf(diameter, value)).toEqual(["a number (in m) or text with its unit is wanted"]);
+    }
+    expect(issuesOf(quantity("count", { label: "Coils" }), [])).toEqual([
+      "a number (without unit) or text with its unit is wanted",
+    ]);
+  });
+
+  const refused = (options: Omit<QuantityOptions, "label">, value: number | string) =>
+    issuesOf(quantity("angle", { label: "Camber", ...options }), value);
+  const degree = Math.PI / 180;
+  test.each<readonly [Omit<QuantityOptions, "label">, string, string | undefined]>([
+    [{ min: -2 * degree }, "-2°", undefined],
+    [{ min: -2 * degree }, "-2.1°", `"-2.1°": Camber must be at least -2°, but is -2.1°`],
+    [{ max: 2 * degree }, "2°", undefined],
+    [{ max: 2 * degree }, "2.1°", `"2.1°": Camber must be at most 2°, but is 2.1°`],
+    [{ above: 0 }, "0.1°", undefined],
+    [{ above: 0 }, "0°", `"0°": Camber must be more than 0°, but is 0°`],
+    [{ below: 2 * degree }, "1.9°", undefined],
+    [{ below: 2 * degree }, "2°", `"2°": Camber must be less than 2°, but is 2°`],
+    [{ max: 2 * degree, unit: "°'" }, "2°6'", `"2°6'": Camber must be at most 2°0', but is 2°6'`],
+  ])("with %j, %s: %s", (options, value, message) => {
+    expect(refused(options, value)).toEqual(message === undefined ? [] : [message]);
+  });
+
+  test("quotes a number out of bounds as it was given", () => {
+    expect(issuesOf(diameter, 5)).toEqual(["5: Bar diameter must be at most 100 mm, but is 5000 mm"]);
+  });
+
+  test("describes itself in the JSON Schema of the input", () => {
+    const shape = z.toJSONSchema(
+      z.object({ diameter, turns: quantity("count", { label: "Turns" }).optional() }),
+      { io: "input" },
+    );
+    expect(shape.required).toEqual(["diameter"]);
+    expect(shape.properties?.diameter).toEqual({
+      type: ["number", "string"],
+      title: "Bar diameter",
+      description: "Across the middle. A number in m, or text with its unit, at most 100 mm, more than 0 mm.",
+      dimension: "length",
+      unit: "mm",
+    });
+    expect(shape.properties?.turns).toMatchObject({
+      description: "A number without unit, or text with its unit.",
+      unit: "",
+    });
+  });
+
+  test("a unit that is none of the dimension's is found when the field is made", () => {
+    expect(() => quantity("length", { label: "Bar", unit: "psi" })).toThrow(RangeError);
+    const { properties } = z.toJSONSchema(
+      z.object({ bar: quantity("rate", { label: "Bar", unit: "lbf/in" }) }),
+      { io: "input" },
+    );
+    expect(properties?.bar).toMatchObject({ unit: "lb/in" });
+  });
+});
