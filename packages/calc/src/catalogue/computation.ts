@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import type { Dimension } from "../quantity/dimension";
 
+export { type DesignationOptions, designation } from "./designation-field";
 export { type QuantityOptions, quantity } from "./field";
 export { CalcRefusal } from "./refusal";
 

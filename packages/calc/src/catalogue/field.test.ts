@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { z } from "zod";
+import { designation } from "./designation-field";
 import { type QuantityOptions, quantity } from "./field";
 
 const diameter = quantity("length", { label: "Bar diameter", above: 0, max: 0.1, help: "Across the middle" });
@@ -87,5 +88,39 @@ describe("a quantity field", () => {
       { io: "input" },
     );
     expect(properties?.bar).toMatchObject({ unit: "lb/in" });
+  });
+});
+
+describe("a designation field", () => {
+  const thread = designation("thread", { label: "Thread", help: "Of the bolt" });
+
+  test("yields the typed designation", () => {
+    expect(thread.parse("3/8 UNF")).toMatchObject({
+      kind: "thread",
+      pitch: 0.0254 / 24,
+      canonical: "3/8-24 UNF",
+    });
+    expect(designation("tyre", { label: "Tyre" }).parse("165sr13")).toMatchObject({
+      kind: "tyre",
+      speedSymbol: "S",
+    });
+  });
+
+  test("answers text it cannot read in the words of the notation, and anything else with what is wanted", () => {
+    expect(thread.safeParse("1/4-20").error?.issues[0]).toMatchObject({
+      message: expect.stringContaining(`"1/4-20": the series is missing`),
+      params: { code: "UNKNOWN_DESIGNATION", entered: "1/4-20", understood: ["1/4-20 UNC", "1/4-20 BSW"] },
+    });
+    expect(issuesOf(thread, 8)).toEqual(["A thread, e.g. M10x1.25 or 3/8-24 UNF is wanted"]);
+  });
+
+  test("describes itself in the JSON Schema of the input", () => {
+    const { properties } = z.toJSONSchema(z.object({ thread }), { io: "input" });
+    expect(properties?.thread).toEqual({
+      type: "string",
+      title: "Thread",
+      description: "Of the bolt. A thread, e.g. M10x1.25 or 3/8-24 UNF.",
+      designation: "thread",
+    });
   });
 });

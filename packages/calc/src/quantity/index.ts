@@ -9,3 +9,4 @@ export { entryLimit } from "./tidy";
 export { parseToe, type Toe, type ToeOptions, type ToeShare } from "./toe";
 export { printToe, type ToePrintOptions } from "./toe-print";
 export { defaultUnit, findUnit, fromSi, toSi, type Unit, unitNamed, unitsOf } from "./unit";
+export { standardGravity } from "./unit-table/unit";
