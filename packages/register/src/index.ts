@@ -1,10 +1,13 @@
+export * from "./characteristic/book";
 export * from "./characteristic/characteristic";
+export { builtInCharacteristics } from "./characteristic/dictionary/index";
+export * from "./characteristic/fold-name";
 export * from "./check/check";
 export * from "./condition/condition";
 export * from "./deviation/deviation";
+export * from "./refusal/refusal";
+export * from "./refusal/refusal-words";
 export * from "./sheet/sheet-model";
 export * from "./specification/specification";
 export * from "./state/state";
 export * from "./value/value";
-export * from "./refusal/refusal";
-export * from "./refusal/refusal-words";

@@ -38,6 +38,8 @@ interface CharacteristicBase {
   readonly setting: boolean;
   /** True when "not fitted" is an answer (a bar left off, no brake servo). */
   readonly removable: boolean;
+  /** Other names people write, for import headings and search. Unique in a book, as labels are. */
+  readonly also?: readonly string[];
 }
 
 /** A number with a dimension; `minimum` and `maximum` (SI) are what is physically believable, not a specification. */
@@ -48,6 +50,8 @@ export interface QuantityCharacteristic extends CharacteristicBase {
   readonly units: { readonly metric: string; readonly imperial: string };
   readonly minimum?: number;
   readonly maximum?: number;
+  /** `toe`: entered and printed as toe-in or toe-out, per side or total; the SI number is one wheel's toe-in. */
+  readonly notation?: "toe";
 }
 /** One of a closed list; each choice may name other spellings people write. */
 export interface ChoiceCharacteristic extends CharacteristicBase {
