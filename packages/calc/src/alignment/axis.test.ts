@@ -54,8 +54,8 @@ describe("axes and angles", () => {
         const left = spinAxisOf({ camber, toeIn, side: "left" });
         const right = spinAxisOf({ camber, toeIn, side: "right" });
         expect(right).toEqual({ x: left.x, y: -left.y, z: left.z });
-        expect(inclinationOf(camber, "left")).toBe(-inclinationOf(camber, "right"));
-        expect(steerOf(toeIn, "left")).toBe(-steerOf(toeIn, "right"));
+        expect(inclinationOf(camber, "left") + inclinationOf(camber, "right")).toBe(0);
+        expect(steerOf(toeIn, "left") + steerOf(toeIn, "right")).toBe(0);
       }),
     );
   });

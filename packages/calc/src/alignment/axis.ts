@@ -26,7 +26,7 @@ export interface SteeringAngles {
  * @throws RangeError if the vector has no length or is not finite
  */
 export function camberOf(spin: Vector): number {
-  return -Math.asin(unitOf(spin).z);
+  return 0 - Math.asin(unitOf(spin).z);
 }
 
 /**
@@ -60,7 +60,7 @@ export function spinAxisOf({ camber, toeIn, side }: WheelAngles): Vector {
  */
 export function castorOf(axis: Vector): number {
   const unit = unitOf(axis);
-  return Math.atan2(-unit.x, unit.z);
+  return Math.atan2(0 - unit.x, unit.z);
 }
 
 /**
@@ -72,7 +72,7 @@ export function castorOf(axis: Vector): number {
  */
 export function kingpinOf(axis: Vector, side: Side): number {
   const unit = unitOf(axis);
-  return Math.atan2(-sideSign(side) * unit.y, unit.z);
+  return Math.atan2(0 - sideSign(side) * unit.y, unit.z);
 }
 
 /**
@@ -93,7 +93,7 @@ export function steeringAxisOf({ castor, kingpin, side }: SteeringAngles): Vecto
  * @example inclinationOf(0.01, "left") // => -0.01
  */
 export function inclinationOf(camber: number, side: Side): number {
-  return -sideSign(side) * camber;
+  return 0 - sideSign(side) * camber;
 }
 
 /**
@@ -102,9 +102,10 @@ export function inclinationOf(camber: number, side: Side): number {
  * @example steerOf(0.01, "right") // => 0.01
  */
 export function steerOf(toeIn: number, side: Side): number {
-  return -sideSign(side) * toeIn;
+  return 0 - sideSign(side) * toeIn;
 }
 
+// "0 −" above and below rather than a bare sign: an upright axis shows 0, not −0.
 function unitOf({ x, y, z }: Vector): Vector {
   const length = Math.hypot(x, y, z);
   if (!Number.isFinite(length) || length === 0) {

@@ -1,0 +1,320 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import type { Vector } from "../alignment/index";
+import { CalcRefusal } from "../catalogue/refusal";
+import { exampleWishbone } from "./example";
+import {
+  doubleWishbone,
+  mirrorHardpoints,
+  readCorner,
+  sweepBump,
+  sweepRack,
+  type WishboneHardpoints,
+  type WishbonePoint,
+} from "./index";
+
+const travel = fc.double({ min: -0.08, max: 0.08, noNaN: true });
+const rackTravel = fc.double({ min: -0.05, max: 0.05, noNaN: true });
+const apart = (a: Vector, b: Vector) => Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z);
+
+/** The example with every hardpoint moved by up to 15 mm: believable cars that nobody drew. */
+const anyCar: fc.Arbitrary<WishboneHardpoints> = fc
+  .array(fc.double({ min: -0.015, max: 0.015, noNaN: true }), { minLength: 24, maxLength: 24 })
+  .map((by) => {
+    const names: WishbonePoint[] = [
+      "lowerFront",
+      "lowerRear",
+      "lowerOuter",
+      "upperFront",
+      "upperRear",
+      "upperOuter",
+      "tieInner",
+      "tieOuter",
+    ];
+    const moved = names.map((name, index) => {
+      const [x = 0, y = 0, z = 0] = by.slice(3 * index, 3 * index + 3);
+      const { x: px, y: py, z: pz } = exampleWishbone[name];
+      return [name, { x: px + x, y: py + y, z: pz + z }];
+    });
+    return { ...exampleWishbone, ...Object.fromEntries(moved) };
+  });
+
+describe("positions", () => {
+  test("every link keeps its length to a nanometre over bump and steer", () => {
+    fc.assert(
+      fc.property(anyCar, travel, rackTravel, (car, bump, rack) => {
+        const corner = doubleWishbone(car);
+        corner.moveTo(bump, rack);
+        const { lowerOuter, upperOuter, tieInner, tieOuter, wheelCentre } = corner.joints();
+        const links: [Vector, Vector, Vector, Vector][] = [
+          [lowerOuter, car.lowerFront, car.lowerOuter, car.lowerFront],
+          [lowerOuter, car.lowerRear, car.lowerOuter, car.lowerRear],
+          [upperOuter, car.upperFront, car.upperOuter, car.upperFront],
+          [upperOuter, car.upperRear, car.upperOuter, car.upperRear],
+          [upperOuter, lowerOuter, car.upperOuter, car.lowerOuter],
+          [tieOuter, lowerOuter, car.tieOuter, car.lowerOuter],
+          [tieOuter, upperOuter, car.tieOuter, car.upperOuter],
+          [tieOuter, tieInner, car.tieOuter, car.tieInner],
+          [wheelCentre, lowerOuter, car.wheelCentre, car.lowerOuter],
+          [wheelCentre, upperOuter, car.wheelCentre, car.upperOuter],
+          [wheelCentre, tieOuter, car.wheelCentre, car.tieOuter],
+        ];
+        for (const [a, b, c, d] of links) expect(Math.abs(apart(a, b) - apart(c, d))).toBeLessThan(1e-9);
+        expect(wheelCentre.z).toBeCloseTo(car.wheelCentre.z + bump, 11);
+        expect(tieInner.y).toBeCloseTo(car.tieInner.y + rack, 15);
+      }),
+    );
+  });
+
+  test("the answer does not depend on where the linkage was before", () => {
+    fc.assert(
+      fc.property(travel, rackTravel, travel, rackTravel, (bump, rack, before, rackBefore) => {
+        const fresh = doubleWishbone(exampleWishbone);
+        const used = doubleWishbone(exampleWishbone);
+        used.moveTo(before, rackBefore);
+        fresh.moveTo(bump, rack);
+        used.moveTo(bump, rack);
+        expect(apart(fresh.joints().tieOuter, used.joints().tieOuter)).toBeLessThan(1e-11);
+        expect(readCorner(used).toeIn).toBeCloseTo(readCorner(fresh).toeIn, 10);
+      }),
+    );
+  });
+
+  test("the mirrored corner shows the same angles, and its rack works the other way", () => {
+    fc.assert(
+      fc.property(anyCar, travel, rackTravel, (car, bump, rack) => {
+        const left = doubleWishbone(car);
+        const right = doubleWishbone(mirrorHardpoints(car));
+        left.moveTo(bump, rack);
+        right.moveTo(bump, -rack);
+        const l = readCorner(left);
+        const r = readCorner(right);
+        for (const name of [
+          "camber",
+          "toeIn",
+          "castor",
+          "kingpin",
+          "scrub",
+          "trail",
+          "trackChange",
+          "camberGain",
+        ] as const) {
+          expect(r[name]).toBeCloseTo(l[name] ?? Number.NaN, 10);
+        }
+        expect(r.steerGain).toBeCloseTo(l.steerGain ?? Number.NaN, 8);
+        expect(r.rollCentreHeight).toBeCloseTo(l.rollCentreHeight ?? Number.NaN, 8);
+        expect(r.wheelCentre.y).toBeCloseTo(-l.wheelCentre.y, 11);
+        expect(r.bar?.ratio).toBeCloseTo(l.bar?.ratio ?? Number.NaN, 9);
+        expect(r.bar?.angle).toBeCloseTo(l.bar?.angle ?? Number.NaN, 9);
+      }),
+    );
+  });
+
+  test("the design position shows what was put in", () => {
+    const reading = readCorner(doubleWishbone(exampleWishbone));
+    expect(reading.camber).toBeCloseTo(exampleWishbone.camber, 12);
+    expect(reading.toeIn).toBeCloseTo(exampleWishbone.toeIn, 12);
+    expect(reading.trackChange).toBeCloseTo(0, 12);
+    expect(reading.bump).toBe(0);
+  });
+});
+
+describe("derivatives equal finite differences", () => {
+  const step = 1e-5;
+  const central = (before: number | null | undefined, after: number | null | undefined) =>
+    ((after ?? Number.NaN) - (before ?? Number.NaN)) / (2 * step);
+
+  test("per metre of bump: camber, toe, track, spring, bar", () => {
+    fc.assert(
+      fc.property(anyCar, travel, rackTravel, (car, bump, rack) => {
+        const corner = doubleWishbone(car);
+        const at = (travelled: number) => {
+          corner.moveTo(travelled, rack);
+          return readCorner(corner);
+        };
+        const before = at(bump - step);
+        const after = at(bump + step);
+        const here = at(bump);
+        expect(here.camberGain).toBeCloseTo(central(before.camber, after.camber), 6);
+        expect(here.toeGain).toBeCloseTo(central(before.toeIn, after.toeIn), 6);
+        expect(here.trackGain).toBeCloseTo(central(before.trackChange, after.trackChange), 6);
+        expect(here.spring?.ratio).toBeCloseTo(-central(before.spring?.length, after.spring?.length), 6);
+        const turn = Math.abs(central(before.bar?.angle, after.bar?.angle));
+        // The bar's arm in the example is 190 mm long and rises by 8 mm.
+        expect(here.bar?.ratio).toBeCloseTo(turn * Math.hypot(0.19, 0.008), 6);
+      }),
+    );
+  });
+
+  test("per metre of rack: steer, with the wheel centre's height held", () => {
+    fc.assert(
+      fc.property(anyCar, travel, rackTravel, (car, bump, rack) => {
+        const corner = doubleWishbone(car);
+        const [before, here, after] = sweepRack(
+          corner,
+          { from: rack - step, to: rack + step, positions: 3 },
+          bump,
+        );
+        // A left wheel heads to the left as its toe-in falls.
+        expect(here?.steerGain).toBeCloseTo(-central(before?.toeIn, after?.toeIn), 5);
+        expect(after?.wheelCentre.z).toBeCloseTo(before?.wheelCentre.z ?? Number.NaN, 11);
+      }),
+    );
+  });
+});
+
+describe("roll centre", () => {
+  test("a wheel that does not steer moves square to the line to its instant centre", () => {
+    // The tie rod in the lower arm's plane and parallel to it. Virtual work on the tyre's point gives the same height.
+    const car: WishboneHardpoints = {
+      ...exampleWishbone,
+      toeIn: 0,
+      lowerFront: { x: 0.12, y: 0.26, z: 0.19 },
+      lowerRear: { x: -0.12, y: 0.26, z: 0.19 },
+      lowerOuter: { x: 0, y: 0.6, z: 0.165 },
+      upperFront: { x: 0.1, y: 0.31, z: 0.4 },
+      upperRear: { x: -0.1, y: 0.31, z: 0.4 },
+      upperOuter: { x: 0, y: 0.57, z: 0.42 },
+      tieInner: { x: -0.13, y: 0.26, z: 0.19 },
+      tieOuter: { x: -0.13, y: 0.6, z: 0.165 },
+    };
+    const corner = doubleWishbone(car);
+    fc.assert(
+      fc.property(travel, (bump) => {
+        corner.moveTo(bump);
+        const { contact, wheelCentre, rollCentreHeight } = readCorner(corner);
+        const velocity = { x: 0, y: 0, z: 0 };
+        corner.centreVelocity(velocity);
+        const turn = corner.bumpTurn;
+        expect(turn.z).toBeCloseTo(0, 12);
+        const y = velocity.y - turn.x * (contact.z - wheelCentre.z);
+        const z = velocity.z + turn.x * (contact.y - wheelCentre.y);
+        expect(rollCentreHeight).toBeCloseTo((contact.y * y) / z, 10);
+      }),
+    );
+  });
+});
+
+describe("out of reach", () => {
+  // Without its bar, whose drop link would give up first.
+  const { bar: _, ...bare } = exampleWishbone;
+  const corner = doubleWishbone(bare);
+
+  test("refuses in words, with the travel that can be reached", () => {
+    expect(() => corner.moveTo(0.5)).toThrow(CalcRefusal);
+    expect(() => corner.moveTo(0.5)).toThrow(
+      /cannot reach 500\.0 mm of travel: it reaches -\d+\.\d mm to \d+\.\d mm there/,
+    );
+    expect(() => corner.moveTo(0.02, 0.4)).toThrow(
+      /with the rack at 400\.0 mm: its parts do not meet there even at design height/,
+    );
+  });
+
+  test("reaches what it says it reaches, and not a millimetre more", () => {
+    const reach = corner.reach(0);
+    expect(reach).not.toBeNull();
+    const { bump, droop } = reach ?? { bump: 0, droop: 0 };
+    expect(bump).toBeGreaterThan(0.1);
+    expect(droop).toBeLessThan(-0.1);
+    corner.moveTo(bump - 1e-5);
+    expect(
+      Object.values(readCorner(corner))
+        .filter((value) => typeof value === "number")
+        .every(Number.isFinite),
+    ).toBe(true);
+    corner.moveTo(droop + 1e-5);
+    expect(() => corner.moveTo(bump + 1e-3)).toThrow(CalcRefusal);
+    expect(() => corner.moveTo(droop - 1e-3)).toThrow(CalcRefusal);
+  });
+
+  test("works on after a refusal", () => {
+    expect(() => corner.moveTo(0.5, 0.3)).toThrow(CalcRefusal);
+    corner.moveTo(0.03);
+    const fresh = doubleWishbone(exampleWishbone);
+    fresh.moveTo(0.03);
+    expect(readCorner(corner).camber).toBeCloseTo(readCorner(fresh).camber, 11);
+  });
+
+  test("never answers with a number that is none, wherever it is sent", () => {
+    const far = fc.double({ min: -0.6, max: 0.6, noNaN: true });
+    fc.assert(
+      fc.property(anyCar, far, far, (car, bump, rack) => {
+        let numbers: unknown[] = [];
+        try {
+          const somewhere = doubleWishbone(car);
+          somewhere.moveTo(bump, rack);
+          numbers = Object.values(readCorner(somewhere)).filter((value) => typeof value === "number");
+          expect(numbers.length).toBeGreaterThan(12);
+        } catch (error) {
+          expect(error).toBeInstanceOf(CalcRefusal);
+        }
+        expect(numbers.every(Number.isFinite)).toBe(true);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("travel that is not a number is a mistake of the caller", () => {
+    expect(() => corner.moveTo(Number.NaN)).toThrow(
+      "travel and rack must be finite numbers of metres, but are NaN and 0",
+    );
+  });
+});
+
+describe("hardpoints that cannot work are refused by name", () => {
+  const refusal = (change: Partial<WishboneHardpoints>): CalcRefusal => {
+    try {
+      doubleWishbone({ ...exampleWishbone, ...change });
+    } catch (error) {
+      if (error instanceof CalcRefusal) return error;
+      throw error;
+    }
+    throw new Error("no refusal");
+  };
+
+  test.each<[Partial<WishboneHardpoints>, string, string]>([
+    [{ lowerRear: exampleWishbone.lowerFront }, "lower arm", "its two pivots lie on the same spot"],
+    [{ upperOuter: exampleWishbone.upperFront }, "upper arm", "lies on the line through its pivots"],
+    [{ wheelCentre: { x: 0, y: -0.65, z: 0.3 } }, "wheelCentre", "the left wheel centre has y = -0.65 m"],
+    [{ loadedRadius: 0 }, "loadedRadius", "must be above 0 m, but is 0"],
+    [{ camber: 1 }, "camber", "must lie within ±45°, but is 1 rad"],
+    [
+      { tieInner: { x: Number.NaN, y: 0.2, z: 0.2 } },
+      "tieInner",
+      "tieInner.x must be a finite number, but is NaN",
+    ],
+    [{ tieOuter: exampleWishbone.lowerOuter }, "tieOuter", "dead centre"],
+    [
+      {
+        upperFront: { x: 0.1, y: 0.31, z: 0.4 },
+        upperRear: { x: -0.1, y: 0.31, z: 0.4 },
+        // Half way from the pivots to the lower joint, seen along the pivots.
+        upperOuter: { x: 0, y: 0.455, z: 0.2825 },
+      },
+      "upperOuter",
+      "the upper arm stands at a dead centre",
+    ],
+  ])("%o", (change, place, words) => {
+    const found = refusal(change);
+    expect(found.place).toBe(place);
+    expect(found.message).toContain(words);
+  });
+});
+
+describe("sweeps", () => {
+  test("give both ends and even steps, in order", () => {
+    const readings = sweepBump(doubleWishbone(exampleWishbone), { from: -0.05, to: 0.05, positions: 5 });
+    expect(readings.map(({ bump }) => Math.round(bump * 1e6))).toEqual([-50_000, -25_000, 0, 25_000, 50_000]);
+    expect(() => sweepBump(doubleWishbone(exampleWishbone), { from: 0, to: 1, positions: 1 })).toThrow(
+      "from 2 to 10001, but is 1",
+    );
+  });
+
+  test("toe-in moves with the rack in one direction only", () => {
+    const readings = sweepRack(doubleWishbone(exampleWishbone), { from: -0.06, to: 0.06, positions: 41 });
+    for (const [index, reading] of readings.entries()) {
+      const next = readings[index + 1];
+      if (next !== undefined) expect(next.toeIn).toBeGreaterThan(reading.toeIn);
+    }
+  });
+});

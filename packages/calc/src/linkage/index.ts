@@ -1,0 +1,15 @@
+export * from "./axle";
+export type { PanhardRod, Rod, ThreeLinks, TorqueTube, WattLinkage } from "./axle-location";
+export type { Corner, HungBar, HungStrut } from "./corner";
+export * from "./double-wishbone";
+export type { FrontPoint } from "./front-view";
+export type { Adjustment, BarMount, Mount, Mounts, TieRod, WheelHardpoints } from "./hardpoint";
+export * from "./live-axle";
+export * from "./live-axle-reading";
+export * from "./mirror";
+export * from "./pivoted-arm";
+export type { Reach } from "./reach";
+export * from "./reading";
+export * from "./steer";
+export * from "./strut";
+export * from "./sweep";

@@ -1,0 +1,180 @@
+import type { Vector } from "../alignment/vector";
+import { CalcRefusal } from "../catalogue/refusal";
+import { Arm } from "./arm";
+import type { Corner, HungMounts, HungStrut, SteeringAxis } from "./corner";
+import { armTrace, type HomogeneousPoint, meet, traceOf } from "./front-view";
+import {
+  type Adjustment,
+  type Mounts,
+  requirePoints,
+  requireWheel,
+  shiftPoints,
+  type TieRod,
+  type WheelHardpoints,
+} from "./hardpoint";
+import { hang, snapshot } from "./mount";
+import { SteeredCorner } from "./steered-corner";
+import { Upright } from "./upright";
+import {
+  addScaled,
+  cross,
+  distance,
+  dot,
+  length,
+  type MutableVector,
+  mutable,
+  normalise,
+  subtract,
+} from "./vector";
+import { Wheel } from "./wheel";
+
+/** Points of a strut that may be adjusted, in the design position, metres. */
+export interface StrutPoints extends TieRod {
+  readonly lowerFront: Vector;
+  readonly lowerRear: Vector;
+  readonly lowerOuter: Vector;
+  /** Centre of the top mount, on the chassis. */
+  readonly strutTop: Vector;
+}
+export type StrutPoint = keyof StrutPoints;
+export type StrutPart = "lowerArm" | "upright";
+
+/** A MacPherson strut corner; spring and damper left out act along the strut itself. */
+export interface StrutHardpoints extends WheelHardpoints, StrutPoints, Mounts<StrutPart> {
+  /** A point of the upright on the strut's axis, e.g. the bottom of its tube. The axis need not meet the ball joint. */
+  readonly strutFoot: Vector;
+}
+
+/** The moving points of a strut. */
+export type StrutJoint = "lowerOuter" | "strutFoot" | "tieInner" | "tieOuter" | "wheelCentre";
+
+class Strut extends SteeredCorner {
+  readonly mounts: HungMounts;
+  readonly steeringAxis: SteeringAxis;
+  private readonly slide: SlideLine;
+  /** The point of the upright, in its design position, that now stands in the top mount. */
+  private readonly atTop = mutable();
+  private readonly axisNow = mutable();
+  private readonly acrossFirst = mutable();
+  private readonly acrossSecond = mutable();
+  private readonly lowerMotion: { at: Vector; velocity: Vector };
+  private readonly topHold: { at: Vector; fixed: readonly [Vector, Vector] };
+
+  constructor(
+    hardpoints: StrutHardpoints,
+    private readonly points: StrutPoints,
+    lower: Arm,
+    upright: Upright,
+  ) {
+    super(new Wheel(hardpoints), lower, upright);
+    this.slide = slideLine(hardpoints);
+    this.steeringAxis = { lower: lower.outer, upper: points.strutTop };
+    this.lowerMotion = { at: lower.outer, velocity: this.axisNow };
+    this.topHold = { at: points.strutTop, fixed: [this.acrossFirst, this.acrossSecond] };
+    const hung = hang(hardpoints, { lowerArm: lower, upright });
+    const own = (): HungStrut => this.readStrut();
+    this.mounts = {
+      spring: hardpoints.spring === undefined ? own : hung.spring,
+      damper: hardpoints.damper === undefined ? own : hung.damper,
+      bar: hung.bar,
+    };
+    this.begin();
+  }
+
+  protected carry(): boolean {
+    const { foot, axis, offset } = this.slide;
+    const reach = distance(this.points.strutTop, this.lower.outer);
+    const along = reach * reach - offset * offset;
+    if (!(along > 0)) return false;
+    addScaled(this.atTop, foot, axis, Math.sqrt(along));
+    return this.upright.settle(this.lower.outer, this.atTop, this.points.strutTop);
+  }
+
+  protected differentiate(lowerVelocity: Vector): boolean {
+    this.upright.pose.turn(this.axisNow, this.slide.axis);
+    // Two directions square to the strut: in these its point at the top mount cannot move.
+    cross(this.acrossFirst, this.axisNow, forward);
+    cross(this.acrossSecond, this.axisNow, this.acrossFirst);
+    this.lowerMotion.velocity = lowerVelocity;
+    return this.upright.differentiate(this.lowerMotion, this.topHold);
+  }
+
+  instantCentre(): HomogeneousPoint {
+    const { points, wheel } = this;
+    const lower = { front: points.lowerFront, rear: points.lowerRear, outer: this.lower.outer };
+    return meet(armTrace(lower, wheel.centre.x), traceOf(points.strutTop, this.axisNow, wheel.centre.x));
+  }
+
+  joints(): Readonly<Record<StrutJoint, Vector>> {
+    const strutFoot = mutable();
+    this.upright.locate(strutFoot, this.slide.lowEnd);
+    return {
+      lowerOuter: snapshot(this.lower.outer),
+      strutFoot,
+      tieInner: snapshot(this.upright.tieInner),
+      tieOuter: snapshot(this.upright.tieOuter),
+      wheelCentre: snapshot(this.wheel.centre),
+    };
+  }
+
+  private readStrut(): HungStrut {
+    const velocity = mutable();
+    this.upright.velocity(velocity, this.points.strutTop);
+    return { length: distance(this.atTop, this.slide.lowEnd), ratio: dot(velocity, this.axisNow) };
+  }
+}
+
+const forward: Vector = { x: 1, y: 0, z: 0 };
+
+/** The strut's axis in the design upright. */
+interface SlideLine {
+  /** Nearest point of the axis to the lower joint. */
+  readonly foot: MutableVector;
+  /** Unit, up. */
+  readonly axis: MutableVector;
+  /** Distance of the lower joint from the axis. */
+  readonly offset: number;
+  readonly lowEnd: Vector;
+}
+
+function slideLine({ strutTop, strutFoot, lowerOuter }: StrutHardpoints): SlideLine {
+  const axis = mutable();
+  subtract(axis, strutTop, strutFoot);
+  if (!(length(axis) > 1e-3)) throw degenerate("its top and its foot lie on the same spot", "strutFoot");
+  normalise(axis);
+  if (!(axis.z > 0.5))
+    throw degenerate("its axis lies more than 60° from upright, or its top below its foot", "strutTop");
+  const toTop = mutable();
+  subtract(toTop, strutTop, lowerOuter);
+  const along = dot(toTop, axis);
+  if (!(along > 1e-3)) throw degenerate("its top does not lie above the lower joint", "strutTop");
+  const foot = mutable();
+  addScaled(foot, strutTop, axis, -along);
+  return { foot, axis, offset: distance(foot, lowerOuter), lowEnd: { ...strutFoot } };
+}
+
+/**
+ * A MacPherson strut corner ready to be moved: closed forms from the turn of the lower arm, Newton's method for the
+ * height of the wheel centre. The upright slides and turns on the strut's axis through the top mount's centre; joints
+ * have no give. `adjustment` as for a double wishbone.
+ *
+ * @throws CalcRefusal naming the hardpoint if the linkage cannot work, or cannot be assembled as adjusted
+ */
+export function strut(
+  hardpoints: StrutHardpoints,
+  adjustment: Adjustment<StrutPoint> = {},
+): Corner<StrutJoint> {
+  const { lowerFront, lowerRear, lowerOuter, strutTop, tieInner, tieOuter } = hardpoints;
+  const points: StrutPoints = { lowerFront, lowerRear, lowerOuter, strutTop, tieInner, tieOuter };
+  requireWheel(hardpoints);
+  requirePoints({ ...points, strutFoot: hardpoints.strutFoot });
+  const now = shiftPoints(points, adjustment);
+  const design = { front: lowerFront, rear: lowerRear, outer: now.lowerOuter };
+  const lower = new Arm(design, { front: now.lowerFront, rear: now.lowerRear }, "lower arm");
+  const upright = new Upright({ lower: lowerOuter, upper: strutTop }, points, adjustment);
+  return new Strut(hardpoints, now, lower, upright);
+}
+
+function degenerate(why: string, place: string): CalcRefusal {
+  return new CalcRefusal("DEGENERATE_LINKAGE", `the strut cannot work: ${why}`, place);
+}

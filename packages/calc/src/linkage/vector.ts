@@ -1,0 +1,80 @@
+import type { Vector } from "../alignment/vector";
+
+/**
+ * A vector that the solvers write into. Positions are solved thousands of times for one answer, so the operations
+ * below put their result into their first argument instead of making a new object.
+ */
+export interface MutableVector {
+  x: number;
+  y: number;
+  z: number;
+}
+
+/** A new vector to write into, at `from` or at the origin. */
+export function mutable(from?: Vector): MutableVector {
+  return from === undefined ? { x: 0, y: 0, z: 0 } : { x: from.x, y: from.y, z: from.z };
+}
+
+export function copy(out: MutableVector, a: Vector): void {
+  out.x = a.x;
+  out.y = a.y;
+  out.z = a.z;
+}
+
+export function subtract(out: MutableVector, a: Vector, b: Vector): void {
+  out.x = a.x - b.x;
+  out.y = a.y - b.y;
+  out.z = a.z - b.z;
+}
+
+/** out = a + b·factor; `out` may be `a`. */
+export function addScaled(out: MutableVector, a: Vector, b: Vector, factor: number): void {
+  out.x = a.x + b.x * factor;
+  out.y = a.y + b.y * factor;
+  out.z = a.z + b.z * factor;
+}
+
+/** out = a × b; `out` must be neither. */
+export function cross(out: MutableVector, a: Vector, b: Vector): void {
+  out.x = a.y * b.z - a.z * b.y;
+  out.y = a.z * b.x - a.x * b.z;
+  out.z = a.x * b.y - a.y * b.x;
+}
+
+export function scale(out: MutableVector, factor: number): void {
+  out.x *= factor;
+  out.y *= factor;
+  out.z *= factor;
+}
+
+export function dot(a: Vector, b: Vector): number {
+  return a.x * b.x + a.y * b.y + a.z * b.z;
+}
+
+export function length(a: Vector): number {
+  // Math.hypot guards against overflow at ten times the cost; these are metres.
+  return Math.sqrt(a.x * a.x + a.y * a.y + a.z * a.z);
+}
+
+export function distance(a: Vector, b: Vector): number {
+  const x = a.x - b.x;
+  const y = a.y - b.y;
+  const z = a.z - b.z;
+  return Math.sqrt(x * x + y * y + z * z);
+}
+
+/** Makes `out` of length 1; a vector without length stays as it is. */
+export function normalise(out: MutableVector): void {
+  const size = length(out);
+  if (size > 0) scale(out, 1 / size);
+}
+
+/** a + b as a new vector. */
+export function plus(a: Vector, b: Vector): Vector {
+  return { x: a.x + b.x, y: a.y + b.y, z: a.z + b.z };
+}
+
+/** The point half way, as a new vector. */
+export function midpoint(a: Vector, b: Vector): Vector {
+  return { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, z: (a.z + b.z) / 2 };
+}
