@@ -98,6 +98,10 @@ describe("running a computation", () => {
     expect(() => printStep({ symbol: "x", label: "stretch", value: Number.NaN })).toThrow(CalcRefusal);
   });
 
+  test("a number too large to print is refused, not a bug", () => {
+    expect(() => runComputation(answering({ ...whole, stretch: 1e16 }), any.example)).toThrow(CalcRefusal);
+  });
+
   test("an answer missing or undeclared is a bug, not a refusal", () => {
     const { sag: _, ...less } = whole;
     expect(() => runComputation(answering(less), any.example)).toThrow("leaves sag unanswered");

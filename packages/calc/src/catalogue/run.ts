@@ -1,7 +1,7 @@
 import type { z } from "zod";
 import { symbolNamed } from "../quantity/compound";
 import { printQuantity } from "../quantity/print";
-import type { AnyComputation, OutputSpec, OutputValue, WorkingStep } from "./computation";
+import type { AnyComputation, Computed, OutputSpec, Outputs, OutputValue, WorkingStep } from "./computation";
 import { CalcRefusal } from "./refusal";
 
 /** One answer as handed out: the SI number (or the words), the unit it is printed in, and the printed text. */
@@ -37,7 +37,14 @@ const noValue = "no value";
  * @throws Error when the computation breaks its own description (an output missing or undeclared): a bug
  */
 export function runComputation(computation: AnyComputation, rawInput: unknown): RunResult {
-  const { outputs, working, warnings } = compute(computation, inputOf(computation).parse(rawInput));
+  const input = inputOf(computation).parse(rawInput);
+  return refusingOutOfRange(() => printResult(computation, computation.compute(input)));
+}
+
+function printResult(
+  computation: AnyComputation,
+  { outputs, working, warnings }: Computed<Outputs>,
+): RunResult {
   const undeclared = Object.keys(outputs).filter((key) => !Object.hasOwn(computation.outputs, key));
   if (undeclared.length > 0)
     throw new Error(`${computation.name} answers undeclared ${undeclared.join(", ")}`);
@@ -54,15 +61,21 @@ export function runComputation(computation: AnyComputation, rawInput: unknown): 
   };
 }
 
-/** A computation's input schema as it is run: a field it does not know is refused. */
+const strictInputs = new WeakMap<AnyComputation, z.ZodObject>();
+
+/** A computation's input schema as it is run: a field it does not know is refused. Made once, it is compiled once. */
 export function inputOf(computation: AnyComputation): z.ZodObject {
-  return computation.input.strict();
+  const known = strictInputs.get(computation);
+  if (known !== undefined) return known;
+  const strict = computation.input.strict();
+  strictInputs.set(computation, strict);
+  return strict;
 }
 
 /** The guards of the functions underneath speak in RangeErrors; outside they are refusals like any other. */
-function compute(computation: AnyComputation, input: Record<string, unknown>) {
+function refusingOutOfRange(run: () => RunResult): RunResult {
   try {
-    return computation.compute(input);
+    return run();
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     throw new CalcRefusal("OUT_OF_RANGE", error.message, undefined, { cause: error });

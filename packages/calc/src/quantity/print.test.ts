@@ -60,6 +60,9 @@ describe("compounds", () => {
     [787.43635432, "mass", { unit: "cwt qr", resolution: 12.70058636 }, "15 cwt 2 qr"],
     [4800, "time", { unit: "h min" }, "1 h 20 min"],
     [66.54 * inch, "length", { unit: "ft in", decimals: 1 }, "5 ft 6.5 in"],
+    [66.54 * inch, "length", { unit: "ft in", decimals: 1, fractions: true }, "5 ft 6.5 in"],
+    [66.004 * inch, "length", { unit: "ft in", resolution: inch / 256, fractions: true }, "5 ft 6.004 in"],
+    [66.004 * inch, "length", { unit: "ft in", resolution: inch / 128, fractions: true }, "5 ft 6 1/128 in"],
   ])("%s %s with %j is %s", (si, dimension, options, text) => {
     expect(printQuantity(si, { dimension, ...options })).toBe(text);
   });

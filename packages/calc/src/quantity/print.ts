@@ -1,4 +1,4 @@
-import { compoundNamed } from "./compound";
+import { compoundNamed, perLarger } from "./compound";
 import type { Dimension } from "./dimension";
 import { defaultUnit, fromSi, stepToSi, type Unit, unitNamed } from "./unit";
 
@@ -70,10 +70,18 @@ function significant(value: number): string {
   return text.includes(".") ? text.replace(/\.?0+$/, "") : text;
 }
 
+/** Finest vulgar fraction: 128ths. */
+const finestPower = 7;
+
+/** The power of two whose fraction is at most the step. */
+function powerFor(step: number): number {
+  return Math.max(0, Math.ceil(-Math.log2(step) - 1e-9));
+}
+
 /** Halves to 128ths, in lowest terms; where the step is finer than that, decimals. */
 function vulgar(value: number, step: number): string {
-  const power = Math.max(0, Math.ceil(Math.log2(1 / step) - 1e-9));
-  if (power > 7) return fixed(value, decimalsFor(step));
+  const power = powerFor(step);
+  if (power > finestPower) return fixed(value, decimalsFor(step));
   let denominator = 2 ** power;
   let numerator = Math.round(Math.abs(value) * denominator);
   while (denominator > 1 && numerator % 2 === 0) {
@@ -86,26 +94,35 @@ function vulgar(value: number, step: number): string {
   return `${sign}${whole > 0 ? `${whole} ` : ""}${numerator % denominator}/${denominator}`;
 }
 
+/** How finely the smallest part of a compound is counted: in parts of one over `scale`. */
+interface CompoundStep {
+  readonly scale: number;
+  readonly print: (count: number) => string;
+}
+
+function compoundStep(smallest: Unit, { resolution, fractions, decimals }: PrintOptions): CompoundStep {
+  const step = resolution === undefined ? 1 : resolution / stepToSi(1, smallest);
+  const power = powerFor(step);
+  if (fractions === true && decimals === undefined && power <= finestPower) {
+    return { scale: 2 ** power, print: (count) => vulgar(count, step) };
+  }
+  const places = decimals ?? decimalsFor(step);
+  return { scale: 10 ** places, print: (count) => fixed(count, places) };
+}
+
 /** Rounds in the smallest part first, so that 59.9' carries into the degrees. */
 function printCompound(si: number, parts: readonly Unit[], options: PrintOptions): string {
-  const last = parts[parts.length - 1];
-  if (last === undefined) throw new RangeError("a compound has parts");
-  const step = options.resolution === undefined ? 1 : options.resolution / stepToSi(1, last);
-  const decimals = options.decimals ?? decimalsFor(step);
-  const scale =
-    options.fractions === true
-      ? 2 ** Math.min(7, Math.max(0, Math.ceil(-Math.log2(step) - 1e-9)))
-      : 10 ** decimals;
-  let rest = Math.round((Math.abs(si) / stepToSi(1, last)) * scale);
+  const larger = parts.slice(0, -1);
+  const [smallest = defaultUnit("angle")] = parts.slice(-1);
+  const { scale, print } = compoundStep(smallest, options);
+  let rest = Math.round((Math.abs(si) / stepToSi(1, smallest)) * scale);
   const sign = si < 0 && rest > 0 ? "-" : "";
-  const texts = parts.map((unit, index) => {
-    const unitSize = Math.round((stepToSi(1, unit) / stepToSi(1, last)) * scale);
-    const isLast = index === parts.length - 1;
-    const count = isLast ? rest / scale : Math.floor(rest / unitSize);
-    rest -= isLast ? 0 : count * unitSize;
-    const number =
-      isLast && options.fractions === true ? vulgar(count, 1 / scale) : fixed(count, isLast ? decimals : 0);
-    return withUnit(number, unit);
+  const texts = larger.map((unit) => {
+    const size = perLarger(unit, smallest) * scale;
+    const count = Math.floor(rest / size);
+    rest -= count * size;
+    return withUnit(fixed(count, 0), unit);
   });
+  texts.push(withUnit(print(rest / scale), smallest));
   return `${sign}${texts.join(parts.every(({ tight }) => tight) ? "" : " ")}`;
 }
