@@ -55,17 +55,22 @@ export function genericWishbone(
 ): (
   bump: number,
   rack: number,
-) => { lowerOuter: Coordinates; upperOuter: Coordinates; tieOuter: Coordinates; wheelCentre: Coordinates } {
+) => {
+  lowerJoint: Coordinates;
+  upperJoint: Coordinates;
+  tieRodOuter: Coordinates;
+  wheelCentre: Coordinates;
+} {
   const fixed = {
-    lowerFront: coordinates(hardpoints.lowerFront),
-    lowerRear: coordinates(hardpoints.lowerRear),
-    upperFront: coordinates(hardpoints.upperFront),
-    upperRear: coordinates(hardpoints.upperRear),
+    lowerArmFront: coordinates(hardpoints.lowerArmFront),
+    lowerArmRear: coordinates(hardpoints.lowerArmRear),
+    upperArmFront: coordinates(hardpoints.upperArmFront),
+    upperArmRear: coordinates(hardpoints.upperArmRear),
   };
   const start = [
-    hardpoints.lowerOuter,
-    hardpoints.upperOuter,
-    hardpoints.tieOuter,
+    hardpoints.lowerJoint,
+    hardpoints.upperJoint,
+    hardpoints.tieRodOuter,
     hardpoints.wheelCentre,
   ].flatMap(coordinates);
   const lengths = (unknowns: readonly number[], rack: number): number[] => {
@@ -75,12 +80,12 @@ export function genericWishbone(
       Coordinates,
       Coordinates,
     ];
-    const { x, y, z } = hardpoints.tieInner;
+    const { x, y, z } = hardpoints.tieRodInner;
     return [
-      separation(lower, fixed.lowerFront),
-      separation(lower, fixed.lowerRear),
-      separation(upper, fixed.upperFront),
-      separation(upper, fixed.upperRear),
+      separation(lower, fixed.lowerArmFront),
+      separation(lower, fixed.lowerArmRear),
+      separation(upper, fixed.upperArmFront),
+      separation(upper, fixed.upperArmRear),
       separation(tie, [x, y + rack, z]),
       separation(lower, upper),
       separation(lower, tie),
@@ -96,9 +101,9 @@ export function genericWishbone(
       const off = lengths(unknowns, rack).map((length, index) => length - (design[index] ?? Number.NaN));
       return [...off, pointAt(unknowns, 3)[2] - hardpoints.wheelCentre.z - bump];
     }, start);
-    const [lowerOuter, upperOuter, tieOuter, wheelCentre] = [0, 1, 2, 3].map((index) =>
+    const [lowerJoint, upperJoint, tieRodOuter, wheelCentre] = [0, 1, 2, 3].map((index) =>
       pointAt(found, index),
     ) as [Coordinates, Coordinates, Coordinates, Coordinates];
-    return { lowerOuter, upperOuter, tieOuter, wheelCentre };
+    return { lowerJoint, upperJoint, tieRodOuter, wheelCentre };
   };
 }

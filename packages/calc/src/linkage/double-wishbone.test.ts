@@ -22,14 +22,14 @@ const anyCar: fc.Arbitrary<WishboneHardpoints> = fc
   .array(fc.double({ min: -0.015, max: 0.015, noNaN: true }), { minLength: 24, maxLength: 24 })
   .map((by) => {
     const names: WishbonePoint[] = [
-      "lowerFront",
-      "lowerRear",
-      "lowerOuter",
-      "upperFront",
-      "upperRear",
-      "upperOuter",
-      "tieInner",
-      "tieOuter",
+      "lowerArmFront",
+      "lowerArmRear",
+      "lowerJoint",
+      "upperArmFront",
+      "upperArmRear",
+      "upperJoint",
+      "tieRodInner",
+      "tieRodOuter",
     ];
     const moved = names.map((name, index) => {
       const [x = 0, y = 0, z = 0] = by.slice(3 * index, 3 * index + 3);
@@ -45,23 +45,23 @@ describe("positions", () => {
       fc.property(anyCar, travel, rackTravel, (car, bump, rack) => {
         const corner = doubleWishbone(car);
         corner.moveTo(bump, rack);
-        const { lowerOuter, upperOuter, tieInner, tieOuter, wheelCentre } = corner.joints();
+        const { lowerJoint, upperJoint, tieRodInner, tieRodOuter, wheelCentre } = corner.joints();
         const links: [Vector, Vector, Vector, Vector][] = [
-          [lowerOuter, car.lowerFront, car.lowerOuter, car.lowerFront],
-          [lowerOuter, car.lowerRear, car.lowerOuter, car.lowerRear],
-          [upperOuter, car.upperFront, car.upperOuter, car.upperFront],
-          [upperOuter, car.upperRear, car.upperOuter, car.upperRear],
-          [upperOuter, lowerOuter, car.upperOuter, car.lowerOuter],
-          [tieOuter, lowerOuter, car.tieOuter, car.lowerOuter],
-          [tieOuter, upperOuter, car.tieOuter, car.upperOuter],
-          [tieOuter, tieInner, car.tieOuter, car.tieInner],
-          [wheelCentre, lowerOuter, car.wheelCentre, car.lowerOuter],
-          [wheelCentre, upperOuter, car.wheelCentre, car.upperOuter],
-          [wheelCentre, tieOuter, car.wheelCentre, car.tieOuter],
+          [lowerJoint, car.lowerArmFront, car.lowerJoint, car.lowerArmFront],
+          [lowerJoint, car.lowerArmRear, car.lowerJoint, car.lowerArmRear],
+          [upperJoint, car.upperArmFront, car.upperJoint, car.upperArmFront],
+          [upperJoint, car.upperArmRear, car.upperJoint, car.upperArmRear],
+          [upperJoint, lowerJoint, car.upperJoint, car.lowerJoint],
+          [tieRodOuter, lowerJoint, car.tieRodOuter, car.lowerJoint],
+          [tieRodOuter, upperJoint, car.tieRodOuter, car.upperJoint],
+          [tieRodOuter, tieRodInner, car.tieRodOuter, car.tieRodInner],
+          [wheelCentre, lowerJoint, car.wheelCentre, car.lowerJoint],
+          [wheelCentre, upperJoint, car.wheelCentre, car.upperJoint],
+          [wheelCentre, tieRodOuter, car.wheelCentre, car.tieRodOuter],
         ];
         for (const [a, b, c, d] of links) expect(Math.abs(apart(a, b) - apart(c, d))).toBeLessThan(1e-9);
         expect(wheelCentre.z).toBeCloseTo(car.wheelCentre.z + bump, 11);
-        expect(tieInner.y).toBeCloseTo(car.tieInner.y + rack, 15);
+        expect(tieRodInner.y).toBeCloseTo(car.tieRodInner.y + rack, 15);
       }),
     );
   });
@@ -74,7 +74,7 @@ describe("positions", () => {
         used.moveTo(before, rackBefore);
         fresh.moveTo(bump, rack);
         used.moveTo(bump, rack);
-        expect(apart(fresh.joints().tieOuter, used.joints().tieOuter)).toBeLessThan(1e-11);
+        expect(apart(fresh.joints().tieRodOuter, used.joints().tieRodOuter)).toBeLessThan(1e-11);
         expect(readCorner(used).toeIn).toBeCloseTo(readCorner(fresh).toeIn, 10);
       }),
     );
@@ -169,14 +169,14 @@ describe("roll centre", () => {
     const car: WishboneHardpoints = {
       ...exampleWishbone,
       toeIn: 0,
-      lowerFront: { x: 0.12, y: 0.26, z: 0.19 },
-      lowerRear: { x: -0.12, y: 0.26, z: 0.19 },
-      lowerOuter: { x: 0, y: 0.6, z: 0.165 },
-      upperFront: { x: 0.1, y: 0.31, z: 0.4 },
-      upperRear: { x: -0.1, y: 0.31, z: 0.4 },
-      upperOuter: { x: 0, y: 0.57, z: 0.42 },
-      tieInner: { x: -0.13, y: 0.26, z: 0.19 },
-      tieOuter: { x: -0.13, y: 0.6, z: 0.165 },
+      lowerArmFront: { x: 0.12, y: 0.26, z: 0.19 },
+      lowerArmRear: { x: -0.12, y: 0.26, z: 0.19 },
+      lowerJoint: { x: 0, y: 0.6, z: 0.165 },
+      upperArmFront: { x: 0.1, y: 0.31, z: 0.4 },
+      upperArmRear: { x: -0.1, y: 0.31, z: 0.4 },
+      upperJoint: { x: 0, y: 0.57, z: 0.42 },
+      tieRodInner: { x: -0.13, y: 0.26, z: 0.19 },
+      tieRodOuter: { x: -0.13, y: 0.6, z: 0.165 },
     };
     const corner = doubleWishbone(car);
     fc.assert(
@@ -273,25 +273,25 @@ describe("hardpoints that cannot work are refused by name", () => {
   };
 
   test.each<[Partial<WishboneHardpoints>, string, string]>([
-    [{ lowerRear: exampleWishbone.lowerFront }, "lower arm", "its two pivots lie on the same spot"],
-    [{ upperOuter: exampleWishbone.upperFront }, "upper arm", "lies on the line through its pivots"],
+    [{ lowerArmRear: exampleWishbone.lowerArmFront }, "lower arm", "its two pivots lie on the same spot"],
+    [{ upperJoint: exampleWishbone.upperArmFront }, "upper arm", "lies on the line through its pivots"],
     [{ wheelCentre: { x: 0, y: -0.65, z: 0.3 } }, "wheelCentre", "the left wheel centre has y = -0.65 m"],
     [{ loadedRadius: 0 }, "loadedRadius", "must be above 0 m, but is 0"],
     [{ camber: 1 }, "camber", "must lie within ±45°, but is 1 rad"],
     [
-      { tieInner: { x: Number.NaN, y: 0.2, z: 0.2 } },
-      "tieInner",
-      "tieInner.x must be a finite number, but is NaN",
+      { tieRodInner: { x: Number.NaN, y: 0.2, z: 0.2 } },
+      "tieRodInner",
+      "tieRodInner.x must be a finite number, but is NaN",
     ],
-    [{ tieOuter: exampleWishbone.lowerOuter }, "tieOuter", "dead centre"],
+    [{ tieRodOuter: exampleWishbone.lowerJoint }, "tieRodOuter", "dead centre"],
     [
       {
-        upperFront: { x: 0.1, y: 0.31, z: 0.4 },
-        upperRear: { x: -0.1, y: 0.31, z: 0.4 },
+        upperArmFront: { x: 0.1, y: 0.31, z: 0.4 },
+        upperArmRear: { x: -0.1, y: 0.31, z: 0.4 },
         // Half way from the pivots to the lower joint, seen along the pivots.
-        upperOuter: { x: 0, y: 0.455, z: 0.2825 },
+        upperJoint: { x: 0, y: 0.455, z: 0.2825 },
       },
-      "upperOuter",
+      "upperJoint",
       "the upper arm stands at a dead centre",
     ],
   ])("%o", (change, place, words) => {

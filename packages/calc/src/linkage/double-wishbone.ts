@@ -21,12 +21,12 @@ import { Wheel } from "./wheel";
 
 /** The links of a double wishbone in the design position, metres. Its order of naming is that of the plan. */
 export interface WishbonePoints extends TieRod {
-  readonly lowerFront: Vector;
-  readonly lowerRear: Vector;
-  readonly lowerOuter: Vector;
-  readonly upperFront: Vector;
-  readonly upperRear: Vector;
-  readonly upperOuter: Vector;
+  readonly lowerArmFront: Vector;
+  readonly lowerArmRear: Vector;
+  readonly lowerJoint: Vector;
+  readonly upperArmFront: Vector;
+  readonly upperArmRear: Vector;
+  readonly upperJoint: Vector;
 }
 export type WishbonePoint = keyof WishbonePoints;
 
@@ -37,7 +37,7 @@ export type WishbonePart = "lowerArm" | "upperArm" | "upright";
 export interface WishboneHardpoints extends WheelHardpoints, WishbonePoints, Mounts<WishbonePart> {}
 
 /** The moving points of a double wishbone. */
-export type WishboneJoint = "lowerOuter" | "upperOuter" | "tieInner" | "tieOuter" | "wheelCentre";
+export type WishboneJoint = "lowerJoint" | "upperJoint" | "tieRodInner" | "tieRodOuter" | "wheelCentre";
 
 const still = mutable();
 
@@ -60,10 +60,10 @@ class DoubleWishbone extends SteeredCorner {
   ) {
     super(new Wheel(hardpoints), arms.lower, upright);
     this.upper = arms.upper;
-    this.upperDesign = hardpoints.upperOuter;
+    this.upperDesign = hardpoints.upperJoint;
     this.kingpin = {
       centre: arms.lower.outer,
-      reach: distance(hardpoints.lowerOuter, hardpoints.upperOuter),
+      reach: distance(hardpoints.lowerJoint, hardpoints.upperJoint),
       branch: upperBranch(hardpoints),
     };
     this.steeringAxis = { lower: arms.lower.outer, upper: arms.upper.outer };
@@ -80,8 +80,8 @@ class DoubleWishbone extends SteeredCorner {
   }
 
   protected differentiate(lowerVelocity: Vector): boolean {
-    subtract(this.fromFront, this.upper.outer, this.pivots.upperFront);
-    subtract(this.fromRear, this.upper.outer, this.pivots.upperRear);
+    subtract(this.fromFront, this.upper.outer, this.pivots.upperArmFront);
+    subtract(this.fromRear, this.upper.outer, this.pivots.upperArmRear);
     this.lowerMotion.velocity = lowerVelocity;
     return this.upright.differentiate(this.lowerMotion, this.upperHold);
   }
@@ -97,17 +97,17 @@ class DoubleWishbone extends SteeredCorner {
 
   instantCentre(): HomogeneousPoint {
     const { pivots, wheel } = this;
-    const lower = { front: pivots.lowerFront, rear: pivots.lowerRear, outer: this.lower.outer };
-    const upper = { front: pivots.upperFront, rear: pivots.upperRear, outer: this.upper.outer };
+    const lower = { front: pivots.lowerArmFront, rear: pivots.lowerArmRear, outer: this.lower.outer };
+    const upper = { front: pivots.upperArmFront, rear: pivots.upperArmRear, outer: this.upper.outer };
     return meet(armTrace(lower, wheel.centre.x), armTrace(upper, wheel.centre.x));
   }
 
   joints(): Readonly<Record<WishboneJoint, Vector>> {
     return {
-      lowerOuter: snapshot(this.lower.outer),
-      upperOuter: snapshot(this.upper.outer),
-      tieInner: snapshot(this.upright.tieInner),
-      tieOuter: snapshot(this.upright.tieOuter),
+      lowerJoint: snapshot(this.lower.outer),
+      upperJoint: snapshot(this.upper.outer),
+      tieRodInner: snapshot(this.upright.tieRodInner),
+      tieRodOuter: snapshot(this.upright.tieRodOuter),
       wheelCentre: snapshot(this.wheel.centre),
     };
   }
@@ -133,20 +133,37 @@ export function doubleWishbone(
   const now = shiftPoints(points, adjustment);
   const lower = armOf("lower arm", armPoints(points, "lower"), armPoints(now, "lower"));
   const upper = armOf("upper arm", armPoints(points, "upper"), armPoints(now, "upper"));
-  const upright = new Upright({ lower: points.lowerOuter, upper: points.upperOuter }, points, adjustment);
+  const upright = new Upright({ lower: points.lowerJoint, upper: points.upperJoint }, points, adjustment);
   return new DoubleWishbone(hardpoints, now, { lower, upper }, upright);
 }
 
 function pointsOf(hardpoints: WishboneHardpoints): WishbonePoints {
-  const { lowerFront, lowerRear, lowerOuter, upperFront, upperRear, upperOuter, tieInner, tieOuter } =
-    hardpoints;
-  return { lowerFront, lowerRear, lowerOuter, upperFront, upperRear, upperOuter, tieInner, tieOuter };
+  const {
+    lowerArmFront,
+    lowerArmRear,
+    lowerJoint,
+    upperArmFront,
+    upperArmRear,
+    upperJoint,
+    tieRodInner,
+    tieRodOuter,
+  } = hardpoints;
+  return {
+    lowerArmFront,
+    lowerArmRear,
+    lowerJoint,
+    upperArmFront,
+    upperArmRear,
+    upperJoint,
+    tieRodInner,
+    tieRodOuter,
+  };
 }
 
 function armPoints(points: WishbonePoints, which: "lower" | "upper"): ArmPoints {
   return which === "lower"
-    ? { front: points.lowerFront, rear: points.lowerRear, outer: points.lowerOuter }
-    : { front: points.upperFront, rear: points.upperRear, outer: points.upperOuter };
+    ? { front: points.lowerArmFront, rear: points.lowerArmRear, outer: points.lowerJoint }
+    : { front: points.upperArmFront, rear: points.upperArmRear, outer: points.upperJoint };
 }
 
 /** The arm's own pivots with its joint as adjusted, on the chassis's pivots as shimmed. */
@@ -156,11 +173,11 @@ function armOf(place: string, design: ArmPoints, now: ArmPoints): Arm {
 
 function upperBranch(hardpoints: WishboneHardpoints): -1 | 1 {
   const { circle } = armOf("upper arm", armPoints(hardpoints, "upper"), armPoints(hardpoints, "upper"));
-  const branch = branchOf(circle, hardpoints.lowerOuter, hardpoints.upperOuter);
+  const branch = branchOf(circle, hardpoints.lowerJoint, hardpoints.upperJoint);
   if (branch !== 0) return branch;
   throw new CalcRefusal(
     "DEGENERATE_LINKAGE",
     "the upper arm stands at a dead centre in the design position: it lies in line with the kingpin",
-    "upperOuter",
+    "upperJoint",
   );
 }

@@ -42,8 +42,8 @@ export interface Mounts<Part extends string> {
 
 /** The tie rod: its inner end on the rack (or the chassis, for a toe link), its outer end on the steering arm. */
 export interface TieRod {
-  readonly tieInner: Vector;
-  readonly tieOuter: Vector;
+  readonly tieRodInner: Vector;
+  readonly tieRodOuter: Vector;
 }
 
 /** How a corner differs from its hardpoints because something was adjusted; metres. */

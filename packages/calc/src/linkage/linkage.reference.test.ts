@@ -12,14 +12,14 @@ const point = (x: number, y: number, z: number) => ({ x: x / 1000, y: y / 1000, 
 /** The plane case of KIN-02 to KIN-06; a tie rod in the lower arm's plane and as long keeps the wheel from steering. */
 const planar: WishboneHardpoints = {
   side: "left",
-  lowerFront: point(120, 260, 190),
-  lowerRear: point(-120, 260, 190),
-  lowerOuter: point(0, 640, 170),
-  upperFront: point(100, 330, 420),
-  upperRear: point(-100, 330, 420),
-  upperOuter: point(0, 610, 440),
-  tieInner: point(-130, 260, 190),
-  tieOuter: point(-130, 640, 170),
+  lowerArmFront: point(120, 260, 190),
+  lowerArmRear: point(-120, 260, 190),
+  lowerJoint: point(0, 640, 170),
+  upperArmFront: point(100, 330, 420),
+  upperArmRear: point(-100, 330, 420),
+  upperJoint: point(0, 610, 440),
+  tieRodInner: point(-130, 260, 190),
+  tieRodOuter: point(-130, 640, 170),
   wheelCentre: point(0, 690, 290),
   camber: 0,
   toeIn: 0,
@@ -55,12 +55,12 @@ test.each([
 test.each([50, -50])("KIN-08: equal parallel arms of 350 mm narrow by 3.5899 mm at %d mm", (bump) => {
   const parallel: WishboneHardpoints = {
     ...planar,
-    lowerFront: point(120, 290, 170),
-    lowerRear: point(-120, 290, 170),
-    upperFront: point(100, 290, 440),
-    upperRear: point(-100, 290, 440),
-    upperOuter: point(0, 640, 440),
-    tieInner: point(-130, 290, 170),
+    lowerArmFront: point(120, 290, 170),
+    lowerArmRear: point(-120, 290, 170),
+    upperArmFront: point(100, 290, 440),
+    upperArmRear: point(-100, 290, 440),
+    upperJoint: point(0, 640, 440),
+    tieRodInner: point(-130, 290, 170),
   };
   const corner = doubleWishbone(parallel);
   corner.moveTo(bump / 1000);
@@ -96,12 +96,12 @@ test("KIN-11: arms that meet outboard of the wheel do so at (2000, 300), and the
 
   const outward = doubleWishbone({
     ...planar,
-    lowerFront: point(120, 1e-9, 100),
-    lowerRear: point(-120, 1e-9, 100),
-    lowerOuter: point(0, 600, 160),
-    upperFront: point(100, 1e-9, 500),
-    upperRear: point(-100, 1e-9, 500),
-    upperOuter: point(0, 600, 440),
+    lowerArmFront: point(120, 1e-9, 100),
+    lowerArmRear: point(-120, 1e-9, 100),
+    lowerJoint: point(0, 600, 160),
+    upperArmFront: point(100, 1e-9, 500),
+    upperArmRear: point(-100, 1e-9, 500),
+    upperJoint: point(0, 600, 440),
   });
   expect(readCorner(outward).swingArm).toBeCloseTo(0.69 - 2, 6);
 });

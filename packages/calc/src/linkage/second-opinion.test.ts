@@ -32,9 +32,9 @@ test("double wishbone, bump and steer", () => {
       corner.moveTo(bump, rack);
       const ours = corner.joints();
       const theirs = generic(bump, rack);
-      expectSame(ours.lowerOuter, theirs.lowerOuter);
-      expectSame(ours.upperOuter, theirs.upperOuter);
-      expectSame(ours.tieOuter, theirs.tieOuter);
+      expectSame(ours.lowerJoint, theirs.lowerJoint);
+      expectSame(ours.upperJoint, theirs.upperJoint);
+      expectSame(ours.tieRodOuter, theirs.tieRodOuter);
       expectSame(ours.wheelCentre, theirs.wheelCentre);
     }),
     runs,
@@ -43,10 +43,10 @@ test("double wishbone, bump and steer", () => {
 
 test("MacPherson strut, bump and steer", () => {
   const corner = strut(exampleStrut);
-  const { lowerFront, lowerRear, strutTop, tieInner } = exampleStrut;
+  const { lowerArmFront, lowerArmRear, strutTop, tieRodInner } = exampleStrut;
   // Lower joint, strut foot, a second point of the strut's axis, tie rod's end, wheel centre: all on the upright.
-  const { lowerOuter, strutFoot, tieOuter, wheelCentre } = exampleStrut;
-  const start = [lowerOuter, strutFoot, strutTop, tieOuter, wheelCentre].flatMap(coordinates);
+  const { lowerJoint, strutFoot, tieRodOuter, wheelCentre } = exampleStrut;
+  const start = [lowerJoint, strutFoot, strutTop, tieRodOuter, wheelCentre].flatMap(coordinates);
   const top = coordinates(strutTop);
   const lengths = (unknowns: readonly number[], rack: number): number[] => {
     const body = [0, 1, 2, 3, 4].map((index) => pointAt(unknowns, index)) as [
@@ -59,9 +59,9 @@ test("MacPherson strut, bump and steer", () => {
     const [lower, foot, axisPoint, tie] = body;
     const rigid = body.flatMap((a, index) => body.slice(index + 1).map((b) => separation(a, b)));
     const rods = [
-      separation(lower, coordinates(lowerFront)),
-      separation(lower, coordinates(lowerRear)),
-      separation(tie, [tieInner.x, tieInner.y + rack, tieInner.z]),
+      separation(lower, coordinates(lowerArmFront)),
+      separation(lower, coordinates(lowerArmRear)),
+      separation(tie, [tieRodInner.x, tieRodInner.y + rack, tieRodInner.z]),
     ];
     // The top mount lies on the line from the foot to the second point: nought where the cross product is nought.
     const along = axisPoint.map((value, index) => value - (foot[index] ?? 0)) as unknown as Coordinates;
@@ -82,9 +82,9 @@ test("MacPherson strut, bump and steer", () => {
         return [...off, pointAt(unknowns, 4)[2] - wheelCentre.z - bump];
       }, start);
       const ours = corner.joints();
-      expectSame(ours.lowerOuter, pointAt(found, 0));
+      expectSame(ours.lowerJoint, pointAt(found, 0));
       expectSame(ours.strutFoot, pointAt(found, 1));
-      expectSame(ours.tieOuter, pointAt(found, 3));
+      expectSame(ours.tieRodOuter, pointAt(found, 3));
       expectSame(ours.wheelCentre, pointAt(found, 4));
     }),
     runs,

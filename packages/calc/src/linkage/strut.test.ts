@@ -11,7 +11,7 @@ const apart = (a: Vector, b: Vector) => Math.hypot(a.x - b.x, a.y - b.y, a.z - b
 
 test("links keep their length and the top mount stays on the strut's axis, to a nanometre", () => {
   const corner = strut(exampleStrut);
-  const { lowerFront, lowerRear, strutTop, strutFoot, tieInner } = exampleStrut;
+  const { lowerArmFront, lowerArmRear, strutTop, strutFoot, tieRodInner } = exampleStrut;
   const lever = { y: strutTop.y - strutFoot.y, z: strutTop.z - strutFoot.z, x: strutTop.x - strutFoot.x };
   const size = Math.hypot(lever.x, lever.y, lever.z);
   fc.assert(
@@ -20,11 +20,11 @@ test("links keep their length and the top mount stays on the strut's axis, to a 
       const now = corner.joints();
       const same = (a: Vector, b: Vector, c: Vector, d: Vector) =>
         expect(Math.abs(apart(a, b) - apart(c, d))).toBeLessThan(1e-9);
-      same(now.lowerOuter, lowerFront, exampleStrut.lowerOuter, lowerFront);
-      same(now.lowerOuter, lowerRear, exampleStrut.lowerOuter, lowerRear);
-      same(now.tieOuter, now.tieInner, exampleStrut.tieOuter, tieInner);
-      same(now.lowerOuter, now.tieOuter, exampleStrut.lowerOuter, exampleStrut.tieOuter);
-      same(now.lowerOuter, now.strutFoot, exampleStrut.lowerOuter, strutFoot);
+      same(now.lowerJoint, lowerArmFront, exampleStrut.lowerJoint, lowerArmFront);
+      same(now.lowerJoint, lowerArmRear, exampleStrut.lowerJoint, lowerArmRear);
+      same(now.tieRodOuter, now.tieRodInner, exampleStrut.tieRodOuter, tieRodInner);
+      same(now.lowerJoint, now.tieRodOuter, exampleStrut.lowerJoint, exampleStrut.tieRodOuter);
+      same(now.lowerJoint, now.strutFoot, exampleStrut.lowerJoint, strutFoot);
       same(now.wheelCentre, now.strutFoot, exampleStrut.wheelCentre, strutFoot);
       // Distance of the lower joint from the line foot to top is the upright's, so the line is still the strut's axis.
       const offset = (joint: Vector, foot: Vector, top: Vector, along: number) => {
@@ -32,8 +32,8 @@ test("links keep their length and the top mount stays on the strut's axis, to a 
         const [p, q, r] = [joint.x - foot.x, joint.y - foot.y, joint.z - foot.z];
         return Math.hypot(b * r - c * q, c * p - a * r, a * q - b * p) / along;
       };
-      expect(offset(now.lowerOuter, now.strutFoot, strutTop, apart(now.strutFoot, strutTop))).toBeCloseTo(
-        offset(exampleStrut.lowerOuter, strutFoot, strutTop, size),
+      expect(offset(now.lowerJoint, now.strutFoot, strutTop, apart(now.strutFoot, strutTop))).toBeCloseTo(
+        offset(exampleStrut.lowerJoint, strutFoot, strutTop, size),
         9,
       );
     }),
@@ -95,9 +95,9 @@ test("the instant centre is where the lower arm's line meets the line through th
   const corner = strut({
     ...exampleStrut,
     toeIn: 0,
-    lowerFront: { x: 0.1, y: 0.3, z: 0.2 },
-    lowerRear: { x: -0.1, y: 0.3, z: 0.2 },
-    lowerOuter: { x: 0, y: 0.62, z: 0.18 },
+    lowerArmFront: { x: 0.1, y: 0.3, z: 0.2 },
+    lowerArmRear: { x: -0.1, y: 0.3, z: 0.2 },
+    lowerJoint: { x: 0, y: 0.62, z: 0.18 },
     strutTop: { x: 0, y: 0.54, z: 0.79 },
     strutFoot: { x: 0, y: 0.6, z: 0.33 },
   });
@@ -122,7 +122,7 @@ describe("refusals", () => {
   test.each<[Partial<typeof exampleStrut>, string]>([
     [{ strutFoot: exampleStrut.strutTop }, "its top and its foot lie on the same spot"],
     [{ strutTop: { x: 0, y: -0.6, z: 0.5 } }, "more than 60° from upright"],
-    [{ lowerOuter: { x: 0, y: 0.55, z: 0.9 } }, "its top does not lie above the lower joint"],
+    [{ lowerJoint: { x: 0, y: 0.55, z: 0.9 } }, "its top does not lie above the lower joint"],
   ])("%o", (change, words) => {
     expect(() => strut({ ...exampleStrut, ...change })).toThrow(words);
   });

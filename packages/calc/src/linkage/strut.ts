@@ -30,9 +30,9 @@ import { Wheel } from "./wheel";
 
 /** Points of a strut that may be adjusted, in the design position, metres. */
 export interface StrutPoints extends TieRod {
-  readonly lowerFront: Vector;
-  readonly lowerRear: Vector;
-  readonly lowerOuter: Vector;
+  readonly lowerArmFront: Vector;
+  readonly lowerArmRear: Vector;
+  readonly lowerJoint: Vector;
   /** Centre of the top mount, on the chassis. */
   readonly strutTop: Vector;
 }
@@ -46,7 +46,7 @@ export interface StrutHardpoints extends WheelHardpoints, StrutPoints, Mounts<St
 }
 
 /** The moving points of a strut. */
-export type StrutJoint = "lowerOuter" | "strutFoot" | "tieInner" | "tieOuter" | "wheelCentre";
+export type StrutJoint = "lowerJoint" | "strutFoot" | "tieRodInner" | "tieRodOuter" | "wheelCentre";
 
 class Strut extends SteeredCorner {
   readonly mounts: HungMounts;
@@ -101,7 +101,7 @@ class Strut extends SteeredCorner {
 
   instantCentre(): HomogeneousPoint {
     const { points, wheel } = this;
-    const lower = { front: points.lowerFront, rear: points.lowerRear, outer: this.lower.outer };
+    const lower = { front: points.lowerArmFront, rear: points.lowerArmRear, outer: this.lower.outer };
     return meet(armTrace(lower, wheel.centre.x), traceOf(points.strutTop, this.axisNow, wheel.centre.x));
   }
 
@@ -109,10 +109,10 @@ class Strut extends SteeredCorner {
     const strutFoot = mutable();
     this.upright.locate(strutFoot, this.slide.lowEnd);
     return {
-      lowerOuter: snapshot(this.lower.outer),
+      lowerJoint: snapshot(this.lower.outer),
       strutFoot,
-      tieInner: snapshot(this.upright.tieInner),
-      tieOuter: snapshot(this.upright.tieOuter),
+      tieRodInner: snapshot(this.upright.tieRodInner),
+      tieRodOuter: snapshot(this.upright.tieRodOuter),
       wheelCentre: snapshot(this.wheel.centre),
     };
   }
@@ -137,7 +137,7 @@ interface SlideLine {
   readonly lowEnd: Vector;
 }
 
-function slideLine({ strutTop, strutFoot, lowerOuter }: StrutHardpoints): SlideLine {
+function slideLine({ strutTop, strutFoot, lowerJoint }: StrutHardpoints): SlideLine {
   const axis = mutable();
   subtract(axis, strutTop, strutFoot);
   if (!(length(axis) > 1e-3)) throw degenerate("its top and its foot lie on the same spot", "strutFoot");
@@ -145,12 +145,12 @@ function slideLine({ strutTop, strutFoot, lowerOuter }: StrutHardpoints): SlideL
   if (!(axis.z > 0.5))
     throw degenerate("its axis lies more than 60° from upright, or its top below its foot", "strutTop");
   const toTop = mutable();
-  subtract(toTop, strutTop, lowerOuter);
+  subtract(toTop, strutTop, lowerJoint);
   const along = dot(toTop, axis);
   if (!(along > 1e-3)) throw degenerate("its top does not lie above the lower joint", "strutTop");
   const foot = mutable();
   addScaled(foot, strutTop, axis, -along);
-  return { foot, axis, offset: distance(foot, lowerOuter), lowEnd: { ...strutFoot } };
+  return { foot, axis, offset: distance(foot, lowerJoint), lowEnd: { ...strutFoot } };
 }
 
 /**
@@ -164,14 +164,14 @@ export function strut(
   hardpoints: StrutHardpoints,
   adjustment: Adjustment<StrutPoint> = {},
 ): Corner<StrutJoint> {
-  const { lowerFront, lowerRear, lowerOuter, strutTop, tieInner, tieOuter } = hardpoints;
-  const points: StrutPoints = { lowerFront, lowerRear, lowerOuter, strutTop, tieInner, tieOuter };
+  const { lowerArmFront, lowerArmRear, lowerJoint, strutTop, tieRodInner, tieRodOuter } = hardpoints;
+  const points: StrutPoints = { lowerArmFront, lowerArmRear, lowerJoint, strutTop, tieRodInner, tieRodOuter };
   requireWheel(hardpoints);
   requirePoints({ ...points, strutFoot: hardpoints.strutFoot });
   const now = shiftPoints(points, adjustment);
-  const design = { front: lowerFront, rear: lowerRear, outer: now.lowerOuter };
-  const lower = new Arm(design, { front: now.lowerFront, rear: now.lowerRear }, "lower arm");
-  const upright = new Upright({ lower: lowerOuter, upper: strutTop }, points, adjustment);
+  const design = { front: lowerArmFront, rear: lowerArmRear, outer: now.lowerJoint };
+  const lower = new Arm(design, { front: now.lowerArmFront, rear: now.lowerArmRear }, "lower arm");
+  const upright = new Upright({ lower: lowerJoint, upper: strutTop }, points, adjustment);
   return new Strut(hardpoints, now, lower, upright);
 }
 

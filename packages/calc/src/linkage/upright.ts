@@ -30,8 +30,8 @@ export class Upright implements Body {
   readonly bumpTwist = new Twist();
   /** Motion per metre of rack; afterwards with the wheel centre's height held. */
   readonly rackTwist = new Twist();
-  readonly tieOuter = mutable();
-  readonly tieInner: MutableVector;
+  readonly tieRodOuter = mutable();
+  readonly tieRodInner: MutableVector;
   private readonly tieInnerDesign: Vector;
   private readonly tieOuterDesign: Vector;
   private readonly lowerDesign: Vector;
@@ -40,31 +40,31 @@ export class Upright implements Body {
 
   constructor(
     joints: { readonly lower: Vector; readonly upper: Vector },
-    { tieInner, tieOuter }: TieRod,
-    adjustment: Adjustment<"tieInner" | "tieOuter">,
+    { tieRodInner, tieRodOuter }: TieRod,
+    adjustment: Adjustment<"tieRodInner" | "tieRodOuter">,
   ) {
     this.lowerDesign = joints.lower;
-    this.tieOuterDesign = plus(tieOuter, adjustment.shift?.tieOuter ?? mutable());
-    this.tieInnerDesign = plus(tieInner, adjustment.shift?.tieInner ?? mutable());
-    this.tieInner = mutable(this.tieInnerDesign);
-    const reach = distance(tieOuter, tieInner) + (adjustment.tieRod ?? 0);
+    this.tieOuterDesign = plus(tieRodOuter, adjustment.shift?.tieRodOuter ?? mutable());
+    this.tieInnerDesign = plus(tieRodInner, adjustment.shift?.tieRodInner ?? mutable());
+    this.tieRodInner = mutable(this.tieInnerDesign);
+    const reach = distance(tieRodOuter, tieRodInner) + (adjustment.tieRod ?? 0);
     if (!(reach > 0))
       throw new CalcRefusal("DEGENERATE_LINKAGE", `the tie rod would be ${reach} m long`, "tieRod");
     this.layTieCircle(joints.lower, joints.upper, joints.lower, joints.upper);
-    const branch = branchOf(this.tieCircle, tieInner, tieOuter);
+    const branch = branchOf(this.tieCircle, tieRodInner, tieRodOuter);
     if (branch === 0) {
       throw new CalcRefusal(
         "DEGENERATE_LINKAGE",
         "the tie rod stands at a dead centre in the design position: its ends and the steering axis lie in one plane",
-        "tieOuter",
+        "tieRodOuter",
       );
     }
-    this.tieSphere = { centre: this.tieInner, reach, branch };
+    this.tieSphere = { centre: this.tieRodInner, reach, branch };
   }
 
   /** Shifts the tie rod's inner end by `rack` (m, along +y) from its design position. */
   shiftRack(rack: number): void {
-    this.tieInner.y = this.tieInnerDesign.y + rack;
+    this.tieRodInner.y = this.tieInnerDesign.y + rack;
   }
 
   /**
@@ -73,8 +73,8 @@ export class Upright implements Body {
    */
   settle(lower: Vector, upperDesign: Vector, upper: Vector): boolean {
     this.layTieCircle(this.lowerDesign, upperDesign, lower, upper);
-    if (!meetSphere(this.tieOuter, this.tieCircle, this.tieSphere)) return false;
-    presentTriad.lay(lower, upper, this.tieOuter);
+    if (!meetSphere(this.tieRodOuter, this.tieCircle, this.tieSphere)) return false;
+    presentTriad.lay(lower, upper, this.tieRodOuter);
     this.pose.fit(designTriad, presentTriad);
     return true;
   }
@@ -90,8 +90,8 @@ export class Upright implements Body {
     subtract(armOut, upper.at, lower.at);
     this.lay(first, upper.fixed[0]);
     this.lay(second, upper.fixed[1]);
-    subtract(armOut, this.tieOuter, lower.at);
-    subtract(third.rod, this.tieOuter, this.tieInner);
+    subtract(armOut, this.tieRodOuter, lower.at);
+    subtract(third.rod, this.tieRodOuter, this.tieRodInner);
     this.lay(third, third.rod);
     cross(first.other, second.moment, third.moment);
     cross(second.other, third.moment, first.moment);
