@@ -2,4 +2,5 @@ export * from "./bar/index";
 export * from "./catalogue/index";
 export * from "./measurement/index";
 export * from "./quantity/index";
+export * from "./roll/index";
 export * from "./spring/index";

@@ -1,5 +1,6 @@
 import { barComputations } from "../bar/catalogue";
 import { measurementComputations } from "../measurement/catalogue";
+import { rollComputations } from "../roll/catalogue";
 import { springComputations } from "../spring/catalogue";
 import type { AnyComputation } from "./computation";
 
@@ -9,4 +10,5 @@ export const computations: readonly AnyComputation[] = [
   ...barComputations,
   ...springComputations,
   ...measurementComputations,
+  ...rollComputations,
 ];

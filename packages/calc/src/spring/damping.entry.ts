@@ -58,14 +58,14 @@ export const springDampingComputation = defineComputation({
     "At the speed given only, by straight lines between the points and never beyond them; sprung mass of one corner on its wheel rate, tyre and unsprung mass left out.",
   example: {
     bump: [
-      { speed: "50 mm/s", force: "210 N" },
-      { speed: "130 mm/s", force: "430 N" },
-      { speed: "300 mm/s", force: "720 N" },
+      { speed: "50 mm/s", force: "110 N" },
+      { speed: "130 mm/s", force: "230 N" },
+      { speed: "300 mm/s", force: "400 N" },
     ],
     rebound: [
-      { speed: "50 mm/s", force: "420 N" },
-      { speed: "130 mm/s", force: "900 N" },
-      { speed: "300 mm/s", force: "1450 N" },
+      { speed: "50 mm/s", force: "240 N" },
+      { speed: "130 mm/s", force: "500 N" },
+      { speed: "300 mm/s", force: "850 N" },
     ],
     speed: "100 mm/s",
     damperMotionRatio: 0.72,
