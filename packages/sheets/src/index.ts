@@ -1,1 +1,2 @@
-export {};
+export { drawSheets, type SheetsOptions } from "./draw-sheets";
+export type { Paper } from "./layout/paper";

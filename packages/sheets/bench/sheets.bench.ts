@@ -1,0 +1,81 @@
+import { readFileSync } from "node:fs";
+import fontkit from "@pdf-lib/fontkit";
+import type { SheetModel } from "@trunnion/register";
+import { PDFDocument } from "pdf-lib";
+import { resolveFontFile } from "../src/font/font-file";
+import { drawSheets } from "../src/index";
+import { type ReadDocument, readBack } from "../src/sample/read-back";
+import { plainSheet, sampleSheet } from "../src/sample/sample-sheet";
+
+export interface SheetsBenchRow {
+  readonly group: "sheets";
+  readonly name: string;
+  readonly value: number;
+  readonly unit: string;
+  /** The same texts at the same places by pdf-lib's own `drawText`, in the same run. */
+  readonly peer?: number;
+  /** Peer over ours. */
+  readonly ratio?: number;
+}
+
+const paper = "A4" as const;
+const warmUps = 30;
+const samples = 41;
+const eventSize = 200;
+/** The peer is measured on fewer cars and scaled, or the bench would take minutes. */
+const peerCars = 20;
+
+/** One sheet warm, and a whole event; milliseconds, seconds, kilobytes. */
+export async function sheetsBench(): Promise<SheetsBenchRow[]> {
+  const full = [sampleSheet()];
+  const ordinary = Array.from({ length: eventSize }, (_, at) => plainSheet(at + 1));
+  const modified = ordinary.map(({ entry, car }): SheetModel => sampleSheet({ entry, car }));
+  for (let run = 0; run < warmUps; run++) await drawSheets(full, { paper });
+
+  const one = await median(() => drawSheets(full, { paper }), samples);
+  const read = await readBack(await drawSheets(full, { paper }));
+  const peerOne = await median(() => drawWithPdfLib(read, 1), 5);
+  const plain = await median(() => drawSheets(ordinary, { paper }), 5);
+  const readPlain = await readBack(await drawSheets(ordinary.slice(0, 1), { paper }));
+  const peerPlain = (await median(() => drawWithPdfLib(readPlain, peerCars), 1)) * (eventSize / peerCars);
+  const rich = await median(() => drawSheets(modified, { paper }), 5);
+  const bytes = (await drawSheets(ordinary, { paper })).length;
+  return [
+    row("one sheet, 8 deviations, warm", one, "ms", peerOne),
+    row(`${eventSize} ordinary cars in one file`, plain / 1000, "s", peerPlain / 1000),
+    row(`${eventSize} modified cars in one file`, rich / 1000, "s"),
+    row(`size of ${eventSize} ordinary cars`, bytes / 1000, "kB"),
+  ];
+}
+
+function row(name: string, value: number, unit: string, peer?: number): SheetsBenchRow {
+  const round = (number: number) => Math.round(number * 1000) / 1000;
+  const base = { group: "sheets", name, value: round(value), unit } as const;
+  return peer === undefined ? base : { ...base, peer: round(peer), ratio: round(peer / value) };
+}
+
+async function median(work: () => Promise<unknown>, times: number): Promise<number> {
+  const taken: number[] = [];
+  for (let time = 0; time < times; time++) {
+    const start = performance.now();
+    await work();
+    taken.push(performance.now() - start);
+  }
+  return taken.sort((a, b) => a - b)[Math.floor(times / 2)] ?? 0;
+}
+
+const fontBytes = readFileSync(resolveFontFile("400Regular/SourceSans3_400Regular.ttf"));
+
+/** Every text of the sheet as read back, drawn where it stood, by the library's high-level calls. */
+async function drawWithPdfLib(read: ReadDocument, cars: number): Promise<Uint8Array> {
+  const document = await PDFDocument.create({ updateMetadata: false });
+  document.registerFontkit(fontkit);
+  const font = await document.embedFont(fontBytes, { subset: true });
+  for (let car = 0; car < cars; car++) {
+    for (const { width, height, items } of read.pages) {
+      const page = document.addPage([width, height]);
+      for (const { text, x, y, size } of items) page.drawText(text, { x, y, size, font });
+    }
+  }
+  return document.save();
+}

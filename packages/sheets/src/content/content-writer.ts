@@ -1,0 +1,151 @@
+import type { Face } from "../font/face";
+import { textWidth } from "../font/face";
+import { alwaysUsed } from "../font/repertoire";
+import { encode } from "./text-string";
+
+/**
+ * What marks are made of. Text and lines are pure black on purpose: a black-and-white printer would break any
+ * other ink into dots and blur small type. Marking-out red is for solid shapes only, and is dark enough in grey.
+ */
+export type Ink = "black" | "red" | "paper";
+
+const fills: Record<Ink, string> = { black: "0 g", red: "0.69 0.07 0.1 rg", paper: "1 g" };
+const strokes: Record<Ink, string> = { black: "0 G", red: "0.69 0.07 0.1 RG", paper: "1 G" };
+
+/** How a shape is painted: filled, stroked with a line width in points, or both. */
+export interface Paint {
+  readonly fill?: Ink;
+  readonly stroke?: number;
+  readonly ink?: Ink;
+  /** PDF dash array, e.g. "2 1.5". */
+  readonly dash?: string;
+}
+
+export interface TextRun {
+  readonly face: Face;
+  readonly size: number;
+  /** Left end, right end or middle of the baseline, as `align` says. */
+  readonly x: number;
+  readonly y: number;
+  readonly text: string;
+  readonly align?: "left" | "right" | "centre";
+  readonly ink?: Ink;
+  /** Extra space after each character, points. */
+  readonly spacing?: number;
+}
+
+export type Points = readonly (readonly [x: number, y: number])[];
+
+/** Two decimals of a point are finer than any printer. */
+function n(value: number): string {
+  if (!Number.isFinite(value)) throw new RangeError(`a drawing coordinate is ${value}; it must be finite`);
+  const hundredths = Math.round(Math.abs(value) * 100);
+  const whole = Math.trunc(hundredths / 100);
+  const part = hundredths - whole * 100;
+  // Put together from small integers: several times faster than writing out a double.
+  const sign = value < 0 && hundredths > 0 ? "-" : "";
+  if (part === 0) return `${sign}${whole}`;
+  return part % 10 === 0 ? `${sign}${whole}.${part / 10}` : `${sign}${whole}.${part < 10 ? "0" : ""}${part}`;
+}
+
+/** Writes one page's content stream as text; leaves out every state change that changes nothing. */
+export class ContentWriter {
+  /** Character groups drawn so far, for the font subset. */
+  groups = alwaysUsed;
+  private readonly operators: string[] = [];
+  private font = "";
+  private fill = fills.black;
+  private stroke = strokes.black;
+  private lineWidth = 1;
+  private dash = "";
+  private spacing = 0;
+
+  text(run: TextRun): void {
+    if (run.text === "") return;
+    const { face, size, text, align = "left", spacing = 0 } = run;
+    const { string, groups } = encode(text);
+    this.groups |= groups;
+    const width = align === "left" ? 0 : textWidth(face, size, text) + spacing * (text.length - 1);
+    const x = run.x - (align === "right" ? width : width / 2);
+    this.setFill(run.ink ?? "black");
+    const font = `/${face.name} ${n(size)} Tf `;
+    const change = font === this.font ? "" : font;
+    const space = spacing === this.spacing ? "" : `${n(spacing)} Tc `;
+    this.font = font;
+    this.spacing = spacing;
+    this.operators.push(
+      `BT ${change}${space}${n(align === "left" ? run.x : x)} ${n(run.y)} Td (${string}) Tj ET`,
+    );
+  }
+
+  line(ends: readonly [x1: number, y1: number, x2: number, y2: number], paint: Paint): void {
+    this.path(`${n(ends[0])} ${n(ends[1])} m ${n(ends[2])} ${n(ends[3])} l`, paint);
+  }
+
+  rect(box: readonly [x: number, y: number, width: number, height: number], paint: Paint): void {
+    this.path(`${box.map(n).join(" ")} re`, paint);
+  }
+
+  polygon(points: Points, paint: Paint): void {
+    this.path(`${polyline(points)} h`, paint);
+  }
+
+  polyline(points: Points, paint: Paint): void {
+    this.path(polyline(points), paint);
+  }
+
+  circle(centre: readonly [x: number, y: number], radius: number, paint: Paint): void {
+    const [x, y] = centre;
+    const k = radius * 0.5523; // four cubic arcs, within 0.03 % of a circle
+    const quarter = (...numbers: number[]) => `${numbers.map(n).join(" ")} c`;
+    this.path(
+      [
+        `${n(x + radius)} ${n(y)} m`,
+        quarter(x + radius, y + k, x + k, y + radius, x, y + radius),
+        quarter(x - k, y + radius, x - radius, y + k, x - radius, y),
+        quarter(x - radius, y - k, x - k, y - radius, x, y - radius),
+        quarter(x + k, y - radius, x + radius, y - k, x + radius, y),
+        "h",
+      ].join(" "),
+      paint,
+    );
+  }
+
+  /** Paints path operators that are already written out. */
+  path(operators: string, paint: Paint): void {
+    if (paint.fill !== undefined) this.setFill(paint.fill);
+    if (paint.stroke !== undefined) this.setStroke(paint.stroke, paint.ink ?? "black", paint.dash ?? "");
+    const finish = paint.fill === undefined ? "S" : paint.stroke === undefined ? "f" : "B";
+    this.operators.push(`${operators} ${finish}`);
+  }
+
+  /** Places a drawing kept once in the document. */
+  form(name: string, x: number, y: number): void {
+    this.operators.push(`q 1 0 0 1 ${n(x)} ${n(y)} cm /${name} Do Q`);
+  }
+
+  bytes(): Uint8Array {
+    return Buffer.from(this.operators.join("\n"), "latin1");
+  }
+
+  private setFill(ink: Ink): void {
+    const fill = fills[ink];
+    if (fill === this.fill) return;
+    this.fill = fill;
+    this.operators.push(fill);
+  }
+
+  private setStroke(width: number, ink: Ink, dash: string): void {
+    const stroke = strokes[ink];
+    if (stroke !== this.stroke) this.operators.push(stroke);
+    if (width !== this.lineWidth) this.operators.push(`${n(width)} w`);
+    if (dash !== this.dash) this.operators.push(`[${dash}] 0 d`);
+    this.stroke = stroke;
+    this.lineWidth = width;
+    this.dash = dash;
+  }
+}
+
+function polyline(points: Points): string {
+  return points.map(([x, y], at) => `${n(x)} ${n(y)} ${at === 0 ? "m" : "l"}`).join(" ");
+}

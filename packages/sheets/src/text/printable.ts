@@ -1,0 +1,91 @@
+import type { SheetModel } from "@trunnion/register";
+import type { Faces } from "../font/face";
+import { replacement } from "../font/repertoire";
+
+const plain = /^[\x20-\x7e]*$/;
+const invisible = /\u00ad|[\u200b-\u200f]|[\u202a-\u202e]|[\u2060-\u206f]|[\ufe00-\ufe0f]|\ufeff/gu;
+const graphemes = new Intl.Segmenter("en-GB", { granularity: "grapheme" });
+
+/** Longest single text a sheet takes; more is an input gone wrong, not a remark. */
+const longestText = 5_000;
+
+export interface PrintableModel {
+  readonly model: SheetModel;
+  /** Characters the font has no shape for; each stands on the sheet as an empty square. */
+  readonly unprintable: number;
+}
+
+/** The same model with every text in characters the font can draw, and how many could not be kept. */
+export function printableModel(model: SheetModel, faces: Faces): PrintableModel {
+  let unprintable = 0;
+  const walk = (value: unknown, path: string): unknown => {
+    if (typeof value === "string") {
+      if (value.length > longestText) throw new RangeError(tooLong(model, path, value));
+      const text = printable(value, faces);
+      unprintable += text.lost;
+      return text.text;
+    }
+    if (Array.isArray(value)) return mapSame(value, (item, at) => walk(item, `${path}[${at}]`));
+    if (typeof value !== "object" || value === null) return value;
+    return walkObject(value, path, walk);
+  };
+  return { model: walk(model, "") as SheetModel, unprintable };
+}
+
+/** Keeps the very object when nothing in it changed, which is nearly always. */
+function walkObject(value: object, path: string, walk: (value: unknown, path: string) => unknown): unknown {
+  let changed: Record<string, unknown> | undefined;
+  for (const [key, item] of Object.entries(value)) {
+    const mapped = walk(item, path === "" ? key : `${path}.${key}`);
+    if (mapped === item) continue;
+    changed ??= { ...value };
+    changed[key] = mapped;
+  }
+  return changed ?? value;
+}
+
+function mapSame(items: readonly unknown[], map: (item: unknown, at: number) => unknown): readonly unknown[] {
+  const mapped = items.map(map);
+  return mapped.every((item, at) => item === items[at]) ? items : mapped;
+}
+
+/** One text in drawable characters; `lost` counts what a reader would call characters, not code points. */
+export function printable(raw: string, faces: Faces): { readonly text: string; readonly lost: number } {
+  if (plain.test(raw)) return { text: raw, lost: 0 };
+  const drawn = (text: string) => drawable(text, faces);
+  const composed = raw
+    .normalize("NFC")
+    .replace(/\r\n?|[\u0085\u2028\u2029]/g, "\n")
+    .replaceAll("\t", " ");
+  const bare = composed.replace(invisible, "");
+  if (drawn(bare)) return { text: bare, lost: 0 };
+  let text = "";
+  let lost = 0;
+  for (const { segment } of graphemes.segment(composed)) {
+    const visible = segment.replace(invisible, "");
+    if (visible === "" || drawn(visible)) text += visible;
+    else if (/^\p{Zs}$/u.test(visible)) text += " ";
+    else {
+      text += replacement;
+      lost++;
+    }
+  }
+  return { text, lost };
+}
+
+function drawable(text: string, { regular, bold }: Faces): boolean {
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code === 0x0a) continue;
+    if (!regular.has(code) || !bold.has(code)) return false;
+  }
+  return true;
+}
+
+function tooLong(model: SheetModel, path: string, value: string): string {
+  const start = value.slice(0, 40);
+  return (
+    `sheet of No. ${model.entry.runningNumber.slice(0, 20)}: ${path} has ${value.length} characters ` +
+    `("${start}…"); at most ${longestText} can be printed`
+  );
+}
