@@ -14,17 +14,18 @@ const OLDEST_NODE = [20, 19];
 /** Longest wait for another command that installs. */
 const TURN_MS = 10 * 60_000;
 
+/** Something the user can mend; the message says how. */
+export class BootstrapFault extends Error {}
+
 function checkMachine() {
   if (process.platform === "win32") {
-    console.error("Trunnion is not tried on Windows itself: use the Linux subsystem (WSL).");
-    process.exit(1);
+    throw new BootstrapFault("Trunnion is not tried on Windows itself: use the Linux subsystem (WSL).");
   }
   const [major = 0, minor = 0] = process.versions.node.split(".").map(Number);
   if (major > OLDEST_NODE[0] || (major === OLDEST_NODE[0] && minor >= OLDEST_NODE[1])) return;
-  console.error(
+  throw new BootstrapFault(
     `Trunnion needs Node ${OLDEST_NODE.join(".")} or newer, and this is ${process.versions.node}: see https://nodejs.org`,
   );
-  process.exit(1);
 }
 
 function sha256(text) {
@@ -101,11 +102,9 @@ async function install(log, reason) {
   });
   clearInterval(ticking);
   if (code !== 0) {
-    console.error(said.trim());
-    console.error(
-      "npm ci failed: see above. Trunnion needs the npm registry once; afterwards it runs without a network.",
+    throw new BootstrapFault(
+      `${said.trim()}\nnpm ci failed: see above. Trunnion needs the npm registry once; afterwards it runs without a network.`,
     );
-    process.exit(1);
   }
   log(`Installed in ${Math.round((Date.now() - begun) / 1000)} s.`);
 }

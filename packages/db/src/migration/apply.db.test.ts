@@ -115,6 +115,17 @@ describe("applying migrations", { timeout: 60_000 }, () => {
     expect(await ask("SELECT to_regclass('car') AS car")).toEqual([{ car: null }]);
   });
 
+  test("where there is no connection, the place is named and the password is not", async () => {
+    const wrong = new URL(url);
+    wrong.password = "guess";
+    const attempt = applyMigrations(wrong.toString(), folder);
+    await expect(attempt).rejects.toThrow(
+      /no connection to the database at 127\.0\.0\.1:\d+\/case_\d+ as trunnion_owner: pass/,
+    );
+    await expect(attempt).rejects.not.toThrow(/guess/);
+    await expect(applyMigrations("nonsense", folder)).rejects.toThrow(/no postgresql:\/\/ URL/);
+  });
+
   test.each([
     ["no-digits", "CREATE TABLE car (n int);", /no-digits: a migration is named by 14 digits/],
     [FIRST, undefined, /migration\.sql cannot be read/],

@@ -7,7 +7,35 @@ import { type Migration, migrationList, readMigrations } from "./folder";
 const ADVISORY_LOCK = 7_180_452_911;
 /** Longest wait for another process that migrates. */
 const LOCK_TIMEOUT = "120s";
+/** Longest wait for a connection, in milliseconds. */
+const CONNECT_MS = 15_000;
 const OLDEST_SERVER = 15;
+
+/** Where a connection leads, without its password. */
+function placeOf(url: string): string {
+  try {
+    const { hostname, port, pathname, username } = new URL(url);
+    return `${hostname}:${port || 5432}${pathname} as ${decodeURIComponent(username) || "the default user"}`;
+  } catch {
+    return "an address that is no postgresql:// URL";
+  }
+}
+
+async function connect(ownerUrl: string): Promise<pg.Client> {
+  const client = new pg.Client({ connectionString: ownerUrl, connectionTimeoutMillis: CONNECT_MS });
+  client.on("error", () => undefined);
+  try {
+    await client.connect();
+    return client;
+  } catch (error) {
+    throw new MigrationError(
+      `no connection to the database at ${placeOf(ownerUrl)}: ${(error as Error).message}`,
+      {
+        cause: error,
+      },
+    );
+  }
+}
 
 async function checkServer(client: pg.Client): Promise<void> {
   const { rows } = await client.query<{ server_version_num: string }>("SHOW server_version_num");
@@ -66,14 +94,12 @@ function checkHistory(migrations: readonly Migration[], recorded: readonly Recor
  * is left alone; one that was cut off half-way (it took no effect: each is a transaction) is tried again.
  *
  * @returns the names of those applied now, oldest first
- * @throws MigrationError when the server is too old, the database is ahead of the folder or disagrees with it,
+ * @throws MigrationError when there is no connection, the server is too old, the database is ahead of the folder or disagrees with it,
  *   or a migration fails; those before the failing one stay applied
  */
 export async function applyMigrations(ownerUrl: string, folder: string): Promise<string[]> {
   const migrations = await readMigrations(folder);
-  const client = new pg.Client({ connectionString: ownerUrl });
-  client.on("error", () => undefined);
-  await client.connect();
+  const client = await connect(ownerUrl);
   try {
     await checkServer(client);
     await takeTurn(client);

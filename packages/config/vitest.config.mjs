@@ -1,0 +1,3 @@
+import { preset } from "./vitest.mjs";
+
+export default preset({ include: ["bin/**/*.test.mjs"] });
