@@ -1,4 +1,5 @@
 export * from "./bar/index";
+export * from "./brake/index";
 export * from "./catalogue/index";
 export * from "./measurement/index";
 export * from "./quantity/index";
