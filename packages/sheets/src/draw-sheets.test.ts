@@ -278,7 +278,7 @@ describe("the file", () => {
       encoding: "utf8",
     });
     expect(there.trim()).toBe(here);
-  });
+  }, 60_000);
 });
 
 describe("what is refused", () => {

@@ -15,8 +15,8 @@ const layoutVersion = 1;
 const mostCars = 5_000;
 /** Most assemblies the list beside the plan has room for on a first page. */
 const mostLeaders = 40;
-/** Cars drawn between two turns of the event loop, some tens of milliseconds. */
-const carsPerTurn = 8;
+/** Cars drawn between two turns of the event loop, some twenty milliseconds. */
+const carsPerTurn = 4;
 
 /**
  * One PDF of pre-event scrutineering sheets, one car after another in the order given, with a bookmark each.

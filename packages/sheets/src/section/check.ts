@@ -44,7 +44,7 @@ function commonReason(model: SheetModel): string {
 }
 
 function introduction({ flow, faces }: SheetContext, reason: string): Line[] {
-  const ordinary = reason === "" ? "" : `Checks without a reason: ${reason} `;
+  const ordinary = reason === "" ? "" : `Checks without a reason: ${sentence(reason)} `;
   const words = "A bar in the margin: on this sheet because of this car, for the reason given.";
   return block(faces.regular, type.small, ordinary + words, flow.box.right - flow.box.left);
 }
@@ -129,15 +129,23 @@ function checkLines(
   const span = (face: Face, size: number, text = "") => ({ face, size, text: text === "" ? "" : `${text} ` });
   const small = type.small + 0.2;
   const what = span(check.special ? bold : regular, type.body, check.text);
-  const how = [span(bold, type.small, wanted), span(regular, type.small, check.method)];
+  const how = [
+    span(bold, type.small, sentence(wanted)),
+    span(regular, type.small, sentence(check.method ?? "")),
+  ];
   const from = span(regular, type.fine, source);
   const reasons = [
     span(bold, small, check.undecided ? "Undecided: the record does not say." : ""),
-    span(regular, small, why === "" ? "" : `Why here: ${why}`),
+    span(regular, small, why === "" ? "" : `Why here: ${sentence(why)}`),
   ];
   // A check that needs no more words has its source on the same line: twenty such rows are half a page.
   if ([...how, ...reasons].every(({ text }) => text === "")) return runOn([what, from], width);
   return [...runOn([what], width), ...runOn(reasons, width), ...runOn([...how, from], width)];
+}
+
+/** Texts run on one after another here, so each needs its full stop; some rules come without. */
+function sentence(text: string): string {
+  return text === "" || /[.!?…]["”’)]?$/.test(text) ? text : `${text}.`;
 }
 
 interface MarginMark {
