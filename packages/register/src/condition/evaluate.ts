@@ -1,0 +1,201 @@
+import type { Side } from "../characteristic/characteristic";
+import { sides } from "../characteristic/characteristic";
+import type { Deviation } from "../deviation/deviation";
+import { stateKey } from "../state/key";
+import type { CarBasis, State, StateValue } from "../state/state";
+import type { Comparison, Condition, Truth } from "./condition";
+
+/** A car as conditions look at it. */
+export interface CarView {
+  readonly seriesSlug?: string;
+  readonly status: string;
+  readonly basis: CarBasis;
+  readonly state: State;
+  readonly deviations: readonly Deviation[];
+  /** ISO day of the event; for a search, today. */
+  readonly eventDay: string;
+}
+
+type Of<O extends Condition["op"]> = Extract<Condition, { readonly op: O }>;
+
+const said = (is: boolean): Truth => (is ? "yes" : "no");
+
+/** Kleene: any yes is yes; else any unknown is unknown. */
+export function anyOf(truths: readonly Truth[]): Truth {
+  if (truths.includes("yes")) return "yes";
+  return truths.includes("unknown") ? "unknown" : "no";
+}
+
+/** Kleene: any no is no; else any unknown is unknown. */
+export function allOf(truths: readonly Truth[]): Truth {
+  if (truths.includes("no")) return "no";
+  return truths.includes("unknown") ? "unknown" : "yes";
+}
+
+/** Kleene: unknown stays unknown. */
+export function negated(truth: Truth): Truth {
+  if (truth === "unknown") return truth;
+  return truth === "yes" ? "no" : "yes";
+}
+
+function compared<T extends number | string>(one: T, is: Comparison, other: T): boolean {
+  switch (is) {
+    case "eq":
+      return one === other;
+    case "ne":
+      return one !== other;
+    case "lt":
+      return one < other;
+    case "le":
+      return one <= other;
+    case "gt":
+      return one > other;
+    case "ge":
+      return one >= other;
+  }
+}
+
+/** Values of a characteristic that are known of this car itself; what only the specification says is not. */
+function valuesOf({ state }: CarView, key: string, side: Side | undefined): readonly StateValue[] {
+  const wanted = side === undefined ? sides : [side];
+  return wanted.flatMap((one) => {
+    const value = state.get(stateKey(key, one));
+    return value && value.origin !== "specification" ? [value] : [];
+  });
+}
+
+/** Something about any of the values; unknown when there is none. */
+function some(values: readonly StateValue[], is: (value: StateValue) => Truth): Truth {
+  return values.length === 0 ? "unknown" : anyOf(values.map(is));
+}
+
+function built({ from, to }: Of<"built">, { basis }: CarView): Truth {
+  if (!basis.built) return "unknown";
+  const { earliest, latest } = basis.built;
+  if (earliest >= (from ?? earliest) && latest <= (to ?? latest)) return "yes";
+  return latest < (from ?? latest) || earliest > (to ?? earliest) ? "no" : "unknown";
+}
+
+function numberIs({ characteristic, side, is, si }: Of<"number">, view: CarView): Truth {
+  return some(valuesOf(view, characteristic, side), ({ value }) =>
+    value.kind === "quantity" ? said(compared(value.si, is, si)) : said(false),
+  );
+}
+
+function codeIn({ characteristic, side, in: codes }: Of<"code">, view: CarView): Truth {
+  return some(valuesOf(view, characteristic, side), ({ value }) => {
+    if (value.kind === "choice") return said(codes.includes(value.code));
+    return said(value.kind === "designation" && codes.includes(value.canonical));
+  });
+}
+
+function textHas({ characteristic, side, text }: Of<"textHas">, view: CarView): Truth {
+  const wanted = text.toLowerCase();
+  return some(valuesOf(view, characteristic, side), ({ value }) =>
+    said(value.entered.toLowerCase().includes(wanted)),
+  );
+}
+
+function dateIs({ characteristic, side, is, date }: Of<"date">, view: CarView): Truth {
+  const day = date === "eventDay" ? view.eventDay : date;
+  return some(valuesOf(view, characteristic, side), ({ value }) =>
+    said(value.kind === "date" && compared(value.date, is, day)),
+  );
+}
+
+function deviationsOf({ deviations }: CarView, key: string, side: Side | undefined): readonly Deviation[] {
+  return deviations.filter((one) => one.characteristic === key && (side === undefined || one.side === side));
+}
+
+/** Not recorded is unknown, unless not being recorded is what is asked for. */
+function verdictIn({ characteristic, side, in: wanted }: Of<"verdict">, view: CarView): Truth {
+  const found = deviationsOf(view, characteristic, side);
+  if (found.length === 0) return wanted.includes("notRecorded") ? "yes" : "unknown";
+  return anyOf(
+    found.map(({ verdict }) => {
+      if (wanted.includes(verdict)) return "yes";
+      return verdict === "notRecorded" ? "unknown" : "no";
+    }),
+  );
+}
+
+function against({ characteristic, side, measure, is, si }: Of<"against">, view: CarView): Truth {
+  const found = deviationsOf(view, characteristic, side).filter(({ verdict }) => verdict !== "notRecorded");
+  if (found.length === 0) return "unknown";
+  return anyOf(
+    found.map((deviation) => {
+      const measured = deviation[measure];
+      return measured === undefined ? "unknown" : said(compared(measured, is, si));
+    }),
+  );
+}
+
+function sidesDiffer({ characteristic, by = 0 }: Of<"sidesDiffer">, view: CarView): Truth {
+  const [left] = valuesOf(view, characteristic, "left");
+  const [right] = valuesOf(view, characteristic, "right");
+  if (!left || !right) return "unknown";
+  if (left.value.kind === "quantity" && right.value.kind === "quantity") {
+    return said(Math.abs(left.value.si - right.value.si) > by);
+  }
+  if (left.value.kind !== right.value.kind) return "yes";
+  return said(contentOf(left) !== contentOf(right));
+}
+
+function contentOf({ value }: StateValue): string {
+  if (value.kind === "choice") return value.code;
+  return value.kind === "designation" ? value.canonical : value.entered;
+}
+
+const DAY = 86_400_000;
+
+function readingOlderThan({ characteristic, days }: Of<"readingOlderThan">, view: CarView): Truth {
+  const readings = valuesOf(view, characteristic, undefined).filter(({ origin }) => origin === "reading");
+  if (readings.length === 0) return "unknown";
+  const age = (since: string) => (Date.parse(view.eventDay) - Date.parse(since)) / DAY;
+  return anyOf(readings.map(({ since }) => (since === undefined ? "unknown" : said(age(since) > days))));
+}
+
+/**
+ * Whether a condition holds for a car. Three-valued: what is not recorded is unknown, never a yes and never a no.
+ * `recorded` alone is always decided.
+ */
+export function evaluate(condition: Condition, view: CarView): Truth {
+  switch (condition.op) {
+    case "always":
+      return "yes";
+    case "all":
+      return allOf(condition.of.map((part) => evaluate(part, view)));
+    case "any":
+      return anyOf(condition.of.map((part) => evaluate(part, view)));
+    case "not":
+      return negated(evaluate(condition.of, view));
+    case "series":
+      return view.seriesSlug === undefined ? "unknown" : said(condition.in.includes(view.seriesSlug));
+    case "status":
+      return view.status === "unknown" ? "unknown" : said(condition.in.includes(view.status));
+    case "built":
+      return built(condition, view);
+    case "recorded":
+      return said(valuesOf(view, condition.characteristic, condition.side).length > 0);
+    case "absent":
+      return some(valuesOf(view, condition.characteristic, condition.side), ({ value }) =>
+        said(value.kind === "absent"),
+      );
+    case "number":
+      return numberIs(condition, view);
+    case "code":
+      return codeIn(condition, view);
+    case "textHas":
+      return textHas(condition, view);
+    case "date":
+      return dateIs(condition, view);
+    case "verdict":
+      return verdictIn(condition, view);
+    case "against":
+      return against(condition, view);
+    case "sidesDiffer":
+      return sidesDiffer(condition, view);
+    case "readingOlderThan":
+      return readingOlderThan(condition, view);
+  }
+}

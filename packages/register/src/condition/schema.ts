@@ -1,0 +1,92 @@
+import { z } from "zod";
+import { sides } from "../characteristic/characteristic";
+import { verdicts } from "../deviation/deviation";
+import type { Condition } from "./condition";
+
+/** Limits of a condition: it is read by people and run over every car. */
+export const conditionLimits = { depth: 12, nodes: 200, list: 100 } as const;
+
+const key = z.string().min(1).max(120);
+const text = z.string().min(1).max(120);
+const day = z.iso.date();
+const comparison = z.enum(["eq", "ne", "lt", "le", "gt", "ge"]);
+const of = { characteristic: key, side: z.enum(sides).exactOptional() };
+const list = <T extends z.ZodType>(item: T) => z.array(item).min(1).max(conditionLimits.list);
+
+const node: z.ZodType<Condition> = z.lazy(() =>
+  z.discriminatedUnion("op", [
+    z.strictObject({ op: z.literal("always") }),
+    z.strictObject({ op: z.literal("all"), of: list(node) }),
+    z.strictObject({ op: z.literal("any"), of: list(node) }),
+    z.strictObject({ op: z.literal("not"), of: node }),
+    z.strictObject({ op: z.literal("series"), in: list(text) }),
+    z.strictObject({ op: z.literal("status"), in: list(text) }),
+    z.strictObject({ op: z.literal("built"), from: day.exactOptional(), to: day.exactOptional() }),
+    z.strictObject({ op: z.literal("recorded"), ...of }),
+    z.strictObject({ op: z.literal("absent"), ...of }),
+    z.strictObject({ op: z.literal("number"), ...of, is: comparison, si: z.number() }),
+    z.strictObject({ op: z.literal("code"), ...of, in: list(text) }),
+    z.strictObject({ op: z.literal("textHas"), ...of, text }),
+    z.strictObject({
+      op: z.literal("date"),
+      ...of,
+      is: comparison,
+      date: z.union([day, z.literal("eventDay")]),
+    }),
+    z.strictObject({ op: z.literal("verdict"), ...of, in: list(z.enum(verdicts)) }),
+    z.strictObject({
+      op: z.literal("against"),
+      ...of,
+      measure: z.enum(["ratio", "difference"]),
+      is: comparison,
+      si: z.number(),
+    }),
+    z.strictObject({
+      op: z.literal("sidesDiffer"),
+      characteristic: key,
+      by: z.number().min(0).exactOptional(),
+    }),
+    z.strictObject({
+      op: z.literal("readingOlderThan"),
+      characteristic: key,
+      days: z.int().min(1).max(36_500),
+    }),
+  ]),
+);
+
+function partsOf(condition: Condition): readonly Condition[] {
+  if (condition.op === "all" || condition.op === "any") return condition.of;
+  return condition.op === "not" ? [condition.of] : [];
+}
+
+/** Every node of a condition, itself first. */
+export function nodesOf(condition: Condition): readonly Condition[] {
+  return [condition, ...partsOf(condition).flatMap(nodesOf)];
+}
+
+/** Levels of a raw condition, counted without trusting its shape; stops one beyond the limit. */
+function depthOf(raw: unknown, level = 1): number {
+  if (level > conditionLimits.depth || raw === null || typeof raw !== "object") return level;
+  const { of: parts } = raw as { readonly of?: unknown };
+  const below = Array.isArray(parts) ? parts : parts === undefined ? [] : [parts];
+  return Math.max(level, ...below.slice(0, conditionLimits.list).map((part) => depthOf(part, level + 1)));
+}
+
+/** Reads a condition; refuses one that is nested too deep or has too many parts, before looking further. */
+export const conditionSchema: z.ZodType<Condition> = z
+  .unknown()
+  .refine(
+    (raw) => depthOf(raw) <= conditionLimits.depth,
+    `a condition has at most ${conditionLimits.depth} levels`,
+  )
+  .pipe(node)
+  .refine(
+    (read) => nodesOf(read).length <= conditionLimits.nodes,
+    `a condition has at most ${conditionLimits.nodes} parts`,
+  );
+
+/** Keys of the characteristics a condition looks at. */
+export function characteristicsOf(condition: Condition): readonly string[] {
+  const keys = nodesOf(condition).flatMap((one) => ("characteristic" in one ? [one.characteristic] : []));
+  return [...new Set(keys)];
+}

@@ -1,0 +1,142 @@
+import { printQuantity } from "@trunnion/calc";
+import type { CharacteristicBook } from "../characteristic/book";
+import type { Assembly, Characteristic } from "../characteristic/characteristic";
+import { sayDay } from "../identity/say-day";
+import type { BracketModel } from "../sheet/sheet-model";
+import type { Limits, Source } from "../specification/specification";
+import type { Origin, StateValue } from "../state/state";
+import { printValue } from "../value/print";
+import type { Value } from "../value/value";
+import { uncertaintyOf } from "./compare";
+import type { Deviation, Verdict } from "./deviation";
+
+/** A verdict in words, as every screen and sheet says it. */
+export const verdictWords: Readonly<Record<Verdict, string>> = {
+  outsideLimits: "outside limits",
+  missing: "missing",
+  added: "added",
+  differentPart: "different part",
+  cannotTell: "cannot tell",
+  acceptedSubstitute: "accepted substitute",
+  periodOption: "period option",
+  insideLimits: "inside limits",
+  asSpecified: "as specified",
+  notRecorded: "not recorded",
+};
+
+/** A deviation ready to be read: every text made, nothing left to work out. */
+export interface DeviationLine {
+  readonly characteristic: string;
+  readonly label: string;
+  readonly assembly: Assembly;
+  readonly side?: "left" | "right";
+  readonly verdict: Verdict;
+  readonly verdictText: string;
+  /** What the baseline wants, with its limits. */
+  readonly specified: string;
+  /** What the car has, as entered; empty where nothing is known of this car. */
+  readonly actual: string;
+  /** "+4 mm, × 1.25", or empty. */
+  readonly difference: string;
+  /** "12 Mar 1998", or empty. */
+  readonly since: string;
+  /** How the car's value is known; missing where nothing is. */
+  readonly known?: { readonly origin: Origin; readonly source: Source; readonly since?: string };
+  readonly bracket?: BracketModel;
+}
+
+type UnitSystem = "metric" | "imperial";
+
+function inUnits(
+  characteristic: Characteristic,
+  si: number,
+  system: UnitSystem,
+  resolution?: number,
+): string {
+  if (characteristic.kind !== "quantity") return String(si);
+  const { dimension, units } = characteristic;
+  return printQuantity(si, { dimension, unit: units[system], resolution });
+}
+
+/** Limits in words: "-1° to 0°", "at least 8 mm". */
+export function sayLimits(characteristic: Characteristic, limits: Limits, system: UnitSystem): string {
+  const { lower, upper } = limits;
+  const said = (si: number) => inUnits(characteristic, si, system);
+  if (lower !== undefined && upper !== undefined) return `${said(lower)} to ${said(upper)}`;
+  if (lower !== undefined) return `at least ${said(lower)}`;
+  return upper === undefined ? "" : `at most ${said(upper)}`;
+}
+
+function specifiedText(
+  deviation: Deviation,
+  characteristic: Characteristic | undefined,
+  system: UnitSystem,
+): string {
+  if (!characteristic) return "";
+  if (deviation.entry && "undecided" in deviation.entry) return "depends on build date or number, not known";
+  const { nominal, limits } = deviation;
+  const wanted = nominal === undefined ? "" : printValue(characteristic, nominal, { system: "asEntered" });
+  const between = limits === undefined ? "" : sayLimits(characteristic, limits, system);
+  if (wanted === "" && between === "") return "not fitted";
+  return wanted === "" || between === "" ? wanted + between : `${wanted} (${between})`;
+}
+
+function coarser(nominal: Value | undefined, actual: Value | undefined): number | undefined {
+  const steps = [nominal, actual].flatMap((value) => (value?.kind === "quantity" ? [value.resolution] : []));
+  return steps.length === 0 ? undefined : Math.max(...steps);
+}
+
+function differenceText(
+  deviation: Deviation,
+  characteristic: Characteristic | undefined,
+  system: UnitSystem,
+): string {
+  const { difference, ratio, nominal, actual } = deviation;
+  if (difference === undefined || !characteristic) return "";
+  const printed = inUnits(characteristic, difference, system, coarser(nominal, actual?.value));
+  const signed = difference > 0 ? `+${printed}` : printed;
+  const part = ratio === undefined || characteristic.setting ? "" : `, × ${ratio.toFixed(2)}`;
+  return `${signed}${part}`;
+}
+
+function bracketOf({ limits, nominal, actual }: Deviation): BracketModel | undefined {
+  if (!limits) return undefined;
+  const known =
+    actual && actual.origin !== "specification" && actual.value.kind === "quantity" ? actual : undefined;
+  return {
+    ...limits,
+    ...(nominal?.kind === "quantity" ? { nominal: nominal.si } : {}),
+    ...(known?.value.kind === "quantity" ? { value: known.value.si } : {}),
+    ...(known?.origin === "reading" ? { expandedUncertainty: uncertaintyOf(known) } : {}),
+  };
+}
+
+function knownOf({ origin, source, since }: StateValue): NonNullable<DeviationLine["known"]> {
+  return { origin, source, ...(since === undefined ? {} : { since: sayDay(since) }) };
+}
+
+/** Words a deviation for people, in the club's units; values stay as they were entered. */
+export function deviationLine(
+  deviation: Deviation,
+  book: CharacteristicBook,
+  system: UnitSystem,
+): DeviationLine {
+  const characteristic = book.find(deviation.characteristic);
+  const { actual, side, verdict } = deviation;
+  const known = actual && actual.origin !== "specification" ? actual : undefined;
+  const bracket = bracketOf(deviation);
+  return {
+    characteristic: deviation.characteristic,
+    label: characteristic?.label ?? deviation.characteristic,
+    assembly: characteristic?.assembly ?? "chassis",
+    ...(side === "whole" ? {} : { side }),
+    verdict,
+    verdictText: verdictWords[verdict],
+    specified: specifiedText(deviation, characteristic, system),
+    actual: known && characteristic ? printValue(characteristic, known.value, { system: "asEntered" }) : "",
+    difference: known ? differenceText(deviation, characteristic, system) : "",
+    since: known?.since === undefined ? "" : sayDay(known.since),
+    ...(known ? { known: knownOf(known) } : {}),
+    ...(bracket ? { bracket } : {}),
+  };
+}

@@ -1,0 +1,148 @@
+import {
+  findUnit,
+  type MeasuredDimension,
+  NotationError,
+  parseQuantity,
+  parseToe,
+  printQuantity,
+  unitNamed,
+} from "@trunnion/calc";
+import type { QuantityCharacteristic } from "../characteristic/characteristic";
+import { type ParsedValue, problemWith, type ValueProblem } from "./problem";
+
+/** What the entry alone does not say. */
+export interface ParseValueOptions {
+  /** Unit of a number that names none, e.g. from a column's heading; for toe also "min per side", "mm total". */
+  readonly defaultUnit?: string;
+  /** Diameter (m) of the rim a toe distance is measured at, where the entry does not say. */
+  readonly rimDiameter?: number;
+}
+
+interface Read {
+  readonly si: number;
+  readonly resolution: number;
+  /** The entry, with the unit where that came from elsewhere: a figure without its unit says nothing later. */
+  readonly entered: string;
+}
+
+const bareNumber = /^[+-]?(?:\d+(?:[.,]\d+)?|[.,]\d+)(?: ?\d+\/\d+)?$|^[+-]?\d+\/\d+$/;
+
+function withUnit(entered: string, unit: string, dimension: MeasuredDimension): string {
+  return findUnit(dimension, unit)?.tight ? `${entered}${unit}` : `${entered} ${unit}`;
+}
+
+function readToe(entered: string, { defaultUnit, rimDiameter }: ParseValueOptions): Read {
+  const bare = defaultUnit !== undefined && bareNumber.test(entered.replace(/[−–]/, "-"));
+  const whole = bare ? withUnit(entered, defaultUnit, "angle") : entered;
+  const toe = parseToe(whole, rimDiameter === undefined ? {} : { rimDiameter });
+  return { si: toe.perWheel, resolution: toe.resolution, entered: whole };
+}
+
+/** Reads with the entry's own unit where it names one; only then with the default, which is kept with the entry. */
+function readPlain(entered: string, dimension: MeasuredDimension, defaultUnit: string | undefined): Read {
+  try {
+    const { si, resolution } = parseQuantity(entered, dimension);
+    return { si, resolution, entered };
+  } catch (error) {
+    const unitMissing = error instanceof NotationError && error.code === "NO_UNIT";
+    if (!unitMissing || defaultUnit === undefined) throw error;
+    const { si, resolution } = parseQuantity(entered, dimension, { defaultUnit });
+    return { si, resolution, entered: withUnit(entered, defaultUnit, dimension) };
+  }
+}
+
+function dimensionOf({ key, dimension }: QuantityCharacteristic): MeasuredDimension {
+  if (dimension === "text") throw new RangeError(`${key} is a quantity, so its dimension cannot be text`);
+  return dimension;
+}
+
+function readEntry(
+  characteristic: QuantityCharacteristic,
+  entered: string,
+  options: ParseValueOptions,
+): Read {
+  const dimension = dimensionOf(characteristic);
+  if (characteristic.notation === "toe") return readToe(entered, options);
+  const { defaultUnit } = options;
+  const plain = defaultUnit === undefined || findUnit(dimension, defaultUnit) !== undefined;
+  // A heading may say "unknown unit": then the entry itself must say, and the refusal names the heading's.
+  if (!plain) unitNamed(dimension, defaultUnit);
+  return readPlain(entered, dimension, defaultUnit);
+}
+
+function printed(characteristic: QuantityCharacteristic, si: number): string {
+  return printQuantity(si, { dimension: characteristic.dimension, unit: characteristic.units.metric });
+}
+
+/** The believable range in words: "6 mm to 50 mm", "at least 1 mm". */
+function rangeWords(characteristic: QuantityCharacteristic): string {
+  const { minimum, maximum, removable } = characteristic;
+  const lower = minimum === undefined ? undefined : printed(characteristic, minimum);
+  const upper = maximum === undefined ? undefined : printed(characteristic, maximum);
+  const range =
+    lower === undefined
+      ? `at most ${upper}`
+      : upper === undefined
+        ? `at least ${lower}`
+        : `${lower} to ${upper}`;
+  return removable ? `${range}, or "not fitted"` : range;
+}
+
+/** Room for the last bits of a conversion, so that a value entered as the limit itself is inside. */
+const slack = 1e-9;
+
+/** What is unbelievable about a value; `undefined` when nothing is. */
+function unbelievable(characteristic: QuantityCharacteristic, si: number): string | undefined {
+  const { minimum = Number.NEGATIVE_INFINITY, maximum = Number.POSITIVE_INFINITY } = characteristic;
+  const room = slack * Math.abs(si);
+  if (si <= 0 && minimum > 0) return "must be above 0";
+  if (si < 0 && minimum === 0) return "must not be below 0";
+  if (si < minimum - room) return "is too small to be believed";
+  return si > maximum + room ? "is too large to be believed" : undefined;
+}
+
+function notationProblem(
+  characteristic: QuantityCharacteristic,
+  entered: string,
+  error: unknown,
+): { readonly ok: false; readonly problem: ValueProblem } {
+  if (!(error instanceof NotationError || error instanceof RangeError)) throw error;
+  if (!(error instanceof NotationError)) {
+    return problemWith(characteristic, entered, {
+      code: "NOTATION",
+      is: "has no known unit",
+      expected: error.message,
+    });
+  }
+  const { problem, understood } = error;
+  const is = problem.startsWith("is ") ? problem : `cannot be read: ${problem}`;
+  const expected = understood.length === 0 ? "a figure with its unit" : understood.join(" or ");
+  return problemWith(characteristic, entered, { code: "NOTATION", is, expected });
+}
+
+/** Reads a quantity and holds it against what is believable; see `parseValue`. */
+export function parseQuantityValue(
+  characteristic: QuantityCharacteristic,
+  entered: string,
+  options: ParseValueOptions = {},
+): ParsedValue {
+  try {
+    const read = readEntry(characteristic, entered, options);
+    const is = unbelievable(characteristic, read.si);
+    if (is !== undefined) {
+      return problemWith(characteristic, entered, {
+        code: "OUT_OF_RANGE",
+        is,
+        expected: rangeWords(characteristic),
+      });
+    }
+    return { ok: true, value: { kind: "quantity", ...read } };
+  } catch (error) {
+    return notationProblem(characteristic, entered, error);
+  }
+}
+
+/** A limit read in trade notation, in SI. */
+export type ParsedLimit =
+  | { readonly ok: true; readonly si: number }
+  | { readonly ok: false; readonly problem: ValueProblem };
