@@ -50,9 +50,7 @@ export function leastSquares(
 }
 
 /** Joints of a double wishbone found by the generic solver from the design position. */
-export function genericWishbone(
-  hardpoints: WishboneHardpoints,
-): (
+export function genericWishbone(hardpoints: WishboneHardpoints): (
   bump: number,
   rack: number,
 ) => {
