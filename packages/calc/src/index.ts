@@ -5,3 +5,4 @@ export * from "./measurement/index";
 export * from "./quantity/index";
 export * from "./roll/index";
 export * from "./spring/index";
+export * from "./tyre/index";

@@ -9,6 +9,7 @@ export {
   idealForceShares,
   idealFrontShare,
 } from "./balance";
+export { brakeComputations } from "./catalogue";
 export { type DiscBrake, discTorque, discTorquePerPressure, evenPressureRadius, padRadius } from "./disc";
 export {
   type DrumArrangement,

@@ -1,7 +1,9 @@
 import { barComputations } from "../bar/catalogue";
+import { brakeComputations } from "../brake/catalogue";
 import { measurementComputations } from "../measurement/catalogue";
 import { rollComputations } from "../roll/catalogue";
 import { springComputations } from "../spring/catalogue";
+import { tyreComputations } from "../tyre/catalogue";
 import type { AnyComputation } from "./computation";
 
 /** Every computation of the catalogue, topic by topic; one line each, so that topics are added without a clash. */
@@ -11,4 +13,6 @@ export const computations: readonly AnyComputation[] = [
   ...springComputations,
   ...measurementComputations,
   ...rollComputations,
+  ...tyreComputations,
+  ...brakeComputations,
 ];

@@ -1,0 +1,22 @@
+import type { AnyComputation } from "../catalogue/computation";
+import { brakeBalanceComputation } from "./balance.entry";
+import { brakeChangeComputation } from "./change.entry";
+import { discTorqueComputation } from "./disc.entry";
+import { drumFactorComputation } from "./drum.entry";
+import { brakePressureComputation } from "./pressure.entry";
+import { measuredDecelerationComputation, stoppingDistanceComputation } from "./stop.entry";
+import { brakeSystemComputation } from "./system.entry";
+import { brakeTemperatureComputation } from "./temperature.entry";
+
+/** The catalogue's computations on brakes. */
+export const brakeComputations = [
+  brakePressureComputation,
+  discTorqueComputation,
+  drumFactorComputation,
+  brakeBalanceComputation,
+  brakeSystemComputation,
+  brakeChangeComputation,
+  brakeTemperatureComputation,
+  stoppingDistanceComputation,
+  measuredDecelerationComputation,
+] as const satisfies readonly AnyComputation[];
