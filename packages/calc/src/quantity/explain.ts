@@ -1,7 +1,7 @@
 import { nextInChain } from "./compound";
-import { dimensionNames, dimensions, type MeasuredDimension } from "./dimension";
+import { dimensionNames, type MeasuredDimension } from "./dimension";
 import { NotationError } from "./notation-error";
-import { findUnit, type Unit, unitsOf } from "./unit";
+import { dimensionsWith, type Unit, unitsOf } from "./unit";
 
 const examples: Readonly<Record<MeasuredDimension, readonly string[]>> = {
   length: ["16 mm", "5/8 in"],
@@ -41,15 +41,6 @@ export function examplesOf(dimension: MeasuredDimension): readonly string[] {
   return examples[dimension];
 }
 
-/** True when a text is a unit of some dimension. */
-export function spellsAnyUnit(text: string): boolean {
-  return text !== "" && kindsOf(text).length > 0;
-}
-
-function kindsOf(text: string): readonly MeasuredDimension[] {
-  return dimensions.filter((kind) => kind !== "text").filter((kind) => findUnit(kind, text) !== undefined);
-}
-
 interface UnitPlace {
   readonly text: string;
   readonly at: number;
@@ -79,7 +70,7 @@ export function unitProblem(found: UnitPlace): NotationError {
       understood: withUnits(found),
     });
   }
-  const kinds = kindsOf(spelt);
+  const kinds = dimensionsWith(spelt);
   if (kinds.length > 0) {
     const is = kinds.slice(0, 3).map((kind) => dimensionNames[kind]);
     const problem = `is ${is.join(" or ")}; ${wanted} is wanted`;

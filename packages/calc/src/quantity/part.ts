@@ -1,10 +1,10 @@
 import { compoundSymbol, mayFollow, nextInChain, perLarger } from "./compound";
 import type { MeasuredDimension } from "./dimension";
-import { examplesOf, refuseRange, spellsAnyUnit, unitProblem } from "./explain";
+import { examplesOf, refuseRange, unitProblem } from "./explain";
 import { NotationError } from "./notation-error";
 import { readNumber, type WrittenNumber } from "./number";
 import { printQuantity, withUnit } from "./print";
-import { findUnit, toSi, type Unit } from "./unit";
+import { dimensionsWith, findUnit, toSi, type Unit } from "./unit";
 import { vulgarCharacters } from "./vulgar-fraction";
 
 /** A number with its unit; a compound entry has several. */
@@ -81,7 +81,7 @@ function readUnit(reading: Reading, last: Part | undefined): { readonly unit: Un
   if (rest === "" && bareUnit !== undefined) return { unit: bareUnit, end: text.length };
   const whole = findUnit(dimension, rest);
   if (whole !== undefined) return { unit: whole, end: text.length };
-  const split = spellsAnyUnit(rest) ? undefined : splitUnit(reading);
+  const split = dimensionsWith(rest).length > 0 ? undefined : splitUnit(reading);
   if (split !== undefined) return split;
   throw unitProblem({ text, at, dimension, last: last?.unit });
 }

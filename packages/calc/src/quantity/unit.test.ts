@@ -166,6 +166,13 @@ test("the defining constants are the published ones, to the last digit", () => {
   expect(toSi(1, unitNamed("pressure", "inHg"))).toBeCloseTo(3386.389, 3); // NIST SP 811: conventional inch of mercury
 });
 
+// TYR-37: the speed symbol H as a supplier's table prints it (read), tolerance 0.6 mph.
+test("210 km/h is 130 mph", () => {
+  expect(
+    Math.abs(fromSi(toSi(210, unitNamed("speed", "km/h")), unitNamed("speed", "mph")) - 130),
+  ).toBeLessThan(0.6);
+});
+
 test("what the SI number is a power of ten of converts to the nearest double", () => {
   for (const value of [1.1, 3, 5.7, 16, 23.9, 0.7]) {
     expect(toSi(value, unitNamed("length", "mm"))).toBe(value / 1000);

@@ -1,4 +1,4 @@
-import type { MeasuredDimension } from "./dimension";
+import { dimensions, type MeasuredDimension } from "./dimension";
 import { geometryUnits } from "./unit-table/geometry";
 import { mechanicsUnits } from "./unit-table/mechanics";
 import { motionUnits } from "./unit-table/motion";
@@ -81,9 +81,19 @@ function spellingsOf(dimension: MeasuredDimension): Spellings {
 
 /** The unit of a dimension that a text spells, in any capitals where that cannot mislead; `undefined` if none. */
 export function findUnit(dimension: MeasuredDimension, text: string): Unit | undefined {
+  return findByKey(dimension, spellingKey(text));
+}
+
+function findByKey(dimension: MeasuredDimension, key: string): Unit | undefined {
   const { exact, anyCase } = spellingsOf(dimension);
-  const key = spellingKey(text);
   return exact.get(key) ?? anyCase.get(key.toLowerCase());
+}
+
+/** The dimensions that have a unit of this spelling, in the order of {@link siUnits}; none for an empty text. */
+export function dimensionsWith(text: string): readonly MeasuredDimension[] {
+  const key = spellingKey(text);
+  if (key === "") return [];
+  return dimensions.filter((kind) => kind !== "text").filter((kind) => findByKey(kind, key) !== undefined);
 }
 
 /**
