@@ -47,7 +47,7 @@ async function packaged() {
 /** @returns {Promise<Record<string, string>>} the environment in which Playwright finds its browser */
 export async function browserEnvironment() {
   const given = process.env.TRUNNION_CHROMIUM;
-  const installed = given ?? INSTALLED.find(runs);
+  const installed = given || INSTALLED.find(runs);
   if (installed) return { TRUNNION_CHROMIUM: installed };
   const folder = await packaged();
   const fonts = existsSync("/etc/fonts/fonts.conf") ? {} : { FONTCONFIG_PATH: join(folder, "fonts") };

@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { existsSync } from "node:fs";
-import { mkdir, readdir, readFile, writeFile } from "node:fs/promises";
+import { mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { dirname, join, relative } from "node:path";
 import { withLock } from "@trunnion/db";
 import { StartFault } from "./fault";
@@ -63,11 +63,9 @@ async function build({ folder, log, started }: BuildInput): Promise<void> {
   log("Building the web application (half a minute or so) …");
   const begun = performance.now();
   const logFile = join(folder, "build.log");
-  const turbo = join(repository, "node_modules/turbo/bin/turbo");
-  const program = await startProgram({
-    command: [turbo, "run", "build", "--filter=@trunnion/web", "--ui=stream"],
-    logFile,
-  });
+  // Not by way of turbo: ended half-way, it reports success.
+  const next = join(repository, "node_modules/next/dist/bin/next");
+  const program = await startProgram({ command: [next, "build"], cwd: WEB, logFile });
   await started(program);
   const code = await program.ended;
   if (code !== 0)
@@ -92,6 +90,8 @@ export async function buildIfNeeded(input: BuildInput): Promise<void> {
       const wanted = await fingerprint();
       const found = await readFile(STAMP, "utf8").catch(() => "");
       if (found === wanted && existsSync(join(OUTPUT, "BUILD_ID"))) return;
+      // Whatever is cut off here must not pass for built.
+      await rm(STAMP, { force: true });
       await build(input);
       await writeFile(STAMP, wanted);
     },
