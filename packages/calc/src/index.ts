@@ -1,3 +1,4 @@
+export * from "./alignment/index";
 export * from "./bar/index";
 export * from "./brake/index";
 export * from "./catalogue/index";

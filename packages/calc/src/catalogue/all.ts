@@ -1,3 +1,4 @@
+import { alignmentComputations } from "../alignment/catalogue";
 import { barComputations } from "../bar/catalogue";
 import { brakeComputations } from "../brake/catalogue";
 import { measurementComputations } from "../measurement/catalogue";
@@ -9,6 +10,7 @@ import type { AnyComputation } from "./computation";
 /** Every computation of the catalogue, topic by topic; one line each, so that topics are added without a clash. */
 export const computations: readonly AnyComputation[] = [
   // one topic a line
+  ...alignmentComputations,
   ...barComputations,
   ...springComputations,
   ...measurementComputations,

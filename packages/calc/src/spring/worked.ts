@@ -8,8 +8,8 @@ export type WorkedLine = readonly [
   formula: string,
   value: number | null,
   dimension: Dimension,
-  unit?: string,
-  note?: string,
+  unit?: string | undefined,
+  note?: string | undefined,
 ];
 
 /**
