@@ -1,1 +1,5 @@
-export {};
+export { createSignIn, Database, isHealthy, type SignIn } from "@trunnion/service";
+export { logFault, refusalOf, type ToldRefusal } from "./failure";
+export { type Request, requestOf } from "./request";
+export { type AppRouter, appRouter, createCaller } from "./router";
+export { type SheetsInput, sheetsPdf } from "./sheets";

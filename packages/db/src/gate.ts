@@ -89,3 +89,10 @@ export function signInTables(
 ): Pick<ReturnType<typeof clientOf>, "person" | "session" | "credential" | "verification" | "$transaction"> {
   return clientOf(database);
 }
+
+/** True when the database answers. */
+export async function answers(database: Database): Promise<boolean> {
+  return clientOf(database)
+    .$queryRaw`SELECT 1`.then(() => true)
+    .catch(() => false);
+}

@@ -1,3 +1,4 @@
+export { insertRows } from "./bulk";
 export { Database } from "./client";
 export { migrationsFolder } from "./folder";
 export { Prisma } from "./generated/prisma/client";

@@ -54,7 +54,7 @@ async function fill(
   const { isEmpty, seedDemo, demoSignIns } = await import("@trunnion/prisma/seed");
   if (await isEmpty(urls.ownerUrl)) {
     log("Filling the empty database with the demo …");
-    await seedDemo({ ...urls, log });
+    await seedDemo({ ...urls, today: new Date().toISOString().slice(0, 10), log });
   }
   return demoSignIns(urls.ownerUrl);
 }

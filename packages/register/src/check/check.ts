@@ -15,6 +15,19 @@ export const stations = [
 ] as const;
 export type Station = (typeof stations)[number];
 
+/** Names of the stations. */
+export const stationLabels: Readonly<Record<Station, string>> = {
+  documents: "Documents",
+  front: "Front",
+  driverSide: "Driver's side",
+  cockpit: "Cockpit",
+  engineBay: "Engine bay",
+  rear: "Rear",
+  passengerSide: "Passenger's side",
+  underneath: "Underneath",
+  driver: "Driver's equipment",
+};
+
 /** What makes the check pass. */
 export type Criterion =
   | { readonly kind: "seen" }

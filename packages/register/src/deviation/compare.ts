@@ -1,8 +1,8 @@
-import { verdict as conformity } from "@trunnion/calc";
+import { verdict as conformity, coverageFactor, resolutionUncertainty } from "@trunnion/calc";
 import type { CharacteristicBook } from "../characteristic/book";
 import type { Characteristic } from "../characteristic/characteristic";
 import type { CarEntries, CarEntry } from "../specification/entry";
-import type { AlternativeRole, Limits } from "../specification/specification";
+import type { Alternative, AlternativeRole, Limits } from "../specification/specification";
 import { stateKey } from "../state/key";
 import type { AsBuiltValue, State, StateValue } from "../state/state";
 import { sameValue } from "../value/same";
@@ -16,41 +16,56 @@ const roleVerdicts: Readonly<Record<AlternativeRole, Verdict>> = {
 };
 
 /**
- * Expanded uncertainty (k = 2) of a reading, in SI: the one stated, else the least that the notation itself
- * implies, a rectangular step: 2 · resolution / √12. The true one is larger, never smaller.
+ * Expanded uncertainty (k = 2) of a value, SI. The one stated with it; else, for a reading and for anything that is
+ * set and measured, the least that its notation alone implies: a rectangular step, 2 · resolution / √12 (GUM F.2.2.1).
+ * The true one is larger, never smaller, so such a value may still be called proven that a known instrument would
+ * leave open. A part's size is what it is stamped or sold as, and carries none.
  */
-export function uncertaintyOf(actual: StateValue): number {
+export function uncertaintyOf(actual: StateValue, characteristic: Characteristic | undefined): number {
   if (actual.expandedUncertainty !== undefined) return actual.expandedUncertainty;
-  return actual.value.kind === "quantity" ? (2 * actual.value.resolution) / Math.sqrt(12) : 0;
+  const measured = actual.origin === "reading" || characteristic?.setting === true;
+  return measured && actual.value.kind === "quantity"
+    ? coverageFactor * resolutionUncertainty(actual.value.resolution)
+    : 0;
 }
 
 const words = { inside: "insideLimits", outside: "outsideLimits", cannotTell: "cannotTell" } as const;
 
-function againstLimits(actual: StateValue, limits: Limits): Verdict {
-  if (actual.value.kind !== "quantity") return "cannotTell";
-  const { si: value } = actual.value;
-  // A part's size is what it is stamped or sold as: only what was measured carries an uncertainty.
-  const expandedUncertainty = actual.origin === "reading" ? uncertaintyOf(actual) : 0;
-  return words[conformity({ value, expandedUncertainty, limits })];
+interface Judged {
+  readonly verdict: Verdict;
+  readonly alternative?: Alternative;
 }
 
-function againstEntry(
-  actual: StateValue,
-  entry: CarEntry,
-  characteristic: Characteristic | undefined,
-): Verdict {
-  if (entry.undecided) return "cannotTell";
-  const { value } = actual;
-  const { nominal, limits, alternatives } = entry;
-  const setting = characteristic?.setting ?? false;
-  if (!setting && nominal && sameValue(value, nominal)) return "asSpecified";
-  const alternative = alternatives.find((one) => sameValue(value, one.value));
-  if (alternative) return roleVerdicts[alternative.role];
-  if (value.kind === "absent")
-    return nominal === undefined && limits === undefined ? "asSpecified" : "missing";
-  if (nominal?.kind === "absent") return "added";
-  if (limits) return againstLimits(actual, limits);
-  return nominal && sameValue(value, nominal) ? "asSpecified" : "differentPart";
+interface Comparison {
+  readonly actual: StateValue;
+  readonly entry: CarEntry;
+  readonly characteristic: Characteristic | undefined;
+}
+
+function againstLimits({ actual, characteristic }: Comparison, limits: Limits): Verdict {
+  if (actual.value.kind !== "quantity") return "cannotTell";
+  const guard = uncertaintyOf(actual, characteristic);
+  return words[conformity({ value: actual.value.si, expandedUncertainty: guard, limits })];
+}
+
+/** Where neither nominal nor alternative nor limits decide: a part is another one, a setting has no measure. */
+function unlike({ actual, entry, characteristic }: Comparison): Verdict {
+  if (actual.value.kind === "absent") return "missing";
+  if (entry.nominal?.kind === "absent") return "added";
+  if (entry.limits !== undefined) return againstLimits({ actual, entry, characteristic }, entry.limits);
+  return characteristic?.setting === true ? "cannotTell" : "differentPart";
+}
+
+/** A measured value with limits is judged by them alone: agreeing with the nominal proves nothing. */
+function againstEntry(comparison: Comparison): Judged {
+  const { actual, entry, characteristic } = comparison;
+  if (entry.undecided) return { verdict: "cannotTell" };
+  const { nominal, alternatives } = entry;
+  const byLimits = entry.limits !== undefined && characteristic?.setting === true;
+  if (!byLimits && nominal && sameValue(actual.value, nominal)) return { verdict: "asSpecified" };
+  const alternative = alternatives.find(({ value }) => sameValue(actual.value, value));
+  if (alternative) return { verdict: roleVerdicts[alternative.role], alternative };
+  return { verdict: unlike(comparison) };
 }
 
 function differenceOf(nominal: Value | undefined, actual: Value): Pick<Deviation, "difference" | "ratio"> {
@@ -59,15 +74,15 @@ function differenceOf(nominal: Value | undefined, actual: Value): Pick<Deviation
   return nominal.si === 0 ? { difference } : { difference, ratio: actual.si / nominal.si };
 }
 
-function verdictAgainst(
+function judge(
   actual: StateValue | undefined,
   entry: CarEntry | undefined,
   characteristic: Characteristic | undefined,
-): Verdict {
+): Judged {
   // The specification itself is no knowledge of this car: assumed, never a pass.
-  if (!actual || actual.origin === "specification") return "notRecorded";
-  if (!entry) return actual.value.kind === "absent" ? "asSpecified" : "added";
-  return againstEntry(actual, entry, characteristic);
+  if (!actual || actual.origin === "specification") return { verdict: "notRecorded" };
+  if (entry) return againstEntry({ actual, entry, characteristic });
+  return { verdict: actual.value.kind === "absent" ? "asSpecified" : "added" };
 }
 
 const rank = new Map(verdicts.map((verdict, index) => [verdict, index]));
@@ -83,41 +98,60 @@ function worstFirst(deviations: readonly Deviation[], book: CharacteristicBook):
   });
 }
 
+function isTold(entry: CarEntry | undefined, characteristic: Characteristic | undefined): boolean {
+  return entry !== undefined || (characteristic?.removable === true && !characteristic.setting);
+}
+
+function againstFactory(key: string, { state, entries, book }: FactoryComparison): Deviation | undefined {
+  const entry = entries.get(key);
+  const actual = state.get(key);
+  const place = entry ?? actual;
+  const characteristic = place && book.find(place.characteristic);
+  if (!place || !isTold(entry, characteristic)) return undefined;
+  return {
+    characteristic: place.characteristic,
+    side: place.side,
+    baseline: "factory",
+    ...judge(actual, entry, characteristic),
+    ...(entry?.nominal === undefined ? {} : { nominal: entry.nominal }),
+    ...(entry?.limits === undefined ? {} : { limits: entry.limits }),
+    ...(entry === undefined ? {} : { entry }),
+    ...(actual === undefined ? {} : { actual, ...differenceOf(entry?.nominal, actual.value) }),
+  };
+}
+
+interface FactoryComparison {
+  readonly state: State;
+  readonly entries: CarEntries;
+  readonly book: CharacteristicBook;
+}
+
 /**
  * A car compared with what the factory specified for it: one deviation per characteristic and side that the
- * specification or the car speaks of, worst first. What the specification does not mention but the record has is
- * `added` only for parts that can be left off; for anything else the specification is silent, and nothing is said.
+ * specification speaks of or that was added, worst first. What the specification does not mention but the record has
+ * is `added` only for parts that can be left off: of anything else (a colour, a tread depth) the specification is
+ * silent, and there is nothing to compare.
+ *
+ * What is known of the car only through the specification is `notRecorded`; where it is not known which entry holds
+ * for the car, or a setting has a nominal but no limits and differs, the verdict is `cannotTell`.
  */
 export function deviationsFromFactory(
   state: State,
   entries: CarEntries,
   book: CharacteristicBook,
 ): readonly Deviation[] {
-  const keys = new Set([...entries.keys(), ...state.keys()]);
-  const deviations = [...keys].flatMap((key): Deviation[] => {
-    const entry = entries.get(key);
-    const actual = state.get(key);
-    const place = entry ?? actual;
-    if (!place) return [];
-    const characteristic = book.find(place.characteristic);
-    if (!entry && !characteristic?.removable) return [];
-    return [
-      {
-        characteristic: place.characteristic,
-        side: place.side,
-        baseline: "factory",
-        verdict: verdictAgainst(actual, entry, characteristic),
-        ...(entry?.nominal === undefined ? {} : { nominal: entry.nominal }),
-        ...(entry?.limits === undefined ? {} : { limits: entry.limits }),
-        ...(entry === undefined ? {} : { entry }),
-        ...(actual === undefined ? {} : { actual, ...differenceOf(entry?.nominal, actual.value) }),
-      },
-    ];
-  });
-  return worstFirst(deviations, book);
+  const keys = [...new Set([...entries.keys(), ...state.keys()])];
+  const deviations = keys.map((key) => againstFactory(key, { state, entries, book }));
+  return worstFirst(
+    deviations.filter((one) => one !== undefined),
+    book,
+  );
 }
 
-/** A car compared with what it left the works with, for the characteristics whose as-built value is known. */
+/**
+ * A car compared with what it left the works with, for the characteristics whose as-built value is known; worst
+ * first. A setting that differs from the as-built one is told, but is no different part.
+ */
 export function deviationsFromAsBuilt(
   state: State,
   asBuilt: readonly AsBuiltValue[],
@@ -129,7 +163,7 @@ export function deviationsFromAsBuilt(
       characteristic,
       side,
       baseline: "asBuilt",
-      verdict: againstBuilt(value, actual),
+      verdict: againstBuilt(value, actual, book.find(characteristic)),
       nominal: value,
       ...(actual === undefined ? {} : { actual, ...differenceOf(value, actual.value) }),
     };
@@ -137,11 +171,16 @@ export function deviationsFromAsBuilt(
   return worstFirst(deviations, book);
 }
 
-function againstBuilt(built: Value, actual: StateValue | undefined): Verdict {
+function againstBuilt(
+  built: Value,
+  actual: StateValue | undefined,
+  characteristic: Characteristic | undefined,
+): Verdict {
   if (!actual || actual.origin === "specification") return "notRecorded";
   if (sameValue(built, actual.value)) return "asSpecified";
   if (actual.value.kind === "absent") return "missing";
-  return built.kind === "absent" ? "added" : "differentPart";
+  if (built.kind === "absent") return "added";
+  return characteristic?.setting === true ? "cannotTell" : "differentPart";
 }
 
 const silent: ReadonlySet<Verdict> = new Set(["asSpecified", "insideLimits", "notRecorded"]);

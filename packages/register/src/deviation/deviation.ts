@@ -1,5 +1,5 @@
 import type { Side } from "../characteristic/characteristic";
-import type { Limits, SpecificationEntry } from "../specification/specification";
+import type { Alternative, Limits, SpecificationEntry } from "../specification/specification";
 import type { StateValue } from "../state/state";
 import type { Value } from "../value/value";
 
@@ -34,4 +34,6 @@ export interface Deviation {
   /** Actual over nominal, for two quantities with a nominal other than zero. */
   readonly ratio?: number;
   readonly entry?: SpecificationEntry;
+  /** The alternative the car has, where it has one: its role tells a service replacement from an accepted substitute. */
+  readonly alternative?: Alternative;
 }

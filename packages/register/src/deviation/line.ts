@@ -47,21 +47,12 @@ export interface DeviationLine {
 
 type UnitSystem = "metric" | "imperial";
 
-function inUnits(
-  characteristic: Characteristic,
-  si: number,
-  system: UnitSystem,
-  resolution?: number,
-): string {
-  if (characteristic.kind !== "quantity") return String(si);
-  const { dimension, units } = characteristic;
-  return printQuantity(si, { dimension, unit: units[system], resolution });
-}
-
 /** Limits in words: "-1° to 0°", "at least 8 mm". */
 export function sayLimits(characteristic: Characteristic, limits: Limits, system: UnitSystem): string {
   const { lower, upper } = limits;
-  const said = (si: number) => inUnits(characteristic, si, system);
+  if (characteristic.kind !== "quantity") return "";
+  const { dimension, units } = characteristic;
+  const said = (si: number) => printQuantity(si, { dimension, unit: units[system] });
   if (lower !== undefined && upper !== undefined) return `${said(lower)} to ${said(upper)}`;
   if (lower !== undefined) return `at least ${said(lower)}`;
   return upper === undefined ? "" : `at most ${said(upper)}`;
@@ -81,10 +72,15 @@ function specifiedText(
   return wanted === "" || between === "" ? wanted + between : `${wanted} (${between})`;
 }
 
-function coarser(nominal: Value | undefined, actual: Value | undefined): number | undefined {
+/** Half the coarser step of the two, for a difference as fine as either allows. */
+function differenceStep(nominal: Value | undefined, actual: Value | undefined): number | undefined {
   const steps = [nominal, actual].flatMap((value) => (value?.kind === "quantity" ? [value.resolution] : []));
-  return steps.length === 0 ? undefined : Math.max(...steps);
+  return steps.length === 0 ? undefined : Math.max(...steps) / 2;
 }
+
+/** "+4.0 mm" is "+4 mm": the step was halved for what does not come out even. */
+const withoutTrailingZeros = (printed: string) =>
+  printed.replace(/(\.\d*?)0+(?!\d)/, "$1").replace(/\.(?!\d)/, "");
 
 function differenceText(
   deviation: Deviation,
@@ -92,22 +88,29 @@ function differenceText(
   system: UnitSystem,
 ): string {
   const { difference, ratio, nominal, actual } = deviation;
-  if (difference === undefined || !characteristic) return "";
-  const printed = inUnits(characteristic, difference, system, coarser(nominal, actual?.value));
+  if (difference === undefined || characteristic?.kind !== "quantity") return "";
+  const { dimension, units } = characteristic;
+  const unit = dimension === "angle" ? "°'" : units[system];
+  const resolution = differenceStep(nominal, actual?.value);
+  const printed = withoutTrailingZeros(printQuantity(difference, { dimension, unit, resolution }));
   const signed = difference > 0 ? `+${printed}` : printed;
   const part = ratio === undefined || characteristic.setting ? "" : `, × ${ratio.toFixed(2)}`;
   return `${signed}${part}`;
 }
 
-function bracketOf({ limits, nominal, actual }: Deviation): BracketModel | undefined {
+function bracketOf(
+  { limits, nominal, actual }: Deviation,
+  characteristic: Characteristic | undefined,
+): BracketModel | undefined {
   if (!limits) return undefined;
   const known =
     actual && actual.origin !== "specification" && actual.value.kind === "quantity" ? actual : undefined;
+  const expandedUncertainty = known === undefined ? 0 : uncertaintyOf(known, characteristic);
   return {
     ...limits,
     ...(nominal?.kind === "quantity" ? { nominal: nominal.si } : {}),
     ...(known?.value.kind === "quantity" ? { value: known.value.si } : {}),
-    ...(known?.origin === "reading" ? { expandedUncertainty: uncertaintyOf(known) } : {}),
+    ...(expandedUncertainty > 0 ? { expandedUncertainty } : {}),
   };
 }
 
@@ -124,7 +127,7 @@ export function deviationLine(
   const characteristic = book.find(deviation.characteristic);
   const { actual, side, verdict } = deviation;
   const known = actual && actual.origin !== "specification" ? actual : undefined;
-  const bracket = bracketOf(deviation);
+  const bracket = bracketOf(deviation, characteristic);
   return {
     characteristic: deviation.characteristic,
     label: characteristic?.label ?? deviation.characteristic,

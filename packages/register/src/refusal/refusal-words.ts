@@ -118,6 +118,18 @@ const words: { readonly [C in RefusalCode]: (details: RefusalDetails[C]) => Refu
     what: `${file}: columns ${list(columns)} both say "${heading}".`,
     remedy: "Keep one of them, or name the other differently.",
   }),
+  INPUT_NOT_JSON: ({ problem }) => ({
+    what: `Standard input is not JSON: ${problem}.`,
+    remedy: "Give one JSON object, as `trunnion work --list --json` describes it.",
+  }),
+  COMPUTATION_NOT_FOUND: ({ name, known }) => ({
+    what: `There is no computation "${name}".`,
+    remedy: `There are: ${list(known)}.`,
+  }),
+  SPECIFICATION_CONTRADICTS: ({ problems }) => ({
+    what: `The specification cannot stand as it is: ${problems.join(" ")}`,
+    remedy: "Mend each of these; nothing was written.",
+  }),
   CHANGED_MEANWHILE: ({ what }) => ({
     what: `Somebody changed ${what} since you opened it.`,
     remedy: "Open it again, look at the difference, and repeat your change.",

@@ -31,6 +31,9 @@ export interface RefusalDetails {
     readonly found: readonly string[];
   };
   HEADING_TWICE: { readonly file: string; readonly heading: string; readonly columns: readonly string[] };
+  INPUT_NOT_JSON: { readonly problem: string };
+  COMPUTATION_NOT_FOUND: { readonly name: string; readonly known: readonly string[] };
+  SPECIFICATION_CONTRADICTS: { readonly problems: readonly string[] };
   CHANGED_MEANWHILE: { readonly what: string };
 }
 

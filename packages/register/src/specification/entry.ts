@@ -2,6 +2,9 @@ import type { CharacteristicBook } from "../characteristic/book";
 import type { Side } from "../characteristic/characteristic";
 import { stateKey } from "../state/key";
 import type { CarBasis } from "../state/state";
+import { sameValue } from "../value/same";
+import type { Value } from "../value/value";
+import { outweighs } from "./overlap";
 import type { Applicability, Specification, SpecificationEntry } from "./specification";
 
 /** Whether an entry speaks of a car: `unknown` when the record does not say enough to tell. */
@@ -27,32 +30,45 @@ function byDate({ builtFrom, builtTo }: Applicability, { built }: CarBasis): App
   return built.latest < from || built.earliest > to ? "no" : "unknown";
 }
 
-/** Whether an entry's applicability holds for a car. */
+/**
+ * Whether an entry's applicability holds for a car. Serials and days are inclusive; a car whose possible days of
+ * build lie only partly inside is `unknown`, as is one without serial or date where the entry asks for it. Options a
+ * car is not recorded with it does not have.
+ */
 export function applies(applicability: Applicability, basis: CarBasis): Applies {
   const { option } = applicability;
   const byOption = option === undefined || basis.options.includes(option) ? "yes" : "no";
   return worst([bySerial(applicability, basis), byDate(applicability, basis), byOption]);
 }
 
-/** How narrow an entry is: an option outweighs a span, and a span the whole series; a side outweighs both sides. */
-export function narrowness({ applicability, side }: SpecificationEntry): number {
-  const { serialFrom, serialTo, builtFrom, builtTo, option } = applicability;
-  const span = [serialFrom, serialTo, builtFrom, builtTo].some((end) => end !== undefined);
-  return (option === undefined ? 0 : 4) + (span ? 2 : 0) + (side === "whole" ? 0 : 1);
-}
-
-function sidesOf(entry: SpecificationEntry, book: CharacteristicBook): readonly Side[] {
-  const sided = book.find(entry.characteristic)?.sided ?? false;
-  return entry.side === "whole" && sided ? ["left", "right"] : [entry.side];
-}
-
-/** What the specification says of one car; `undecided` where the record does not tell whether a narrower entry applies. */
+/** What the specification says of one car; `undecided` where the record does not tell which entry applies. */
 export interface CarEntry extends SpecificationEntry {
   readonly undecided?: true;
 }
 
-/** The specification's entries for one car, by characteristic and side; of several that apply the narrowest. */
+/** The specification's entries for one car, by characteristic and side (`stateKey`). */
 export type CarEntries = ReadonlyMap<string, CarEntry>;
+
+interface Candidate {
+  readonly entry: SpecificationEntry;
+  readonly applies: Exclude<Applies, "no">;
+}
+
+const sameOrNone = (one: Value | undefined, other: Value | undefined) =>
+  one === undefined || other === undefined ? one === other : sameValue(one, other) && sameValue(other, one);
+
+/** Whether two entries ask the same of a car, whoever they speak of. */
+function sameDemand(one: SpecificationEntry, other: SpecificationEntry): boolean {
+  return (
+    sameOrNone(one.nominal, other.nominal) &&
+    one.limits?.lower === other.limits?.lower &&
+    one.limits?.upper === other.limits?.upper &&
+    one.alternatives.length === other.alternatives.length &&
+    one.alternatives.every(({ role, value }) =>
+      other.alternatives.some((twin) => twin.role === role && sameValue(twin.value, value)),
+    )
+  );
+}
 
 /** An entry of which it is not known whether it holds says neither nominal nor limits. */
 function undecided({ nominal: _nominal, limits: _limits, ...entry }: SpecificationEntry): CarEntry {
@@ -60,24 +76,53 @@ function undecided({ nominal: _nominal, limits: _limits, ...entry }: Specificati
 }
 
 /**
- * Picks what the specification says of one car. Where the record does not tell whether a narrower entry applies,
- * what holds is not known: the entry stands as undecided, since unknown is never a pass.
+ * The entry that stands among those that apply or may apply: one that certainly applies, and that every other either
+ * falls behind or agrees with. Where there is none the car is undecided, under the first of the likeliest.
+ */
+function standing(candidates: readonly Candidate[]): CarEntry | undefined {
+  const certain = candidates.filter(({ applies: held }) => held === "yes").map(({ entry }) => entry);
+  const agreed = certain.filter((entry) =>
+    candidates.every(
+      ({ entry: other }) => other === entry || outweighs(entry, other) || sameDemand(entry, other),
+    ),
+  );
+  const stands = agreed.find((entry) => !agreed.some((other) => outweighs(other, entry)));
+  if (stands !== undefined) return stands;
+  const [first] = certain.length > 0 ? certain : candidates.map(({ entry }) => entry);
+  return first === undefined ? undefined : undecided(first);
+}
+
+function sidesOf({ side }: SpecificationEntry, sided: boolean): readonly Side[] {
+  return side === "whole" && sided ? ["left", "right"] : [side];
+}
+
+/**
+ * Picks what the specification says of one car, by characteristic and side; an entry for `whole` of a sided
+ * characteristic speaks of both sides. Of several that apply the most specific wins (`outweighs`). Where the record
+ * does not tell which applies, and they ask for different things, the entry stands as undecided: it carries neither
+ * nominal nor limits, since what holds for that car is not known.
  */
 export function entriesFor(
   specification: Specification | undefined,
   basis: CarBasis,
   book: CharacteristicBook,
 ): CarEntries {
-  const chosen = new Map<string, { readonly entry: SpecificationEntry; readonly applies: Applies }>();
-  const byWidth = [...(specification?.entries ?? [])].sort((a, b) => narrowness(a) - narrowness(b));
-  for (const entry of byWidth) {
+  const candidates = new Map<string, Candidate[]>();
+  for (const entry of specification?.entries ?? []) {
     const held = applies(entry.applicability, basis);
     if (held === "no") continue;
-    for (const side of sidesOf(entry, book)) {
-      chosen.set(stateKey(entry.characteristic, side), { entry: { ...entry, side }, applies: held });
+    for (const side of sidesOf(entry, book.find(entry.characteristic)?.sided ?? false)) {
+      const key = stateKey(entry.characteristic, side);
+      const list = candidates.get(key) ?? [];
+      list.push({ entry, applies: held });
+      candidates.set(key, list);
     }
   }
-  return new Map(
-    [...chosen].map(([key, { entry, applies: held }]) => [key, held === "yes" ? entry : undecided(entry)]),
-  );
+  const entries = new Map<string, CarEntry>();
+  for (const [key, list] of candidates) {
+    const entry = standing(list);
+    const side = key.slice(key.lastIndexOf(" ") + 1) as Side;
+    if (entry !== undefined) entries.set(key, { ...entry, side });
+  }
+  return entries;
 }

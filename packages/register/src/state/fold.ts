@@ -1,4 +1,5 @@
 import type { CarEntries } from "../specification/entry";
+import { type Trust, trusts } from "../specification/specification";
 import { stateKey } from "./key";
 import type { AcceptedModification, AsBuiltValue, Reading, State, StateValue } from "./state";
 
@@ -11,42 +12,46 @@ export interface StateInput {
 }
 
 interface Dated {
+  readonly id: string;
   readonly on: string;
   readonly sequence: number;
 }
 
-const inOrder = (a: Dated, b: Dated) => a.on.localeCompare(b.on) || a.sequence - b.sequence;
+const order = <T extends number | string>(a: T, b: T) => (a < b ? -1 : a > b ? 1 : 0);
 
-function specified(entries: CarEntries): [string, StateValue][] {
-  return [...entries].flatMap(([key, { id, characteristic, side, nominal, source }]) =>
-    nominal === undefined
-      ? []
-      : [
-          [
-            key,
-            { characteristic, side, value: nominal, origin: "specification", originId: id, source },
-          ] as const,
-        ],
-  ) as [string, StateValue][];
+/** By day, then by the order they were accepted in, then by id, so that the order of the list never matters. */
+const inOrder = (a: Dated, b: Dated) => order(a.on, b.on) || a.sequence - b.sequence || order(a.id, b.id);
+
+const rank = (trust: Trust) => trusts.indexOf(trust);
+/** Least trusted first, so that the best trusted is set last and stands. */
+const byTrust = (a: AsBuiltValue, b: AsBuiltValue) =>
+  rank(b.source.trust) - rank(a.source.trust) || order(b.id, a.id);
+
+function* specified(entries: CarEntries): Generator<StateValue> {
+  for (const { id, characteristic, side, nominal, source } of entries.values()) {
+    if (nominal === undefined) continue;
+    yield { characteristic, side, value: nominal, origin: "specification", originId: id, source };
+  }
 }
 
-function built({ id, characteristic, side, value, source }: AsBuiltValue): [string, StateValue] {
-  return [
-    stateKey(characteristic, side),
-    { characteristic, side, value, origin: "asBuilt", originId: id, source },
-  ];
+function built({ id, characteristic, side, value, source }: AsBuiltValue): StateValue {
+  return { characteristic, side, value, origin: "asBuilt", originId: id, source };
 }
 
-function changed({ id, on, changes, source }: AcceptedModification): [string, StateValue][] {
-  return changes.map(({ characteristic, side, after }) => [
-    stateKey(characteristic, side),
-    { characteristic, side, value: after, origin: "modification", originId: id, since: on, source },
-  ]);
+function changed({ id, on, changes, source }: AcceptedModification): readonly StateValue[] {
+  return changes.map(({ characteristic, side, after }) => ({
+    characteristic,
+    side,
+    value: after,
+    origin: "modification",
+    originId: id,
+    since: on,
+    source,
+  }));
 }
 
-function read(reading: Reading): [string, StateValue] {
-  const { id, characteristic, side, value, on, source, expandedUncertainty } = reading;
-  const told: StateValue = {
+function read({ id, characteristic, side, value, on, source, expandedUncertainty }: Reading): StateValue {
+  return {
     characteristic,
     side,
     value,
@@ -54,29 +59,32 @@ function read(reading: Reading): [string, StateValue] {
     originId: id,
     since: on,
     source,
+    ...(expandedUncertainty === undefined ? {} : { expandedUncertainty }),
   };
-  const known = expandedUncertainty === undefined ? told : { ...told, expandedUncertainty };
-  return [stateKey(characteristic, side), known];
 }
 
 /**
- * What a car is on a day: the specification's nominals, over them what is known as built, over that the accepted
- * modifications up to and including the day in order of (day, sequence), and the latest reading of each
- * characteristic where it was taken on or after the modification that last touched it. Readings of one day count in
- * order of sequence, and repeats on one sheet in the order given: the last stands.
+ * What a car is on a day. In this order, each over the one before: the specification's nominals; what is known as
+ * built (of two sources the better trusted); the accepted modifications up to and including the day, by day and
+ * sequence; the latest reading of each characteristic, if it was not taken before the modification that last touched
+ * that same characteristic. A reading of the day of the modification counts as taken after it.
  *
- * Pure: the order the lists come in does not matter beyond that. What is not in the result is not known.
+ * A modification speaks only of the characteristics it lists: a longer spring does not erase the ride height read
+ * before it. That reading's age is on it, and the club's checks ask for a new one.
+ *
+ * Pure, and the order of the lists does not matter. What is not in the result is not known.
+ * @param day ISO day; what came after it is passed over
  */
 export function stateOn(day: string, { entries, asBuilt, modifications, readings }: StateInput): State {
-  const state = new Map<string, StateValue>([...specified(entries), ...asBuilt.map(built)]);
   const until = <T extends Dated>(list: readonly T[]) => list.filter(({ on }) => on <= day).sort(inOrder);
-  for (const modification of until(modifications)) {
-    for (const [key, value] of changed(modification)) state.set(key, value);
-  }
+  const state = new Map<string, StateValue>();
+  const set = (value: StateValue) => state.set(stateKey(value.characteristic, value.side), value);
+  for (const value of specified(entries)) set(value);
+  for (const value of [...asBuilt].sort(byTrust)) set(built(value));
+  for (const modification of until(modifications)) for (const value of changed(modification)) set(value);
   for (const reading of until(readings)) {
-    const [key, value] = read(reading);
-    const before = state.get(key);
-    if (before?.since === undefined || before.since <= reading.on) state.set(key, value);
+    const since = state.get(stateKey(reading.characteristic, reading.side))?.since;
+    if (since === undefined || since <= reading.on) set(read(reading));
   }
   return state;
 }

@@ -5,7 +5,7 @@ import {
   parseQuantity,
   parseToe,
   printQuantity,
-  unitNamed,
+  unitsOf,
 } from "@trunnion/calc";
 import type { QuantityCharacteristic } from "../characteristic/characteristic";
 import { type ParsedValue, problemWith, type ValueProblem } from "./problem";
@@ -46,14 +46,17 @@ function readPlain(entered: string, dimension: MeasuredDimension, defaultUnit: s
   } catch (error) {
     const unitMissing = error instanceof NotationError && error.code === "NO_UNIT";
     if (!unitMissing || defaultUnit === undefined) throw error;
+    if (findUnit(dimension, defaultUnit) === undefined) throw unknownDefault(entered, dimension, defaultUnit);
     const { si, resolution } = parseQuantity(entered, dimension, { defaultUnit });
     return { si, resolution, entered: withUnit(entered, defaultUnit, dimension) };
   }
 }
 
-function dimensionOf({ key, dimension }: QuantityCharacteristic): MeasuredDimension {
-  if (dimension === "text") throw new RangeError(`${key} is a quantity, so its dimension cannot be text`);
-  return dimension;
+function unknownDefault(entered: string, dimension: MeasuredDimension, unit: string): NotationError {
+  const symbols = unitsOf(dimension).map(({ symbol }) => symbol);
+  const problem = `it names no unit, and the heading's "${unit}" is no unit of ${dimension} (${symbols.join(", ")})`;
+  const understood = symbols.slice(0, 2).map((symbol) => withUnit(entered, symbol, dimension));
+  return new NotationError({ entered, code: "UNKNOWN_UNIT", place: entered.length, problem, understood });
 }
 
 function readEntry(
@@ -61,13 +64,10 @@ function readEntry(
   entered: string,
   options: ParseValueOptions,
 ): Read {
-  const dimension = dimensionOf(characteristic);
-  if (characteristic.notation === "toe") return readToe(entered, options);
-  const { defaultUnit } = options;
-  const plain = defaultUnit === undefined || findUnit(dimension, defaultUnit) !== undefined;
-  // A heading may say "unknown unit": then the entry itself must say, and the refusal names the heading's.
-  if (!plain) unitNamed(dimension, defaultUnit);
-  return readPlain(entered, dimension, defaultUnit);
+  const { key, dimension, notation } = characteristic;
+  if (dimension === "text") throw new RangeError(`${key} is a quantity, so its dimension cannot be text`);
+  if (notation === "toe") return readToe(entered, options);
+  return readPlain(entered, dimension, options.defaultUnit);
 }
 
 function printed(characteristic: QuantityCharacteristic, si: number): string {
@@ -104,17 +104,8 @@ function unbelievable(characteristic: QuantityCharacteristic, si: number): strin
 function notationProblem(
   characteristic: QuantityCharacteristic,
   entered: string,
-  error: unknown,
+  { problem, understood }: NotationError,
 ): { readonly ok: false; readonly problem: ValueProblem } {
-  if (!(error instanceof NotationError || error instanceof RangeError)) throw error;
-  if (!(error instanceof NotationError)) {
-    return problemWith(characteristic, entered, {
-      code: "NOTATION",
-      is: "has no known unit",
-      expected: error.message,
-    });
-  }
-  const { problem, understood } = error;
   const is = problem.startsWith("is ") ? problem : `cannot be read: ${problem}`;
   const expected = understood.length === 0 ? "a figure with its unit" : understood.join(" or ");
   return problemWith(characteristic, entered, { code: "NOTATION", is, expected });
@@ -138,7 +129,8 @@ export function parseQuantityValue(
     }
     return { ok: true, value: { kind: "quantity", ...read } };
   } catch (error) {
-    return notationProblem(characteristic, entered, error);
+    if (error instanceof NotationError) return notationProblem(characteristic, entered, error);
+    throw error;
   }
 }
 

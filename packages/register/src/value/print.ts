@@ -1,4 +1,12 @@
-import { NotationError, parseQuantity, printQuantity, printToe, unitNamed } from "@trunnion/calc";
+import {
+  findUnit,
+  type MeasuredDimension,
+  NotationError,
+  parseQuantity,
+  printQuantity,
+  printToe,
+  unitNamed,
+} from "@trunnion/calc";
 import type { Characteristic, QuantityCharacteristic } from "../characteristic/characteristic";
 import { sayDay } from "../identity/say-day";
 import type { Value } from "./value";
@@ -23,16 +31,21 @@ function entryUnit({ dimension }: QuantityCharacteristic, entered: string): stri
 }
 
 /** Halves to 128ths of the unit. */
-function isVulgarStep(resolution: number, { dimension }: QuantityCharacteristic, unit: string): boolean {
+function isVulgarStep(resolution: number, dimension: MeasuredDimension, unit: string): boolean {
   if (dimension !== "length") return false;
   const { times, over } = unitNamed(dimension, unit);
   const parts = times / over / resolution;
   return [2, 4, 8, 16, 32, 64, 128].some((power) => Math.abs(parts - power) < 1e-6);
 }
 
+function sameSize(dimension: MeasuredDimension, one: string, other: string): boolean {
+  const [a, b] = [findUnit(dimension, one), findUnit(dimension, other)];
+  return a !== undefined && b !== undefined && a.times / a.over === b.times / b.over;
+}
+
 /**
- * In another unit than the entry's one decimal more is shown than its step, so that 9/16 in is 14.3 mm and not 14;
- * an angle entered in degrees and minutes stays so.
+ * In another unit than the entry's at least half its step is shown, so that 9/16 in is 14.3 mm and not 14; an angle
+ * entered in degrees and minutes stays so.
  */
 function printNumber(
   characteristic: QuantityCharacteristic,
@@ -40,22 +53,23 @@ function printNumber(
   system: UnitSystem,
 ): string {
   const { dimension } = characteristic;
+  if (dimension === "text") throw new RangeError(`${characteristic.key} is a quantity without a dimension`);
   const written = entryUnit(characteristic, entered);
-  const compoundAngle = dimension === "angle" && written !== undefined && written.length > 1;
-  const unit = compoundAngle ? written : characteristic.units[system];
-  if (written !== unit) return printQuantity(si, { dimension, unit, resolution: resolution / 10 });
-  return printQuantity(si, {
-    dimension,
-    unit,
-    resolution,
-    fractions: !compoundAngle && isVulgarStep(resolution, characteristic, unit),
-  });
+  if (dimension === "angle" && written !== undefined && written.length > 1) {
+    return printQuantity(si, { dimension, unit: written, resolution });
+  }
+  const unit = characteristic.units[system];
+  if (written === undefined || !sameSize(dimension, written, unit)) {
+    return printQuantity(si, { dimension, unit, resolution: resolution / 2 });
+  }
+  const fractions = isVulgarStep(resolution, dimension, unit);
+  return printQuantity(si, { dimension, unit, resolution, fractions });
 }
 
 /** Toe in degrees and minutes per side: the one form that needs no rim. */
 function printToeValue({ si, resolution, entered }: QuantityValue): string {
   const asAngle = /°|'|′|deg|min/i.test(entered);
-  return printToe(si, { share: "perSide", resolution: asAngle ? resolution : resolution / 10 });
+  return printToe(si, { share: "perSide", resolution: asAngle ? resolution : resolution / 2 });
 }
 
 /**

@@ -21,8 +21,9 @@ export const oil: readonly Characteristic[] = [
     ...removablePart,
     assembly: "oil",
     ...choice(
-      { code: "front", label: "Ahead of the radiator", also: ["front", "fitted", "yes"] },
+      { code: "front", label: "Ahead of the radiator", also: ["front"] },
       { code: "elsewhere", label: "Elsewhere", also: ["rear", "side"] },
+      { code: "placeNotSaid", label: "Fitted, place not said", also: ["fitted", "yes"] },
     ),
     key: "oil.cooler",
     label: "Oil cooler",

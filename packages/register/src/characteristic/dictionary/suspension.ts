@@ -1,5 +1,5 @@
 import type { Characteristic } from "../characteristic";
-import { choice, count, grade, length, mass, part, rate, ratio, removablePart, thread } from "./preset";
+import { choice, count, grade, length, mass, part, rate, ratio, thread } from "./preset";
 
 const names = { front: "Front", rear: "Rear" } as const;
 const assemblyOf = { front: "frontSuspension", rear: "rearSuspension" } as const;
@@ -8,7 +8,7 @@ export type Axle = keyof typeof names;
 /** The anti-roll bar of an axle and its drop links. */
 export function antiRollBarOf(axle: Axle): readonly Characteristic[] {
   const name = names[axle];
-  const bar = { ...removablePart, assembly: assemblyOf[axle] } as const;
+  const bar = { ...part, assembly: assemblyOf[axle] } as const;
   return [
     {
       ...bar,
@@ -24,6 +24,7 @@ export function antiRollBarOf(axle: Axle): readonly Characteristic[] {
     {
       ...bar,
       ...length,
+      removable: true,
       key: `${axle}.antiRollBar.diameter`,
       label: `${name} anti-roll bar diameter`,
       also: [`${name} bar`, `${name} ARB`, `${name} roll bar diameter`, `${name} bar diameter`],
@@ -38,7 +39,7 @@ export function antiRollBarOf(axle: Axle): readonly Characteristic[] {
       label: `${name} anti-roll bar bore`,
       minimum: 0.003,
       maximum: 0.045,
-      help: "Inside diameter of a tubular bar. Say not fitted, or leave empty, for a solid one.",
+      help: "Inside diameter of a tubular bar. Leave empty for a solid one.",
     },
     {
       ...bar,
@@ -111,7 +112,7 @@ export function antiRollBarOf(axle: Axle): readonly Characteristic[] {
 
 function dropLinkOf(axle: Axle): readonly Characteristic[] {
   const name = names[axle];
-  const link = { ...removablePart, assembly: assemblyOf[axle] } as const;
+  const link = { ...part, assembly: assemblyOf[axle] } as const;
   return [
     {
       ...link,
@@ -125,10 +126,11 @@ function dropLinkOf(axle: Axle): readonly Characteristic[] {
           also: ["rod ends", "spherical", "spherical bearing", "adjustable rod end", "spherical joint"],
         },
       ),
+      removable: true,
       key: `${axle}.dropLink.joint`,
       label: `${name} drop link joint`,
       also: [`${name} drop link`, `${name} anti-roll bar link`],
-      help: "What the drop link between anti-roll bar and suspension ends in.",
+      help: "What the drop link between anti-roll bar and suspension ends in. Say not fitted where the bar has none.",
     },
     {
       ...link,
@@ -144,12 +146,13 @@ function dropLinkOf(axle: Axle): readonly Characteristic[] {
     {
       ...link,
       ...length,
+      removable: true,
       key: `${axle}.dropLink.spacerStack`,
       label: `${name} drop link spacer stack`,
       also: [`${name} drop link spacers`],
       minimum: 0.0005,
       maximum: 0.12,
-      help: "Height of the sleeves and washers that the link's bolt passes before it is held: the lever on which the bolt bends.",
+      help: "Height of the sleeves and washers that the link's bolt passes before it is held: the lever on which the bolt bends. Say not fitted where it passes none.",
     },
     {
       ...link,

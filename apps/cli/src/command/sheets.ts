@@ -1,0 +1,47 @@
+import { writeFile } from "node:fs/promises";
+import { bookOf, openOperator, printSheets } from "@trunnion/service";
+import { drawSheets } from "@trunnion/sheets";
+import { Command, Option } from "commander";
+import { withDatabase } from "../database";
+import { printJson, printLines } from "../output";
+
+interface Options {
+  readonly club: string;
+  readonly event: string;
+  readonly number?: string;
+  readonly out: string;
+  readonly paper: "A4" | "Letter";
+  readonly json?: boolean;
+}
+
+async function run({ club, event, number, out, paper, json }: Options): Promise<void> {
+  const models = await withDatabase((database) =>
+    openOperator(database, club, async (ctx) =>
+      printSheets(ctx, { event, book: await bookOf(ctx), ...(number === undefined ? {} : { number }) }),
+    ),
+  );
+  const bytes = await drawSheets(models, { paper });
+  await writeFile(out, bytes);
+  const sheets = models.map(({ entry, car, deviations, stations, recordHash }) => ({
+    number: entry.runningNumber,
+    chassis: car.chassis,
+    deviations: deviations.length,
+    checks: stations.reduce((sum, { checks }) => sum + checks.length, 0),
+    recordHash,
+  }));
+  if (json) printJson({ ok: true, file: out, bytes: bytes.length, sheets });
+  else printLines(`${sheets.length} ${sheets.length === 1 ? "sheet" : "sheets"} in ${out}`);
+}
+
+/** `trunnion sheets --club <slug> --event <slug> --out pack.pdf` */
+export function sheetsCommand(): Command {
+  return new Command("sheets")
+    .description("print the pre-event scrutineering sheets of an event as one PDF, in running-number order")
+    .requiredOption("--club <slug>", "the club's short name")
+    .requiredOption("--event <slug>", "the event's short name")
+    .option("--number <number>", "one running number only")
+    .requiredOption("--out <file>", "PDF file to write")
+    .addOption(new Option("--paper <size>", "paper").choices(["A4", "Letter"]).default("A4"))
+    .option("--json", "report as JSON")
+    .action(run);
+}

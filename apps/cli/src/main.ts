@@ -1,0 +1,22 @@
+import { Command } from "commander";
+import { checkCommand } from "./command/check";
+import { importCommand } from "./command/import";
+import { inviteCommand } from "./command/invite";
+import { sheetsCommand } from "./command/sheets";
+import { workCommand } from "./command/work";
+import { reportFailure } from "./failure";
+
+const program = new Command("trunnion")
+  .description("The register, calculator and scrutineering desk, from the command line.")
+  .showHelpAfterError("(add --help for what this command takes)")
+  .configureOutput({ outputError: (text, write) => write(text) });
+
+for (const command of [importCommand, sheetsCommand, workCommand, checkCommand, inviteCommand]) {
+  program.addCommand(command());
+}
+
+try {
+  await program.parseAsync();
+} catch (error) {
+  process.exitCode = reportFailure(error, program.args.includes("--json") || process.argv.includes("--json"));
+}

@@ -1,0 +1,31 @@
+import { TRPCError } from "@trpc/server";
+import { getHTTPStatusCodeFromError } from "@trpc/server/http";
+import { Refusal, type RefusalText, sayRefusal } from "@trunnion/register";
+import { ZodError } from "zod";
+import { carried } from "./trpc";
+
+/** A refusal ready for the edge. */
+export interface ToldRefusal {
+  readonly code: Refusal["code"];
+  readonly text: RefusalText;
+  readonly status: number;
+}
+
+/** The refusal in an error, whether it came from a procedure or from the service itself; nothing for a bug. */
+export function refusalOf(error: unknown): ToldRefusal | undefined {
+  const refusal = error instanceof TRPCError ? error.cause : error;
+  if (!(refusal instanceof Refusal)) return undefined;
+  return {
+    code: refusal.code,
+    text: sayRefusal(refusal),
+    status: getHTTPStatusCodeFromError(carried(refusal)),
+  };
+}
+
+/** Writes a bug to the log, whole; what a user can mend is not a bug and is not logged. */
+export function logFault(error: unknown, place: string): void {
+  const cause = error instanceof TRPCError ? (error.cause ?? error) : error;
+  if (cause instanceof Refusal || cause instanceof ZodError) return;
+  if (error instanceof TRPCError && error.code !== "INTERNAL_SERVER_ERROR") return;
+  console.error(`fault in ${place}:`, cause);
+}

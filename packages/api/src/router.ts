@@ -1,0 +1,16 @@
+import { carRouter } from "./routers/car";
+import { clubRouter } from "./routers/club";
+import { eventRouter } from "./routers/event";
+import { invitationRouter } from "./routers/invitation";
+import { createCallerFactory, router } from "./trpc";
+
+export const appRouter = router({
+  car: carRouter,
+  club: clubRouter,
+  event: eventRouter,
+  invitation: invitationRouter,
+});
+export type AppRouter = typeof appRouter;
+
+/** Calls procedures on the server, without HTTP. */
+export const createCaller = createCallerFactory(appRouter);

@@ -1,0 +1,97 @@
+import { initTRPC, TRPCError } from "@trpc/server";
+import { Refusal, refused, sayRefusal } from "@trunnion/register";
+import { type Context, openMember } from "@trunnion/service";
+import { ZodError, z } from "zod";
+import type { Request } from "./request";
+
+/** Who may call a procedure. One that does not say is refused. */
+interface Meta {
+  readonly mayCall: "anyone" | "signedIn" | "member";
+}
+
+const blank =
+  "Something went wrong here, and was written to the log. Try again; if it stays, tell whoever runs this.";
+
+const t = initTRPC
+  .meta<Meta>()
+  .context<Request>()
+  .create({
+    /** The three kinds of error: invalid (by field), refused (by code, worded), bug (blanked). */
+    errorFormatter({ shape, error }) {
+      const { cause } = error;
+      const data = { code: shape.data.code, httpStatus: shape.data.httpStatus };
+      if (cause instanceof Refusal) {
+        const text = sayRefusal(cause);
+        const refusal = { code: cause.code, details: cause.details, ...text };
+        return { ...shape, message: text.what, data: { ...data, refusal } };
+      }
+      if (cause instanceof ZodError) {
+        const { fieldErrors, formErrors } = z.flattenError(cause);
+        return {
+          ...shape,
+          message: "Something entered cannot be read.",
+          data: { ...data, fieldErrors, formErrors },
+        };
+      }
+      return { ...shape, message: error.code === "INTERNAL_SERVER_ERROR" ? blank : error.message, data };
+    },
+  });
+
+const httpCodes: Partial<Record<Refusal["code"], TRPCError["code"]>> = {
+  NOT_SIGNED_IN: "UNAUTHORIZED",
+  WRONG_SIGN_IN: "UNAUTHORIZED",
+  TOO_MANY_TRIES: "TOO_MANY_REQUESTS",
+  NOT_A_MEMBER: "FORBIDDEN",
+  ROLE_NEEDED: "FORBIDDEN",
+  CLUB_NOT_FOUND: "NOT_FOUND",
+  CAR_NOT_FOUND: "NOT_FOUND",
+  EVENT_NOT_FOUND: "NOT_FOUND",
+  ENTRY_NOT_FOUND: "NOT_FOUND",
+  CHANGED_MEANWHILE: "CONFLICT",
+};
+
+/** A refusal as tRPC carries it. */
+export function carried(refusal: Refusal): TRPCError {
+  return new TRPCError({
+    code: httpCodes[refusal.code] ?? "BAD_REQUEST",
+    message: refusal.code,
+    cause: refusal,
+  });
+}
+
+const declared = t.procedure.use(async ({ meta, next }) => {
+  if (!meta)
+    throw new TRPCError({ code: "FORBIDDEN", message: "this procedure does not say who may call it" });
+  const result = await next();
+  if (!result.ok && result.error.cause instanceof Refusal && result.error.code === "INTERNAL_SERVER_ERROR") {
+    throw carried(result.error.cause);
+  }
+  return result;
+});
+
+export const { router, createCallerFactory } = t;
+
+/** For whoever comes: health, invitations. */
+export const anyone = declared.meta({ mayCall: "anyone" });
+
+/** For whoever is signed in, before a club is chosen. */
+export const signedIn = declared.meta({ mayCall: "signedIn" }).use(({ ctx, next }) => {
+  if (!ctx.signedIn) throw carried(refused("NOT_SIGNED_IN", {}));
+  return next({ ctx: { signedIn: ctx.signedIn } });
+});
+
+const clubInput = z.object({ club: z.string().min(1).max(60) });
+
+/** For members of the club named in the input: the whole procedure is one transaction of that club. */
+export const member = declared
+  .meta({ mayCall: "member" })
+  .input(clubInput)
+  .use(async ({ ctx, input, next }) => {
+    if (!ctx.signedIn) throw carried(refused("NOT_SIGNED_IN", {}));
+    return openMember(ctx.database, ctx.signedIn, input.club, async (scope: Context) => {
+      const result = await next({ ctx: { scope } });
+      // Thrown, not returned: the transaction must not be kept when the procedure failed.
+      if (!result.ok) throw result.error;
+      return result;
+    });
+  });

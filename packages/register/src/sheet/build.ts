@@ -1,0 +1,202 @@
+import { assemblyLabels } from "../characteristic/assembly-label";
+import type { CharacteristicBook } from "../characteristic/book";
+import { type Assembly, assemblies, type Characteristic, type Side } from "../characteristic/characteristic";
+import { type Check, type CheckOnSheet, stationLabels, stations } from "../check/check";
+import { checksForCar } from "../check/for-car";
+import type { CarView } from "../condition/evaluate";
+import { deviating } from "../deviation/compare";
+import type { Deviation } from "../deviation/deviation";
+import { deviationLine, sayLimits } from "../deviation/line";
+import type { CarBasis, State } from "../state/state";
+import type { SheetCheck, SheetDeviation, SheetModel, SheetSetting } from "./sheet-model";
+
+/** Version of what a sheet says and how it is drawn; counts up when either changes. */
+export const LAYOUT_VERSION = 1;
+
+/** A car on the register, assessed on the day of the event. */
+export interface SheetCar {
+  readonly chassis: string;
+  readonly built: string | null;
+  readonly status: string;
+  readonly basis: CarBasis;
+  readonly series: {
+    readonly slug: string;
+    readonly name: string;
+    readonly marque: { readonly name: string };
+  } | null;
+  readonly identities: readonly { readonly kind: string; readonly number: string }[];
+  readonly state: State;
+  readonly deviations: readonly Deviation[];
+}
+
+export interface BuildSheetInput {
+  readonly club: { readonly name: string; readonly unitSystem: "metric" | "imperial" };
+  readonly event: {
+    readonly name: string;
+    readonly on: string;
+    readonly venue: string;
+    readonly ruleSet: string;
+  };
+  readonly entry: {
+    readonly runningNumber: string;
+    readonly group: string;
+    readonly className: string;
+    readonly driver: string;
+    readonly describedAs: string;
+  };
+  readonly checks: readonly Check[];
+  readonly book: CharacteristicBook;
+  readonly recordHash: string;
+  /** ISO instant. */
+  readonly preparedAt: string;
+  /** Missing for a car that is not on the register: it gets the checks every car gets. */
+  readonly car?: SheetCar;
+}
+
+const cautions: readonly string[] = [
+  "This sheet is an aid: the organiser's current regulations and the scrutineer decide. It certifies no roadworthiness.",
+  "Chock the wheels and support the car on stands before anyone reaches underneath. Hot brakes, fluids and exhausts burn.",
+  "What is not recorded is not known to be right: look.",
+];
+
+const leaderOf = (assembly: Assembly) => assemblies.indexOf(assembly) + 1;
+
+function told(input: BuildSheetInput): readonly SheetDeviation[] {
+  const { car, book, club } = input;
+  return deviating(car?.deviations ?? []).map((deviation) => {
+    const {
+      characteristic: _key,
+      known: _known,
+      assembly,
+      ...line
+    } = deviationLine(deviation, book, club.unitSystem);
+    return { ...line, leader: leaderOf(assembly) };
+  });
+}
+
+/** Settings that the specification limits or somebody measured, in the dictionary's order. */
+function settingsOf({ car, book, club }: BuildSheetInput): readonly SheetSetting[] {
+  if (!car) return [];
+  return book.all.flatMap((characteristic): SheetSetting[] => {
+    if (!characteristic.setting || characteristic.kind !== "quantity") return [];
+    const found = car.deviations.filter(({ characteristic: key }) => key === characteristic.key);
+    const [first] = found;
+    if (!first || !found.some(({ limits, actual }) => limits ?? actual)) return [];
+    const limits = first.limits ? sayLimits(characteristic, first.limits, club.unitSystem) : "";
+    const { label, units } = characteristic;
+    const sidesTold = Object.fromEntries(
+      found.map((deviation) => [deviation.side, sideOf(deviation, book, club.unitSystem)]),
+    );
+    return [{ label, unit: units[club.unitSystem], limits, ...sidesTold }];
+  });
+}
+
+function sideOf(deviation: Deviation, book: CharacteristicBook, system: "metric" | "imperial") {
+  const { actual, verdictText, bracket } = deviationLine(deviation, book, system);
+  return { text: actual === "" ? "not recorded" : actual, verdictText, ...(bracket ? { bracket } : {}) };
+}
+
+function sourceText({ title, edition, clause }: Check["source"]): string {
+  return [title, edition, clause].filter((part) => part !== undefined).join(", ");
+}
+
+function sheetCheck({ check, reason, why, undecided }: CheckOnSheet): SheetCheck {
+  const { id, text, method, criterion, source } = check;
+  return {
+    id,
+    text: check.caution === undefined ? text : `${text} Caution: ${check.caution}`,
+    ...(method === undefined ? {} : { method }),
+    criterion,
+    why,
+    special: reason !== "always",
+    undecided,
+    source: sourceText(source),
+  };
+}
+
+function stationsOf(input: BuildSheetInput): SheetModel["stations"] {
+  const checks = input.car
+    ? checksForCar(input.checks, viewOf(input.car, input.event.on), input.book)
+    : input.checks
+        .filter(({ when }) => when.op === "always")
+        .map((check) => ({ check, reason: "always" as const, why: "every car", undecided: false }));
+  return stations.flatMap((station) => {
+    const here = checks.filter(({ check }) => check.station === station).map(sheetCheck);
+    return here.length === 0 ? [] : [{ station, label: stationLabels[station], checks: here }];
+  });
+}
+
+function viewOf(car: SheetCar, eventDay: string): CarView {
+  const { status, basis, state, deviations, series } = car;
+  return {
+    status,
+    basis,
+    state,
+    deviations,
+    eventDay,
+    ...(series === null ? {} : { seriesSlug: series.slug }),
+  };
+}
+
+function enteredIn(state: State, key: string, side: Side = "whole"): string {
+  return state.get(`${key} ${side}`)?.value.entered ?? "";
+}
+
+function identityOf({ car, entry }: BuildSheetInput): SheetModel["car"] {
+  if (!car) {
+    const blank = { chassis: "", marque: "", built: "", body: "", colour: "", registration: "" };
+    return { ...blank, series: entry.describedAs, onRegister: false };
+  }
+  return {
+    chassis: car.chassis,
+    marque: car.series?.marque.name ?? "",
+    series: car.series?.name ?? "series not settled",
+    built: car.built ?? "not known",
+    body: enteredIn(car.state, "body.style"),
+    colour: enteredIn(car.state, "body.colour"),
+    registration: car.identities.find(({ kind }) => kind === "registration")?.number ?? "",
+    onRegister: true,
+  };
+}
+
+function leadersOf(deviations: readonly SheetDeviation[]): SheetModel["leaders"] {
+  return assemblies.map((assembly, index) => ({
+    leader: index + 1,
+    assembly,
+    label: assemblyLabels[assembly],
+    deviations: deviations.filter(({ leader }) => leader === index + 1).length,
+  }));
+}
+
+/** How many characteristics the specification speaks of, and nothing is known of on this car. */
+function countNotRecorded(
+  deviations: readonly Deviation[],
+  isKnown: (key: string) => Characteristic | undefined,
+): number {
+  return deviations.filter(
+    ({ verdict, characteristic }) => verdict === "notRecorded" && isKnown(characteristic),
+  ).length;
+}
+
+/** Makes the finished model of a pre-event sheet: the drawing adds nothing and works nothing out. */
+export function buildSheet(input: BuildSheetInput): SheetModel {
+  const { club, event, entry, book, car } = input;
+  const { name, on, venue, ruleSet } = event;
+  const { runningNumber, group, className, driver } = entry;
+  const deviations = told(input);
+  return {
+    layoutVersion: LAYOUT_VERSION,
+    recordHash: input.recordHash,
+    preparedAt: input.preparedAt,
+    club: club.name,
+    event: { name, on, venue, ruleSet },
+    entry: { runningNumber, group, className, driver },
+    car: identityOf(input),
+    leaders: leadersOf(deviations),
+    deviations,
+    notRecorded: countNotRecorded(car?.deviations ?? [], book.find),
+    settings: settingsOf(input),
+    stations: stationsOf(input),
+    cautions,
+  };
+}

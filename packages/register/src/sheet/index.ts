@@ -1,0 +1,2 @@
+export { type BuildSheetInput, buildSheet, LAYOUT_VERSION, type SheetCar } from "./build";
+export * from "./sheet-model";

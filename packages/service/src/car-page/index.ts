@@ -1,0 +1,1 @@
+export { type CarPage, carPage } from "./read";

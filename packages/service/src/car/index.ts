@@ -1,0 +1,1 @@
+export { type CarListInput, type CarListRow, findCar, listCars } from "./read";

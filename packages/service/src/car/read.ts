@@ -1,0 +1,140 @@
+import type { CarStatus, Prisma, Verdict } from "@trunnion/db";
+import { chassisKey, refused } from "@trunnion/register";
+import type { Context } from "../context";
+import { type CarRecord, carReference, recordsOf } from "../record";
+
+/** Cars on one page of the list. */
+const PAGE = 50;
+
+/** Verdicts that make a car differ from factory. */
+const telling: Verdict[] = [
+  "outsideLimits",
+  "cannotTell",
+  "differentPart",
+  "added",
+  "missing",
+  "acceptedSubstitute",
+  "periodOption",
+];
+
+export interface CarListInput {
+  /** Part of any number or mark, or of the colour; blanks and dashes do not matter. */
+  readonly search?: string;
+  /** A series' short name. */
+  readonly series?: string;
+  /** Reference of the last car of the page before. */
+  readonly after?: string;
+}
+
+export interface CarListRow {
+  readonly reference: string;
+  readonly chassis: string;
+  readonly claim: number;
+  readonly series: string;
+  readonly built: string;
+  readonly status: CarStatus;
+  readonly registration: string;
+  readonly colour: string;
+  /** Characteristics that differ from factory. */
+  readonly deviating: number;
+}
+
+const listFields = {
+  id: true,
+  chassis: true,
+  chassisKey: true,
+  claim: true,
+  builtText: true,
+  series: { select: { name: true } },
+  statuses: { where: { to: null }, select: { status: true } },
+  identities: { where: { kind: "registration" }, select: { number: true }, orderBy: { id: "desc" }, take: 1 },
+  currentValues: { where: { characteristic: "body.colour" }, select: { entered: true } },
+} satisfies Prisma.CarSelect;
+
+/** Chassis key and claim of a reference such as `S2-0211~2`. */
+function partsOf(reference: string): { readonly chassisKey: string; readonly claim: number } {
+  const [chassis = "", claim = "1"] = reference.split("~");
+  return { chassisKey: chassisKey(chassis), claim: /^[1-9]$/.test(claim) ? Number(claim) : 0 };
+}
+
+function matching(search: string): Prisma.CarWhereInput {
+  const key = chassisKey(search);
+  const colour = { characteristic: "body.colour", text: { contains: search, mode: "insensitive" as const } };
+  return {
+    OR: [
+      ...(key === ""
+        ? []
+        : [{ chassisKey: { contains: key } }, { identities: { some: { numberKey: { contains: key } } } }]),
+      { currentValues: { some: colour } },
+    ],
+  };
+}
+
+function following(reference: string): Prisma.CarWhereInput {
+  const last = partsOf(reference);
+  return {
+    OR: [{ chassisKey: { gt: last.chassisKey } }, { chassisKey: last.chassisKey, claim: { gt: last.claim } }],
+  };
+}
+
+async function deviatingCounts(ctx: Context, carIds: string[]): Promise<ReadonlyMap<string, number>> {
+  const groups = await ctx.db.currentValue.groupBy({
+    by: ["carId"],
+    where: { carId: { in: carIds }, verdict: { in: telling } },
+    _count: { _all: true },
+  });
+  return new Map(groups.map(({ carId, _count }) => [carId, _count._all]));
+}
+
+/** One page of the register by chassis number, with how many cars there are in all. */
+export async function listCars(ctx: Context, input: CarListInput) {
+  const search = input.search?.trim() ?? "";
+  const filter: Prisma.CarWhereInput = {
+    ...(input.series === undefined ? {} : { series: { slug: input.series } }),
+    ...(search === "" ? {} : matching(search)),
+  };
+  const where = input.after === undefined ? filter : { AND: [filter, following(input.after)] };
+  const total = await ctx.db.car.count({ where: filter });
+  const rows = await ctx.db.car.findMany({
+    where,
+    select: listFields,
+    orderBy: [{ chassisKey: "asc" }, { claim: "asc" }],
+    take: PAGE + 1,
+  });
+  const page = rows.slice(0, PAGE);
+  const counts = await deviatingCounts(
+    ctx,
+    page.map(({ id }) => id),
+  );
+  const cars = page.map(
+    (row): CarListRow => ({
+      reference: carReference(row),
+      chassis: row.chassis,
+      claim: row.claim,
+      series: row.series?.name ?? "not settled",
+      built: row.builtText ?? "not known",
+      status: row.statuses[0]?.status ?? "unknown",
+      registration: row.identities[0]?.number ?? "",
+      colour: row.currentValues[0]?.entered ?? "",
+      deviating: counts.get(row.id) ?? 0,
+    }),
+  );
+  const last = cars.at(-1);
+  return { total, cars, ...(rows.length > PAGE && last ? { next: last.reference } : {}) };
+}
+
+/**
+ * The record of one car by its reference.
+ *
+ * @throws Refusal CAR_NOT_FOUND, also for a car of another club: this transaction cannot see it
+ */
+export async function findCar(ctx: Context, reference: string): Promise<CarRecord> {
+  const { chassisKey: key, claim } = partsOf(reference);
+  const found = await ctx.db.car.findUnique({
+    where: { clubId_chassisKey_claim: { clubId: ctx.club.id, chassisKey: key, claim } },
+    select: { id: true },
+  });
+  const [record] = found ? await recordsOf(ctx, [found.id]) : [];
+  if (!record) throw refused("CAR_NOT_FOUND", { car: reference });
+  return record;
+}

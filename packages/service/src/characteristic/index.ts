@@ -1,0 +1,1 @@
+export { bookOf } from "./read";

@@ -1,0 +1,23 @@
+import { type CharacteristicBook, characteristicBook, characteristicSchema } from "@trunnion/register";
+import type { Context } from "../context";
+
+/** The club's dictionary: the built-in characteristics and its own, which behave alike. */
+export async function bookOf(ctx: Context): Promise<CharacteristicBook> {
+  const rows = await ctx.db.characteristic.findMany({ orderBy: { key: "asc" } });
+  return characteristicBook(
+    rows.map(({ key, label, assembly, sided, kind, definition, help, setting, removable }) => {
+      const particulars = definition as Record<string, unknown>;
+      return characteristicSchema.parse({
+        ...particulars,
+        key,
+        label,
+        assembly,
+        sided,
+        kind,
+        help,
+        setting,
+        removable,
+      });
+    }),
+  );
+}

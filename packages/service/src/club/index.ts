@@ -1,0 +1,1 @@
+export { isHealthy, listClubs, type MyClub, myClubs } from "./read";

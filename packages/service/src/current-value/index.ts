@@ -1,0 +1,2 @@
+export { compareCurrentValues, type StaleValue } from "./read";
+export { rebuildAllCurrentValues, rebuildCurrentValues } from "./write";

@@ -1,0 +1,1 @@
+export { type EventEntryLine, type EventView, eventPage } from "./read";

@@ -1,0 +1,111 @@
+import type { Prisma } from "@trunnion/db";
+import { refused } from "@trunnion/register";
+import type { Context } from "../context";
+import { dayOf } from "../day";
+import { carReference } from "../record";
+
+const eventFields = {
+  id: true,
+  slug: true,
+  name: true,
+  on: true,
+  venue: true,
+  ruleSetId: true,
+  ruleSet: { select: { name: true, edition: true, version: true } },
+} satisfies Prisma.EventSelect;
+
+const entryFields = {
+  id: true,
+  runningNumber: true,
+  driver: true,
+  group: true,
+  describedAs: true,
+  carId: true,
+  car: { select: { chassis: true, claim: true, series: { select: { name: true } } } },
+  eventClass: { select: { code: true, name: true } },
+} satisfies Prisma.EntrySelect;
+
+/** An event with the rule set in force. */
+export interface EventPage {
+  readonly id: string;
+  readonly slug: string;
+  readonly name: string;
+  /** ISO day. */
+  readonly on: string;
+  readonly venue: string;
+  readonly ruleSetId: string;
+  readonly ruleSet: string;
+}
+
+/** One car entered, in running order; `car` is missing when it is not on the register. */
+export interface EventEntry {
+  readonly id: string;
+  readonly runningNumber: string;
+  readonly driver: string;
+  readonly group: string;
+  readonly className: string;
+  readonly carId: string | null;
+  readonly car?: { readonly reference: string; readonly chassis: string; readonly series: string };
+  readonly describedAs: string;
+}
+
+function pageOf(row: Prisma.EventGetPayload<{ select: typeof eventFields }>): EventPage {
+  const { ruleSet, on, ...event } = row;
+  return {
+    ...event,
+    on: dayOf(on),
+    ruleSet: `${ruleSet.name}, ${ruleSet.edition}, version ${ruleSet.version}`,
+  };
+}
+
+function entryOf(row: Prisma.EntryGetPayload<{ select: typeof entryFields }>): EventEntry {
+  return {
+    id: row.id,
+    runningNumber: row.runningNumber,
+    driver: row.driver ?? "",
+    group: row.group ?? "",
+    className: row.eventClass === null ? "" : `${row.eventClass.code} ${row.eventClass.name}`,
+    carId: row.carId,
+    describedAs: row.describedAs ?? "",
+    ...(row.car === null
+      ? {}
+      : {
+          car: {
+            reference: carReference(row.car),
+            chassis: row.car.chassis,
+            series: row.car.series?.name ?? "series not settled",
+          },
+        }),
+  };
+}
+
+/** The club's events with how many cars are entered, the latest first; at most 200. */
+export async function listEvents(ctx: Context) {
+  const rows = await ctx.db.event.findMany({
+    select: { ...eventFields, _count: { select: { entries: { where: { withdrawnAt: null } } } } },
+    orderBy: [{ on: "desc" }, { slug: "asc" }],
+    take: 200,
+  });
+  return rows.map(({ _count, ...row }) => ({ ...pageOf(row), entryCount: _count.entries }));
+}
+
+/** @throws Refusal EVENT_NOT_FOUND with the events there are */
+export async function findEvent(ctx: Context, slug: string): Promise<EventPage> {
+  const row = await ctx.db.event.findUnique({
+    where: { clubId_slug: { clubId: ctx.club.id, slug } },
+    select: eventFields,
+  });
+  if (row) return pageOf(row);
+  const known = await ctx.db.event.findMany({ select: { slug: true }, orderBy: { on: "desc" }, take: 20 });
+  throw refused("EVENT_NOT_FOUND", { event: slug, known: known.map((event) => event.slug) });
+}
+
+/** Entries of an event that were not withdrawn, in running order. */
+export async function entriesOf(ctx: Context, eventId: string): Promise<readonly EventEntry[]> {
+  const rows = await ctx.db.entry.findMany({
+    where: { eventId, withdrawnAt: null },
+    select: entryFields,
+    orderBy: [{ runningOrder: "asc" }, { id: "asc" }],
+  });
+  return rows.map(entryOf);
+}

@@ -1,0 +1,1 @@
+export { openMember, openOperator, type SignedIn } from "./open";

@@ -1,0 +1,78 @@
+import { type Database, Role } from "@trunnion/db";
+import { findClub, listClubs, membershipsOf, openClub } from "@trunnion/db/gate";
+import { refused } from "@trunnion/register";
+import type { ClubFacts, Context } from "../context";
+import { dayOf } from "../day";
+
+/** A session that the sign-in library has read and found valid. */
+export interface SignedIn {
+  readonly personId: string;
+  readonly name: string;
+}
+
+type ClubRow = NonNullable<Awaited<ReturnType<typeof findClub>>>;
+
+function factsOf(club: Omit<ClubRow, "createdAt">): ClubFacts {
+  return {
+    id: club.id,
+    slug: club.slug,
+    name: club.name,
+    kind: club.kind,
+    unitSystem: club.unitSystem === "imperial" ? "imperial" : "metric",
+    sideWords: club.sideWords === "nearOff" ? "nearOff" : "leftRight",
+  };
+}
+
+/**
+ * Opens a club for a signed-in member: the one way from a session to the database.
+ *
+ * @throws Refusal NOT_A_MEMBER, also when there is no such club: which clubs exist is nobody's business
+ */
+export async function openMember<T>(
+  database: Database,
+  signedIn: SignedIn,
+  clubSlug: string,
+  work: (context: Context) => Promise<T>,
+): Promise<T> {
+  const memberships = await membershipsOf(database, signedIn.personId);
+  const membership = memberships.find(({ club }) => club.slug === clubSlug);
+  if (!membership) throw refused("NOT_A_MEMBER", { club: clubSlug });
+  const now = new Date();
+  const actor = {
+    personId: signedIn.personId,
+    membershipId: membership.id,
+    name: signedIn.name,
+    roles: membership.roles,
+  };
+  const club = factsOf(membership.club);
+  return openClub(database, club.id, (db) => work({ db, club, actor, today: dayOf(now), now }));
+}
+
+/** Longest transaction of a command, milliseconds: a large import is one transaction. */
+const OPERATOR_TIMEOUT = 600_000;
+
+/**
+ * Opens a club for whoever runs commands on this machine; acts with every role, and the journal says so.
+ *
+ * @throws Refusal CLUB_NOT_FOUND
+ */
+export async function openOperator<T>(
+  database: Database,
+  clubSlug: string,
+  work: (context: Context) => Promise<T>,
+): Promise<T> {
+  const found = await findClub(database, clubSlug);
+  if (!found) {
+    const known = (await listClubs(database)).map(({ slug }) => slug);
+    throw refused("CLUB_NOT_FOUND", { club: clubSlug, known });
+  }
+  const now = new Date();
+  const actor = { personId: null, membershipId: null, name: "command line", roles: Object.values(Role) };
+  const club = factsOf(found);
+  return openClub(
+    database,
+    club.id,
+    (db) => work({ db, club, actor, today: dayOf(now), now }),
+    OPERATOR_TIMEOUT,
+  );
+}

@@ -1,0 +1,9 @@
+export {
+  acceptInput,
+  acceptInvitation,
+  createMember,
+  findInvitation,
+  invite,
+  inviteInput,
+  type NewMember,
+} from "./write";

@@ -1,0 +1,2 @@
+export { type ChainBreak, verifyJournal } from "./read";
+export { type JournalLine, writeJournal } from "./write";

@@ -1,0 +1,1 @@
+export { type KeeperLine, keepersOf } from "./read";

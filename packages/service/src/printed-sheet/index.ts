@@ -1,0 +1,1 @@
+export { type PrintSheetsInput, printSheets } from "./write";

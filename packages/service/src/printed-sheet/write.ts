@@ -1,0 +1,100 @@
+import { createHash } from "node:crypto";
+import type { Prisma } from "@trunnion/db";
+import {
+  buildSheet,
+  type CharacteristicBook,
+  type Check,
+  refused,
+  type SheetModel,
+} from "@trunnion/register";
+import { v7 as uuid } from "uuid";
+import { type Assessment, assessAll } from "../assessment";
+import type { Context } from "../context";
+import { type EventEntry, type EventPage, entriesOf, findEvent } from "../event";
+import { recordsOf } from "../record";
+import { requireRole } from "../role";
+import { checksOf } from "../rule-set";
+
+export interface PrintSheetsInput {
+  /** The event's short name. */
+  readonly event: string;
+  /** One running number; the whole event when left out. */
+  readonly number?: string;
+  readonly book: CharacteristicBook;
+}
+
+function chosen(
+  entries: readonly EventEntry[],
+  event: string,
+  number: string | undefined,
+): readonly EventEntry[] {
+  if (entries.length === 0) throw refused("EVENT_HAS_NO_ENTRIES", { event });
+  if (number === undefined) return entries;
+  const entry = entries.find(({ runningNumber }) => runningNumber === number);
+  if (entry) return [entry];
+  const known = entries.map(({ runningNumber }) => runningNumber);
+  throw refused("ENTRY_NOT_FOUND", { event, number, known });
+}
+
+/** Hash of everything a sheet says of a car, so that a later look tells whether the record has moved on. */
+function recordHash(assessment: Assessment | undefined, checks: readonly Check[]): string {
+  const told = assessment && {
+    record: assessment.record,
+    state: [...assessment.state],
+    deviations: assessment.deviations,
+  };
+  return createHash("sha256").update(JSON.stringify({ told, checks })).digest("hex");
+}
+
+interface Printing {
+  readonly ctx: Context;
+  readonly event: EventPage;
+  readonly checks: readonly Check[];
+  readonly book: CharacteristicBook;
+}
+
+function sheetOf(
+  { ctx, event, checks, book }: Printing,
+  entry: EventEntry,
+  assessment: Assessment | undefined,
+): SheetModel {
+  const { club } = ctx;
+  return buildSheet({
+    club: { name: club.name, unitSystem: club.unitSystem },
+    event,
+    entry,
+    checks,
+    book,
+    recordHash: recordHash(assessment, checks),
+    preparedAt: ctx.now.toISOString(),
+    ...(assessment ? { car: { ...assessment, ...assessment.record } } : {}),
+  });
+}
+
+/**
+ * Makes the pre-event sheets of an event, in running order, and keeps each model: from it the same bytes come again.
+ *
+ * @throws Refusal ROLE_NEEDED, EVENT_NOT_FOUND, EVENT_HAS_NO_ENTRIES, ENTRY_NOT_FOUND
+ */
+export async function printSheets(ctx: Context, input: PrintSheetsInput): Promise<readonly SheetModel[]> {
+  requireRole(ctx.actor, "scrutineer", "registrar", "fleetManager");
+  const event = await findEvent(ctx, input.event);
+  const entries = chosen(await entriesOf(ctx, event.id), event.slug, input.number);
+  const carIds = entries.flatMap(({ carId }) => (carId === null ? [] : [carId]));
+  const assessments = await assessAll(ctx, await recordsOf(ctx, carIds), input.book, event.on);
+  const byCar = new Map(assessments.map((assessment) => [assessment.record.id, assessment]));
+  const printing = { ctx, event, checks: await checksOf(ctx, event.ruleSetId), book: input.book };
+  const sheets = entries.map((entry) => sheetOf(printing, entry, byCar.get(entry.carId ?? "")));
+  await ctx.db.printedSheet.createMany({
+    data: sheets.map((model, index) => ({
+      id: uuid(),
+      entryId: entries[index]?.id ?? "",
+      layoutVersion: model.layoutVersion,
+      recordHash: model.recordHash,
+      model: model as unknown as Prisma.InputJsonValue,
+      printedById: ctx.actor.personId,
+      printedAt: ctx.now,
+    })),
+  });
+  return sheets;
+}

@@ -1,0 +1,1 @@
+export { type CarRecord, carReference, recordsOf } from "./read";

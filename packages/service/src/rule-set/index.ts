@@ -1,0 +1,2 @@
+export { checksOf } from "./read";
+export { type AddRuleSetInput, addRuleSet } from "./write";

@@ -1,0 +1,2 @@
+export { listSeries, type SeriesLine } from "./read";
+export { type AddSeriesInput, addMarque, addSeries } from "./write";

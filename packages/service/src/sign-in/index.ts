@@ -1,0 +1,1 @@
+export { createSignIn, PASSWORD_MINIMUM, type SignIn } from "./auth";

@@ -1,0 +1,1 @@
+export { readTable, type Table, type TableRow, tableLimits } from "./read";

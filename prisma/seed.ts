@@ -1,0 +1,123 @@
+import { readFile } from "node:fs/promises";
+import { starterChecks, starterClasses } from "@trunnion/register";
+import {
+  addEntries,
+  addEvent,
+  addMarque,
+  addRuleSet,
+  addSeries,
+  addSpecification,
+  bookOf,
+  type Context,
+  createMember,
+  createSignIn,
+  Database,
+  importRegister,
+  openOperator,
+  type SignIn,
+} from "@trunnion/service";
+import pg from "pg";
+import { clubs, DEMO_PASSWORD, type DemoClub, people } from "./demo/club";
+import { demoEntries, demoEvent } from "./demo/event";
+import { specifications } from "./demo/specification";
+
+export interface SeedInput {
+  readonly ownerUrl: string;
+  readonly serviceUrl: string;
+  /** ISO day the demo is dated by. */
+  readonly today: string;
+  readonly log: (line: string) => void;
+}
+
+async function asOwner<T>(ownerUrl: string, work: (client: pg.Client) => Promise<T>): Promise<T> {
+  const client = new pg.Client({ connectionString: ownerUrl });
+  await client.connect();
+  try {
+    return await work(client);
+  } finally {
+    await client.end();
+  }
+}
+
+/** True when no club is there yet. */
+export async function isEmpty(ownerUrl: string): Promise<boolean> {
+  return asOwner(ownerUrl, async (client) => {
+    const { rows } = await client.query<{ some: boolean }>("SELECT EXISTS (SELECT FROM club) AS some");
+    return rows[0]?.some === false;
+  });
+}
+
+/**
+ * The demo's sign-ins in one line, for whoever has just started it; empty where the demo's accounts are not
+ * (a club of one's own has no password that is told).
+ */
+export async function demoSignIns(ownerUrl: string): Promise<string> {
+  const wanted = people.map(({ email }) => email);
+  const there = await asOwner(ownerUrl, async (client) => {
+    const { rows } = await client.query<{ email: string }>("SELECT email FROM person WHERE email = ANY($1)", [
+      wanted,
+    ]);
+    return new Set(rows.map(({ email }) => email));
+  });
+  const shown = wanted.filter((email) => there.has(email));
+  return shown.length === 0 ? "" : `(demo sign-ins: ${shown.join(", ")}; password: ${DEMO_PASSWORD})`;
+}
+
+/** Clubs stand outside the tenancies: the service's role may not make them. */
+async function addClubs(ownerUrl: string): Promise<void> {
+  await asOwner(ownerUrl, async (client) => {
+    for (const { slug, name, kind } of clubs) {
+      const sql = `INSERT INTO club (id, slug, name, kind) VALUES (gen_random_uuid(), $1, $2, $3::"ClubKind")`;
+      await client.query(sql, [slug, name, kind]);
+    }
+  });
+}
+
+async function addCars(ctx: Context, club: DemoClub, log: SeedInput["log"]): Promise<void> {
+  const book = await bookOf(ctx);
+  const marqueId = await addMarque(ctx, club.marque);
+  for (const one of club.series) {
+    const seriesId = await addSeries(ctx, { ...one, marqueId });
+    const specification = specifications[one.slug];
+    if (specification) await addSpecification(ctx, { ...specification, seriesId, book });
+  }
+  const bytes = await readFile(new URL(`demo/${club.file}`, import.meta.url));
+  const report = await importRegister(ctx, { file: club.file, bytes, book, asOf: ctx.today, dryRun: false });
+  const refusedRows = new Set(report.refusedRows.map(({ line }) => line)).size;
+  log(
+    `${club.name}: ${report.carsAdded} cars read in from ${club.file}, ${refusedRows} rows left out as unreadable.`,
+  );
+}
+
+async function addEventDay(ctx: Context, club: DemoClub): Promise<void> {
+  const rules = { slug: "track-day", name: "Starter rules for track days", edition: ctx.today.slice(0, 4) };
+  const note = "Drawn up from public regulations; the organiser's current regulations decide.";
+  const ruleSetId = await addRuleSet(ctx, { ...rules, note, checks: starterChecks, classes: starterClasses });
+  const eventId = await addEvent(ctx, { ...demoEvent(club.slug, ctx.today), ruleSetId });
+  await addEntries(ctx, eventId, await demoEntries(ctx, ruleSetId));
+}
+
+async function addPeople(database: Database, signIn: SignIn): Promise<void> {
+  for (const { name, email, roles } of people) {
+    for (const [club, given] of Object.entries(roles)) {
+      const member = { name, email, password: DEMO_PASSWORD, roles: given };
+      await openOperator(database, club, (ctx) => createMember(ctx, signIn, member));
+    }
+  }
+}
+
+/** Fills an empty database with the invented scenario, through the same use cases as everybody else's data. */
+export async function seedDemo({ ownerUrl, serviceUrl, log }: SeedInput): Promise<void> {
+  await addClubs(ownerUrl);
+  const database = new Database(serviceUrl);
+  try {
+    for (const club of clubs) {
+      await openOperator(database, club.slug, (ctx) => addCars(ctx, club, log));
+      await openOperator(database, club.slug, (ctx) => addEventDay(ctx, club));
+    }
+    const signIn = createSignIn(database, { secret: crypto.randomUUID(), baseUrl: "http://localhost" });
+    await addPeople(database, signIn);
+  } finally {
+    await database.close();
+  }
+}
