@@ -7,6 +7,7 @@ export * from "./characteristic/schema";
 export * from "./check/index";
 export * from "./condition/condition";
 export * from "./condition/evaluate";
+export * from "./condition/say";
 export * from "./condition/schema";
 export * from "./deviation/compare";
 export * from "./deviation/deviation";

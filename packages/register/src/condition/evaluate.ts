@@ -1,6 +1,7 @@
 import type { Side } from "../characteristic/characteristic";
 import { sides } from "../characteristic/characteristic";
 import type { Deviation } from "../deviation/deviation";
+import { daysBetween } from "../identity/calendar";
 import { stateKey } from "../state/key";
 import type { CarBasis, State, StateValue } from "../state/state";
 import type { Comparison, Condition, Truth } from "./condition";
@@ -138,21 +139,36 @@ function sidesDiffer({ characteristic, by = 0 }: Of<"sidesDiffer">, view: CarVie
     return said(Math.abs(left.value.si - right.value.si) > by);
   }
   if (left.value.kind !== right.value.kind) return "yes";
-  return said(contentOf(left) !== contentOf(right));
+  return said(columnOf(left) !== columnOf(right));
 }
 
-function contentOf({ value }: StateValue): string {
-  if (value.kind === "choice") return value.code;
-  return value.kind === "designation" ? value.canonical : value.entered;
+/** What makes two values one, in the record's own columns, so that SQL can compare the same. */
+function columnOf({ value }: StateValue): string {
+  switch (value.kind) {
+    case "choice":
+      return value.code;
+    case "designation":
+      return value.canonical;
+    case "text":
+      return value.text;
+    case "date":
+      return value.date;
+    case "absent":
+      return "";
+    case "quantity":
+      return String(value.si);
+  }
 }
 
-const DAY = 86_400_000;
-
+/** A reading that a later modification overtook is no longer of this car: it counts as none. */
 function readingOlderThan({ characteristic, days }: Of<"readingOlderThan">, view: CarView): Truth {
   const readings = valuesOf(view, characteristic, undefined).filter(({ origin }) => origin === "reading");
   if (readings.length === 0) return "unknown";
-  const age = (since: string) => (Date.parse(view.eventDay) - Date.parse(since)) / DAY;
-  return anyOf(readings.map(({ since }) => (since === undefined ? "unknown" : said(age(since) > days))));
+  return anyOf(
+    readings.map(({ since }) =>
+      since === undefined ? "unknown" : said(daysBetween(since, view.eventDay) > days),
+    ),
+  );
 }
 
 /**

@@ -64,26 +64,32 @@ export function nodesOf(condition: Condition): readonly Condition[] {
   return [condition, ...partsOf(condition).flatMap(nodesOf)];
 }
 
-/** Levels of a raw condition, counted without trusting its shape; stops one beyond the limit. */
-function depthOf(raw: unknown, level = 1): number {
-  if (level > conditionLimits.depth || raw === null || typeof raw !== "object") return level;
-  const { of: parts } = raw as { readonly of?: unknown };
-  const below = Array.isArray(parts) ? parts : parts === undefined ? [] : [parts];
-  return Math.max(level, ...below.slice(0, conditionLimits.list).map((part) => depthOf(part, level + 1)));
+/** Counts a raw condition's parts without trusting its shape; stops at the first limit that is passed. */
+function tooLarge(raw: unknown): string | undefined {
+  let nodes = 0;
+  const within = (part: unknown, level: number): string | undefined => {
+    if (part === null || typeof part !== "object") return undefined;
+    nodes += 1;
+    if (level > conditionLimits.depth) return `a condition has at most ${conditionLimits.depth} levels`;
+    if (nodes > conditionLimits.nodes) return `a condition has at most ${conditionLimits.nodes} parts`;
+    const { of: inner } = part as { readonly of?: unknown };
+    for (const each of Array.isArray(inner) ? inner : [inner]) {
+      const problem = within(each, level + 1);
+      if (problem !== undefined) return problem;
+    }
+    return undefined;
+  };
+  return within(raw, 1);
 }
 
-/** Reads a condition; refuses one that is nested too deep or has too many parts, before looking further. */
+/** Reads a condition; refuses one that is nested too deep or has too many parts before looking further. */
 export const conditionSchema: z.ZodType<Condition> = z
   .unknown()
-  .refine(
-    (raw) => depthOf(raw) <= conditionLimits.depth,
-    `a condition has at most ${conditionLimits.depth} levels`,
-  )
-  .pipe(node)
-  .refine(
-    (read) => nodesOf(read).length <= conditionLimits.nodes,
-    `a condition has at most ${conditionLimits.nodes} parts`,
-  );
+  .superRefine((raw, context) => {
+    const message = tooLarge(raw);
+    if (message !== undefined) context.addIssue({ code: "custom", message });
+  })
+  .pipe(node);
 
 /** Keys of the characteristics a condition looks at. */
 export function characteristicsOf(condition: Condition): readonly string[] {

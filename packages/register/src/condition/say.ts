@@ -1,0 +1,153 @@
+import { printQuantity } from "@trunnion/calc";
+import type { CharacteristicBook } from "../characteristic/book";
+import type { Side } from "../characteristic/characteristic";
+import { verdictWords } from "../deviation/line";
+import { sayDay } from "../identity/say-day";
+import type { Comparison, Condition } from "./condition";
+
+const numberWords: Readonly<Record<Comparison, string>> = {
+  eq: "is",
+  ne: "is not",
+  lt: "is below",
+  le: "is at most",
+  gt: "is above",
+  ge: "is at least",
+};
+const dateWords: Readonly<Record<Comparison, string>> = {
+  eq: "is on",
+  ne: "is not on",
+  lt: "is before",
+  le: "is on or before",
+  gt: "is after",
+  ge: "is on or after",
+};
+const timesWords: Readonly<Record<Comparison, string>> = {
+  eq: "is",
+  ne: "is not",
+  lt: "is less than",
+  le: "is at most",
+  gt: "is more than",
+  ge: "is at least",
+};
+
+const or = (words: readonly string[]) =>
+  words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} or ${words.slice(-1).join("")}`;
+
+/** "inUse" is "in use". */
+const spaced = (code: string) => code.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+
+/** A label within a sentence: its capital goes, unless it belongs to an abbreviation. */
+const within = (label: string) =>
+  /^[A-Z][^A-Z]/.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;
+
+interface Wording {
+  readonly book: CharacteristicBook;
+  /** How the series are called; their short names stand where it is left out. */
+  readonly series: ReadonlyMap<string, string>;
+}
+
+function labelOf(key: string, side: Side | undefined, { book }: Wording): string {
+  const label = within(book.find(key)?.label ?? key);
+  return side === "left" || side === "right" ? `${side} ${label}` : label;
+}
+
+/** The number in the characteristic's unit; plain where it has none. */
+function figure(key: string, si: number, { book }: Wording): string {
+  const characteristic = book.find(key);
+  if (characteristic?.kind !== "quantity") return String(si);
+  const { dimension, units } = characteristic;
+  return printQuantity(si, { dimension, unit: units.metric });
+}
+
+function choices(key: string, codes: readonly string[], { book }: Wording): string {
+  const characteristic = book.find(key);
+  const list = characteristic?.kind === "choice" ? characteristic.choices : [];
+  return or(codes.map((code) => within(list.find((choice) => choice.code === code)?.label ?? code)));
+}
+
+function sayBuilt({ from, to }: Extract<Condition, { readonly op: "built" }>): string {
+  if (from !== undefined && to !== undefined) return `built from ${sayDay(from)} to ${sayDay(to)}`;
+  if (from !== undefined) return `built on or after ${sayDay(from)}`;
+  return to === undefined ? "the build date is known" : `built on or before ${sayDay(to)}`;
+}
+
+function sayAgainst(
+  { characteristic, side, measure, is, si }: Extract<Condition, { readonly op: "against" }>,
+  wording: Wording,
+): string {
+  const label = labelOf(characteristic, side, wording);
+  if (measure === "ratio") return `${label} ${timesWords[is]} ${Number(si.toFixed(4))} times as specified`;
+  return `${label} less the specified one ${numberWords[is]} ${figure(characteristic, si, wording)}`;
+}
+
+type About = Extract<Condition, { readonly characteristic: string }>;
+
+function sayAbout(condition: About, wording: Wording): string {
+  const { characteristic: key } = condition;
+  const label = labelOf(key, "side" in condition ? condition.side : undefined, wording);
+  switch (condition.op) {
+    case "recorded":
+      return `${label} is recorded`;
+    case "absent":
+      return `${label} is not fitted`;
+    case "number":
+      return `${label} ${numberWords[condition.is]} ${figure(key, condition.si, wording)}`;
+    case "code":
+      return `${label} is ${choices(key, condition.in, wording)}`;
+    case "textHas":
+      return `${label} contains "${condition.text}"`;
+    case "date":
+      return `${label} ${dateWords[condition.is]} ${condition.date === "eventDay" ? "the day of the event" : sayDay(condition.date)}`;
+    case "verdict":
+      return `${label} against specification is ${or(condition.in.map((verdict) => verdictWords[verdict]))}`;
+    case "against":
+      return sayAgainst(condition, wording);
+    case "sidesDiffer":
+      return condition.by === undefined || condition.by === 0
+        ? `${label} differs from left to right`
+        : `${label} differs from left to right by more than ${figure(key, condition.by, wording)}`;
+    case "readingOlderThan":
+      return `the latest reading of ${label} is more than ${condition.days} days old on the day of the event`;
+  }
+}
+
+/** A part in brackets where its words would run into its neighbours'. */
+function part(condition: Condition, wording: Wording): string {
+  const several = (condition.op === "all" || condition.op === "any") && condition.of.length > 1;
+  const said = say(condition, wording);
+  return several ? `(${said})` : said;
+}
+
+function say(condition: Condition, wording: Wording): string {
+  switch (condition.op) {
+    case "always":
+      return "every car";
+    case "all":
+      return condition.of.map((one) => part(one, wording)).join(" and ");
+    case "any":
+      return condition.of.map((one) => part(one, wording)).join(" or ");
+    case "not":
+      return `not (${say(condition.of, wording)})`;
+    case "series":
+      return `the series is ${or(condition.in.map((slug) => wording.series.get(slug) ?? slug))}`;
+    case "status":
+      return `the status is ${or(condition.in.map(spaced))}`;
+    case "built":
+      return sayBuilt(condition);
+    default:
+      return sayAbout(condition, wording);
+  }
+}
+
+/**
+ * A condition in plain words, as the form states it back: "rear anti-roll bar diameter is above 16 mm and the series
+ * is Series 2". Values in the characteristics' metric units; keys that are not in the book stand as they are.
+ * @param series short names to names
+ */
+export function sayCondition(
+  condition: Condition,
+  book: CharacteristicBook,
+  series: ReadonlyMap<string, string> = new Map(),
+): string {
+  return say(condition, { book, series });
+}
