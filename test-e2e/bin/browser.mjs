@@ -2,7 +2,7 @@
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, renameSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
-import { tmpdir, userInfo } from "node:os";
+import { userInfo } from "node:os";
 import { dirname, join } from "node:path";
 
 const INSTALLED = ["/usr/bin/chromium", "/usr/bin/chromium-browser"];
@@ -15,14 +15,15 @@ function runs(path) {
 /**
  * Unpacks the packaged Chromium, once per user and version. The package unpacks into the temporary folder that all
  * users share, readable by the first of them only, and takes a half-written file for a whole one: hence a folder of
- * our own, named only when everything is in it.
+ * our own beside the installed packages, named only when everything is in it.
  */
 async function packaged() {
   const entry = createRequire(import.meta.url).resolve("@sparticuz/chromium");
   let folder = dirname(entry);
   while (!existsSync(join(folder, "bin", "chromium.br"))) folder = dirname(folder);
   const { version } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
-  const target = join(tmpdir(), `trunnion-${userInfo().uid}`, `chromium-${version}`);
+  const cache = join(folder, "../../.cache/trunnion");
+  const target = join(cache, `chromium-${version}-${userInfo().uid}`);
   if (existsSync(join(target, "chromium"))) return target;
   const draft = `${target}.${process.pid}`;
   mkdirSync(draft, { recursive: true, mode: 0o700 });

@@ -17,6 +17,7 @@ import { fileURLToPath } from "node:url";
 import { afterEach, describe, expect, test } from "vitest";
 import { openEmbedded } from "./embedded";
 import { withClient } from "./postmaster";
+import { copyPristine } from "./pristine";
 import { markOf, waitUntil } from "./process";
 import type { Strategy } from "./runner";
 import { openThrowaway } from "./throwaway";
@@ -29,6 +30,13 @@ const made: string[] = [];
 function newFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), "trunnion-embedded-test-"));
   made.push(folder);
+  return folder;
+}
+
+/** A folder with data from before: what follows does not depend on making it. */
+async function usedFolder(): Promise<string> {
+  const folder = newFolder();
+  await copyPristine(folder);
   return folder;
 }
 
@@ -97,7 +105,7 @@ describe("the embedded server", { timeout: 120_000 }, () => {
   });
 
   test("a throwaway one forces nothing to the disk and leaves nothing behind", async () => {
-    const dataFolder = newFolder();
+    const dataFolder = await usedFolder();
     const server = await openEmbedded({ dataFolder, throwaway: true });
     expect(await ask(server.ownerUrl, "SHOW fsync")).toBe("off");
     await server.close();
@@ -105,7 +113,7 @@ describe("the embedded server", { timeout: 120_000 }, () => {
   });
 
   test("is joined by a second caller, and stops when the last one lets go", async () => {
-    const dataFolder = newFolder();
+    const dataFolder = await usedFolder();
     const [first, second] = await Promise.all([openEmbedded({ dataFolder }), openEmbedded({ dataFolder })]);
     expect([first.reused, second.reused].sort()).toEqual([false, true]);
     const pid = postmasterPid(join(dataFolder, "postgres"));
@@ -117,7 +125,7 @@ describe("the embedded server", { timeout: 120_000 }, () => {
   });
 
   test("whose caller was killed is joined by the next one, who then stops it", async () => {
-    const dataFolder = newFolder();
+    const dataFolder = await usedFolder();
     const killed = await openElsewhere(dataFolder);
     await killed.kill();
     const pid = postmasterPid(join(dataFolder, "postgres"));
@@ -128,7 +136,7 @@ describe("the embedded server", { timeout: 120_000 }, () => {
   });
 
   test("is not stopped under another process that still uses it", async () => {
-    const dataFolder = newFolder();
+    const dataFolder = await usedFolder();
     const other = await openElsewhere(dataFolder);
     const server = await openEmbedded({ dataFolder });
     await server.close();
@@ -138,7 +146,7 @@ describe("the embedded server", { timeout: 120_000 }, () => {
   });
 
   test("that was itself killed is started anew, with what was committed", async () => {
-    const dataFolder = newFolder();
+    const dataFolder = await usedFolder();
     const first = await openEmbedded({ dataFolder });
     await ask(first.ownerUrl, "CREATE TABLE kept AS SELECT 7 AS n");
     process.kill(postmasterPid(join(dataFolder, "postgres")), "SIGKILL");
@@ -150,7 +158,7 @@ describe("the embedded server", { timeout: 120_000 }, () => {
   });
 
   test("is not put off by a stale postmaster.pid whose number another process has now", async () => {
-    const dataFolder = newFolder();
+    const dataFolder = await usedFolder();
     await (await openEmbedded({ dataFolder })).close();
     const pidFile = join(dataFolder, "postgres", "postmaster.pid");
     writeFileSync(pidFile, `${process.pid}\n${join(dataFolder, "postgres")}\n1\n5432\n\n127.0.0.1\n`, {
@@ -179,7 +187,7 @@ describe("the embedded server", { timeout: 120_000 }, () => {
   });
 
   test("names the folder and both versions when the data is of another PostgreSQL", async () => {
-    const dataFolder = newFolder();
+    const dataFolder = await usedFolder();
     await (await openEmbedded({ dataFolder })).close();
     writeFileSync(join(dataFolder, "postgres", "PG_VERSION"), "17\n");
     await expect(openEmbedded({ dataFolder })).rejects.toThrow(
@@ -189,6 +197,7 @@ describe("the embedded server", { timeout: 120_000 }, () => {
 
   test("throwaway servers left behind by killed callers are ended by the next one", async () => {
     const dataFolder = mkdtempSync(join(tmpdir(), "trunnion-throwaway-"));
+    await copyPristine(dataFolder);
     const killed = await openElsewhere(dataFolder);
     const pid = postmasterPid(join(dataFolder, "postgres"));
     await killed.kill();

@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type EmbeddedServer, openEmbedded } from "./embedded";
 import { countHolders } from "./holder";
+import { copyPristine } from "./pristine";
 
 const PREFIX = "trunnion-throwaway-";
 
@@ -29,5 +30,6 @@ async function sweep(): Promise<void> {
 export async function openThrowaway(log?: (line: string) => void): Promise<EmbeddedServer> {
   await sweep();
   const dataFolder = await mkdtemp(join(tmpdir(), PREFIX));
+  await copyPristine(dataFolder);
   return openEmbedded({ dataFolder, throwaway: true, ...(log && { log }) });
 }
