@@ -42,7 +42,7 @@ export interface Eccentric<Point extends string> extends AdjusterBase {
   /** Direction of movement as the setting passes 0. */
   readonly axis: Vector;
   /** Direction it also moves in towards either end; left out where a slot holds it. */
-  readonly across?: Vector;
+  readonly across?: Vector | undefined;
   /** Centre of the bolt to centre of the bush, m. */
   readonly eccentricity: number;
   /** Where it stands now, rad, within ±90°; beyond these it comes back. */

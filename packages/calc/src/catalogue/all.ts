@@ -1,7 +1,9 @@
 import { alignmentComputations } from "../alignment/catalogue";
 import { barComputations } from "../bar/catalogue";
 import { brakeComputations } from "../brake/catalogue";
+import { linkageComputations } from "../linkage/catalogue";
 import { measurementComputations } from "../measurement/catalogue";
+import { noiseComputations } from "../noise/catalogue";
 import { rollComputations } from "../roll/catalogue";
 import { springComputations } from "../spring/catalogue";
 import { tyreComputations } from "../tyre/catalogue";
@@ -11,10 +13,12 @@ import type { AnyComputation } from "./computation";
 export const computations: readonly AnyComputation[] = [
   // one topic a line
   ...alignmentComputations,
+  ...linkageComputations,
   ...barComputations,
   ...springComputations,
   ...measurementComputations,
   ...rollComputations,
   ...tyreComputations,
   ...brakeComputations,
+  ...noiseComputations,
 ];

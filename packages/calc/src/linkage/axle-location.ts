@@ -43,7 +43,7 @@ export interface WattLinkage {
   readonly secondArm: Vector;
   readonly secondEnd: Vector;
   /** Direction the bellcrank turns about; straight ahead when left out. */
-  readonly axis?: Vector;
+  readonly axis?: Vector | undefined;
 }
 
 /** Unknowns of a live axle: shift (x, y, z), turn (x, y, z) and, with a Watt linkage, the bellcrank's angle. */

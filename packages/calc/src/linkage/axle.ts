@@ -4,6 +4,7 @@ import type { Corner } from "./corner";
 import type { FrontPoint } from "./front-view";
 import { upAt } from "./ground";
 import { type CornerReading, readCorner } from "./reading";
+import { secant } from "./secant";
 import { dot, mutable, subtract } from "./vector";
 
 /** Both corners of an axle with independent suspension. */
@@ -43,7 +44,6 @@ export interface AxleReading {
   readonly rollCentre: { readonly y: number; readonly height: number } | null;
 }
 
-const mostRounds = 50;
 /** Metres of height between the two contact points. */
 const closeEnough = 1e-12;
 
@@ -74,7 +74,7 @@ export function readAxle(
   };
 }
 
-/** Secant search for the opposite travel, which is nearly half the track times the slope. */
+/** Finds the opposite travel, which is nearly half the track times the slope. */
 function settle({ left, right }: AxleCorners, { heave, roll, rack }: Required<AxlePosition>): void {
   const up = upAt(roll);
   const a = mutable();
@@ -87,23 +87,14 @@ function settle({ left, right }: AxleCorners, { heave, roll, rack }: Required<Ax
     subtract(a, a, b);
     return dot(a, up);
   };
-  let travel = ((left.wheel.designCentre.y - right.wheel.designCentre.y) / 2) * Math.tan(roll);
-  let miss = height(travel);
-  let next = travel + miss / 2;
-  for (let round = 0; round < mostRounds && Math.abs(miss) > closeEnough; round += 1) {
-    const missNext = height(next);
-    const step = missNext === miss ? 0 : (-missNext * (next - travel)) / (missNext - miss);
-    travel = next;
-    miss = missNext;
-    next = travel + step;
-  }
-  if (Math.abs(miss) > closeEnough) {
-    throw new CalcRefusal(
-      "NO_GROUND",
-      `no equal and opposite travel stands the wheels on ground that slopes ${roll} rad`,
-      "roll",
-    );
-  }
+  const first = ((left.wheel.designCentre.y - right.wheel.designCentre.y) / 2) * Math.tan(roll);
+  // A millimetre on is near enough for a second guess; the function is all but straight.
+  if (secant(height, { first, second: first + 1e-3, close: closeEnough }) !== null) return;
+  throw new CalcRefusal(
+    "NO_GROUND",
+    `no equal and opposite travel stands the wheels on ground that slopes ${roll} rad`,
+    "roll",
+  );
 }
 
 /** The spin axis seen from the ground: the car's roll leans both wheels with it. */

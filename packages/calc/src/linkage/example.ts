@@ -26,7 +26,7 @@ export const exampleWishbone: WishboneHardpoints = {
   spring: { chassis: mm(0, 345, 520), moving: mm(-2, 520, 178), on: "lowerArm" },
   damper: { chassis: mm(0, 345, 520), moving: mm(-2, 520, 178), on: "lowerArm" },
   bar: {
-    axis: [mm(230, -150, 260), mm(230, 150, 260)],
+    axis: { from: mm(230, -150, 260), to: mm(230, 150, 260) },
     armEnd: mm(40, 470, 268),
     moving: mm(34, 476, 176),
     on: "lowerArm",
@@ -48,7 +48,7 @@ export const exampleStrut: StrutHardpoints = {
   tieRodInner: mm(-135, 290, 245),
   tieRodOuter: mm(-128, 628, 232),
   bar: {
-    axis: [mm(-330, -200, 200), mm(-330, 200, 200)],
+    axis: { from: mm(-330, -200, 200), to: mm(-330, 200, 200) },
     armEnd: mm(-60, 520, 210),
     moving: mm(-55, 560, 440),
     on: "upright",

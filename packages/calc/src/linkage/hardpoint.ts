@@ -25,7 +25,7 @@ export interface Mount<Part extends string> {
 /** One half of an anti-roll bar that turns in the chassis, with its drop link to a moving part. */
 export interface BarMount<Part extends string> {
   /** Two points on the line the bar turns about. */
-  readonly axis: readonly [Vector, Vector];
+  readonly axis: { readonly from: Vector; readonly to: Vector };
   /** Where the drop link meets the bar's arm. */
   readonly armEnd: Vector;
   /** Where the drop link meets the moving part. */
@@ -35,9 +35,9 @@ export interface BarMount<Part extends string> {
 
 /** What may hang on the moving parts of a corner. */
 export interface Mounts<Part extends string> {
-  readonly spring?: Mount<Part>;
-  readonly damper?: Mount<Part>;
-  readonly bar?: BarMount<Part>;
+  readonly spring?: Mount<Part> | undefined;
+  readonly damper?: Mount<Part> | undefined;
+  readonly bar?: BarMount<Part> | undefined;
 }
 
 /** The tie rod: its inner end on the rack (or the chassis, for a toe link), its outer end on the steering arm. */

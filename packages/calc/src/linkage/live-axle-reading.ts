@@ -1,10 +1,12 @@
 import { camberOf, toeInOf } from "../alignment/axis";
 import { thrustAngle } from "../alignment/axle-line";
 import type { Vector } from "../alignment/vector";
+import { CalcRefusal } from "../catalogue/refusal";
 import type { HungBar, HungMounts } from "./corner";
 import { groundUnder } from "./ground";
 import type { LiveAxle } from "./live-axle-solver";
 import { snapshot } from "./mount";
+import { secant } from "./secant";
 import { dot, mutable, subtract } from "./vector";
 import type { Wheel } from "./wheel";
 
@@ -74,6 +76,33 @@ export function readLiveAxle(axle: LiveAxle): LiveAxleReading {
     rollSteer: rolls ? -turn.z / turn.x : 0,
     rollCentreHeight: rolls ? dot(centre, up) : null,
   };
+}
+
+/**
+ * Puts a live axle to a mean travel (m) and a roll of the car (rad, left side up), with equal and opposite travel about
+ * the mean.
+ * @throws CalcRefusal where the axle does not reach
+ */
+export function rollLiveAxle(
+  axle: LiveAxle,
+  { heave = 0, roll = 0 }: { heave?: number; roll?: number },
+): void {
+  if (!(Math.abs(roll) < Math.PI / 4)) throw new RangeError(`roll must lie within ±45°, but is ${roll} rad`);
+  const first = ((axle.left.designCentre.y - axle.right.designCentre.y) / 2) * Math.tan(roll);
+  const found = secant(
+    (travel) => {
+      axle.moveTo(heave - travel, heave + travel);
+      const { up } = groundUnder(axle.left, axle.right);
+      return Math.atan2(up.y, up.z) - roll;
+    },
+    { first, second: first + 1e-3, close: 1e-12 },
+  );
+  if (found !== null) return;
+  throw new CalcRefusal(
+    "NO_GROUND",
+    `no equal and opposite travel gives the car a roll of ${roll} rad`,
+    "roll",
+  );
 }
 
 function readEnd(axle: LiveAxle, side: "left" | "right", contact: Vector): AxleEndReading {

@@ -32,11 +32,11 @@ function mirrorMount(mount: Mount<string>): Mount<string> {
 }
 
 function mirrorBar(bar: BarMount<string>): BarMount<string> {
-  const [from, to] = bar.axis;
+  const { from, to } = bar.axis;
   return {
     ...bar,
     // Turned round as well, so that an upward arm turns the same way on both sides.
-    axis: [mirrorPoint(to), mirrorPoint(from)],
+    axis: { from: mirrorPoint(to), to: mirrorPoint(from) },
     armEnd: mirrorPoint(bar.armEnd),
     moving: mirrorPoint(bar.moving),
   };

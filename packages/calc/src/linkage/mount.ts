@@ -39,10 +39,10 @@ function hangStrut(place: string, mount: Mount<string>, body: Body): () => HungS
 }
 
 function hangBar(mount: BarMount<string>, body: Body): () => HungBar {
-  const [from, to] = mount.axis;
+  const { from, to } = mount.axis;
   requirePoints({
-    "bar.axis.0": from,
-    "bar.axis.1": to,
+    "bar.axis.from": from,
+    "bar.axis.to": to,
     "bar.armEnd": mount.armEnd,
     "bar.moving": mount.moving,
   });
@@ -79,7 +79,7 @@ function hangBar(mount: BarMount<string>, body: Body): () => HungBar {
   };
 }
 
-function barCircle({ axis: [from, to], armEnd }: BarMount<string>): Circle {
+function barCircle({ axis: { from, to }, armEnd }: BarMount<string>): Circle {
   const axis = mutable();
   const arm = mutable();
   const centre = mutable(from);

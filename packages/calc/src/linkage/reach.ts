@@ -11,7 +11,7 @@ export interface Reach {
 /** How far travel is searched, metres. */
 export const searchedTravel = 0.5;
 const stride = 0.01;
-const halvings = 24;
+const halvings = 16;
 
 /** Greatest travel in a direction that `reaches` says yes to, going outwards in strides of 10 mm, then halving. */
 function furthest(direction: 1 | -1, reaches: (travel: number) => boolean): number {

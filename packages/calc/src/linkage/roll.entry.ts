@@ -1,0 +1,149 @@
+import { z } from "zod";
+import { defineComputation } from "../catalogue/computation";
+import { quantity } from "../catalogue/field";
+import { worked } from "../spring/worked";
+import { readAxle } from "./axle";
+import { exampleWishbone } from "./example";
+import { linkageSources, rigidValidity } from "./field";
+import { assemblePair, cornerLayout, steeredLayout } from "./layout";
+import { readAckermann } from "./steer";
+
+const rack = quantity("length", {
+  label: "Travel of the rack, to the left",
+  min: -0.5,
+  max: 0.5,
+  unit: "mm",
+}).prefault("0 mm");
+export const heaveField = quantity("length", {
+  label: "Mean travel of both wheel centres",
+  help: "Up from the design position",
+  min: -0.5,
+  max: 0.5,
+  unit: "mm",
+}).prefault("0 mm");
+export const rollField = quantity("angle", {
+  label: "Roll of the car",
+  help: "Against the ground, positive with the left side up, as in a left-hand bend",
+  min: -0.5,
+  max: 0.5,
+  unit: "°",
+}).prefault("0°");
+
+const { side: _side, spring: _spring, damper: _damper, bar: _bar, ...exampleCorner } = exampleWishbone;
+const degrees = { dimension: "angle", unit: "°", decimals: 3 } as const;
+const minutes = { dimension: "angle", unit: "'", decimals: 2 } as const;
+const millimetres = { dimension: "length", unit: "mm", decimals: 2 } as const;
+
+export const axleRollComputation = defineComputation({
+  name: "linkage.axleRoll",
+  title: "Axle with independent suspension in roll",
+  summary:
+    "Camber to the ground, toe, track and roll centre of both wheels when the car rolls, heaves and steers.",
+  input: z.object({ corner: cornerLayout, roll: rollField, heave: heaveField, rack }),
+  outputs: {
+    leftCamberToGround: { label: "Camber to the ground, left", ...degrees },
+    rightCamberToGround: { label: "Camber to the ground, right", ...degrees },
+    leftCamber: { label: "Camber to the car, left", ...degrees },
+    rightCamber: { label: "Camber to the car, right", ...degrees },
+    leftToeIn: { label: "Toe-in, left", ...minutes },
+    rightToeIn: { label: "Toe-in, right", ...minutes },
+    totalToe: { label: "Total toe-in", ...minutes },
+    track: { label: "Track along the ground", ...millimetres },
+    leftBump: { label: "Travel of the left wheel centre", ...millimetres },
+    rightBump: { label: "Travel of the right wheel centre", ...millimetres },
+    rollCentreY: { label: "Roll centre, to the left of the centre plane", ...millimetres },
+    rollCentreHeight: { label: "Roll centre, height over the ground", ...millimetres },
+  },
+  source: linkageSources,
+  validity: `${rigidValidity} The car is alike on both sides; in roll the wheel centres travel equally and oppositely about the mean.`,
+  example: { corner: { layout: "double wishbone", ...exampleCorner }, roll: "3°", heave: "0 mm" },
+  compute({ corner, ...position }) {
+    const { left, right, ...axle } = readAxle(assemblePair(corner), position);
+    return {
+      outputs: {
+        leftCamberToGround: axle.leftCamberToGround,
+        rightCamberToGround: axle.rightCamberToGround,
+        leftCamber: left.camber,
+        rightCamber: right.camber,
+        leftToeIn: left.toeIn,
+        rightToeIn: right.toeIn,
+        totalToe: axle.totalToe,
+        track: axle.track,
+        leftBump: left.bump,
+        rightBump: right.bump,
+        rollCentreY: axle.rollCentre?.y ?? null,
+        rollCentreHeight: axle.rollCentre?.height ?? null,
+      },
+      working: worked([
+        ["φ", "Roll", "given", position.roll, "angle", "°", "left side up is positive"],
+        ["z", "Mean travel", "given", position.heave, "length", "mm"],
+        ["s", "Travel of the rack", "given", position.rack, "length", "mm"],
+        [
+          "h_l",
+          "Left line at the centre plane",
+          "contact point to instant centre",
+          left.rollCentreHeight,
+          "length",
+          "mm",
+          "height over the ground",
+        ],
+        [
+          "h_r",
+          "Right line at the centre plane",
+          "contact point to instant centre",
+          right.rollCentreHeight,
+          "length",
+          "mm",
+          "height over the ground",
+        ],
+      ]),
+      warnings:
+        axle.rollCentre === null
+          ? ["The lines of both wheels do not cross, so that there is no roll centre."]
+          : [],
+    };
+  },
+});
+
+export const linkageAckermannComputation = defineComputation({
+  name: "linkage.ackermann",
+  title: "Steering of an axle from its hardpoints",
+  summary:
+    "Angles of the inner and the outer wheel at a rack travel, against the ideal, and the turn they make.",
+  input: z.object({
+    corner: steeredLayout,
+    rack: quantity("length", { label: "Travel of the rack, to the left", min: -0.5, max: 0.5, unit: "mm" }),
+    heave: heaveField,
+    wheelbase: quantity("length", { label: "Wheelbase", above: 0, max: 10, unit: "mm" }),
+  }),
+  outputs: {
+    inner: { label: "Angle of the inner wheel", ...degrees },
+    outer: { label: "Angle of the outer wheel", ...degrees },
+    idealOuter: { label: "Ideal angle of the outer wheel", ...degrees },
+    ratio: { label: "Ackermann (1 ideal, 0 parallel)", dimension: "ratio", decimals: 3 },
+    radius: { label: "Turn radius, middle of the rear axle", dimension: "length", unit: "m", decimals: 2 },
+    kingpinTrack: { label: "Between the steering axes at the ground", ...millimetres },
+  },
+  source: [
+    ...linkageSources,
+    { title: "ISO 8855:2011, Ackermann geometry", locus: "7.1.9", status: "read-formula" },
+  ],
+  validity: `${rigidValidity} The car is alike on both sides and stands level. Headings are whole, static toe included. Slow turns without slip.`,
+  example: { corner: { layout: "double wishbone", ...exampleCorner }, rack: "45 mm", wheelbase: "2300 mm" },
+  compute({ corner, ...position }) {
+    const read = readAckermann(assemblePair(corner), position);
+    const { inner, outer, idealOuter, ratio, turnRadius: radius, kingpinTrack } = read;
+    return {
+      outputs: { inner, outer, idealOuter, ratio, radius, kingpinTrack },
+      working: worked([
+        ["s", "Travel of the rack", "given", position.rack, "length", "mm"],
+        ["L", "Wheelbase", "given", position.wheelbase, "length", "mm"],
+        ["w", "Between the steering axes at the ground", "straight ahead", kingpinTrack, "length", "mm"],
+        ["δ_a", "Ideal outer angle", "cot δ_a = cot δ_i + w/L", idealOuter, "angle", "°"],
+        ["A", "Ackermann", "(δ_i − δ_o)/(δ_i − δ_a)", ratio, "ratio"],
+        ["R", "Turn radius", "L/tan δ_i + w/2", radius, "length", "m"],
+      ]),
+      warnings: [],
+    };
+  },
+});
