@@ -1,0 +1,88 @@
+import { Caution } from "../../components/caution";
+import { PageHead, SectionHead } from "../../components/page-head";
+import { type Leader, Plan, PlanLegend } from "../../components/plan";
+import { Plate } from "../../components/plate";
+import type { ClubFace } from "../../components/shell/shell";
+import { TitleBlock } from "../../components/shell/title-block";
+import type { Baseline, ValueRow } from "../../components/value-table";
+import { registerPath } from "../../lib/path";
+import { AssemblySections, type AssemblyState } from "./assembly-section";
+import { Deviations } from "./deviation-section";
+import { type HistoryLine, HistorySection } from "./history-section";
+import { type CarFace, Identity } from "./identity";
+import { type SettingGroup, SettingSection } from "./setting-section";
+
+export interface CarPageProps {
+  readonly club: ClubFace;
+  readonly car: CarFace;
+  /** The day the state is of, as written: "25 November 2026". */
+  readonly on: string;
+  readonly baseline: Baseline;
+  /** Assemblies in walking order. */
+  readonly leaders: readonly Leader[];
+  /** What differs from the baseline, worst first, each with its leader. */
+  readonly deviations: readonly ValueRow[];
+  /** How many characteristics are not recorded: unknown is never a pass. */
+  readonly notRecorded: number;
+  /** Empty where no setting was ever measured or specified. */
+  readonly settings: readonly SettingGroup[];
+  /** Words for the two sides, in the club's way. */
+  readonly sideWords: { readonly left: string; readonly right: string };
+  readonly assemblies: readonly AssemblyState[];
+  /** Latest first. */
+  readonly history: readonly HistoryLine[];
+  readonly cautions: readonly string[];
+}
+
+function CarPlate({ car }: { readonly car: CarFace }) {
+  const note = car.claims > 1 ? `claim ${car.claim} of ${car.claims} to this number` : undefined;
+  return <Plate chassis={car.chassis} maker={car.marque} {...(note === undefined ? {} : { note })} />;
+}
+
+/** Everything known of one car: who it is, what differs, how it is set, what it is made of, what became of it. */
+export function CarPage(props: CarPageProps) {
+  const { club, car, leaders } = props;
+  return (
+    <>
+      <PageHead
+        title={`${car.marque} ${car.series}`}
+        back={{ href: registerPath(club.slug), label: "Register" }}
+        plate={<CarPlate car={car} />}
+      />
+      <div className="grid gap-x-12 gap-y-6 wide:grid-cols-[1fr_minmax(0,22rem)] print:gap-x-8 print:grid-cols-[1fr_19rem]">
+        <figure className="grid content-start gap-y-4">
+          <Plan leaders={leaders} />
+          <figcaption className="text-small">
+            <PlanLegend leaders={leaders} />
+          </figcaption>
+        </figure>
+        <Identity car={car} />
+      </div>
+      <div className="grid gap-12 pt-10">
+        <Deviations {...props} />
+        <Caution cautions={props.cautions} />
+        <SettingSection groups={props.settings} sideWords={props.sideWords} />
+        <section aria-labelledby="state" className="grid gap-8">
+          <SectionHead id="state" title="State, assembly by assembly">
+            <span className="text-small text-soft">on {props.on}</span>
+          </SectionHead>
+          <AssemblySections assemblies={props.assemblies} baseline={props.baseline} />
+        </section>
+        <HistorySection lines={props.history} />
+      </div>
+      <TitleBlock
+        club={club.name}
+        kind="Car"
+        title={car.chassis}
+        facts={[
+          { label: "State on", value: props.on },
+          { label: "Record version", value: String(car.version) },
+        ]}
+        notes={[
+          "Left and right are as seen from the driver's seat.",
+          "Brackets are drawn with the measurement's expanded uncertainty, k = 2, where it is known.",
+        ]}
+      />
+    </>
+  );
+}

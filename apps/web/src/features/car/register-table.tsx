@@ -1,0 +1,97 @@
+import { type AssemblyCount, Differing } from "../../components/assembly-strip";
+import { SmallPlate } from "../../components/plate";
+import { carPath } from "../../lib/path";
+import { type CarStatus, statusWords } from "./status";
+
+/** One car of the register. Texts are shown as they are; an empty one is said to be not recorded. */
+export interface RegisterRow {
+  /** How the car is named in addresses. */
+  readonly reference: string;
+  readonly chassis: string;
+  /** 2 and up for a further car that claims the same number. */
+  readonly claim: number;
+  readonly series: string;
+  readonly built: string;
+  readonly colour: string;
+  readonly registration: string;
+  readonly status: CarStatus;
+  /** Characteristics that differ from specification. */
+  readonly deviating: number;
+  /** The same per assembly, in walking order, to draw where; left out, only the number is shown. */
+  readonly assemblies?: readonly AssemblyCount[];
+}
+
+export function RegisterTable({
+  club,
+  rows,
+}: {
+  readonly club: string;
+  readonly rows: readonly RegisterRow[];
+}) {
+  return (
+    <table className="list-table mt-6">
+      <caption className="sr-only">Cars of the register</caption>
+      <thead>
+        <tr>
+          <th scope="col">Chassis</th>
+          <th scope="col">Series</th>
+          <th scope="col">Built</th>
+          <th scope="col">Colour</th>
+          <th scope="col">Registration</th>
+          <th scope="col">Status</th>
+          <th scope="col">Differs from specification</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <CarRow key={row.reference} club={club} row={row} />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function CarRow({ club, row }: { readonly club: string; readonly row: RegisterRow }) {
+  return (
+    <tr>
+      <th scope="row" className="list-lead font-normal">
+        <SmallPlate chassis={row.chassis} href={carPath(club, row.reference)} />
+        {row.claim > 1 ? <span className="pl-2 text-fine text-soft">claim {row.claim}</span> : null}
+      </th>
+      <td>{row.series}</td>
+      <td>
+        <Known text={row.built} label="Built" />
+      </td>
+      <td>
+        <Known text={row.colour} label="Colour" />
+      </td>
+      <td>
+        <Known text={row.registration} label="Registration" />
+      </td>
+      <td>{statusWords[row.status]}</td>
+      <td className="list-strip">
+        <Differing
+          deviating={row.deviating}
+          {...(row.assemblies === undefined ? {} : { assemblies: row.assemblies })}
+        />
+      </td>
+    </tr>
+  );
+}
+
+function Known({ text, label }: { readonly text: string; readonly label: string }) {
+  if (text === "")
+    return (
+      <span className="text-soft">
+        <span className="wide:hidden">{label} </span>not recorded
+      </span>
+    );
+  return (
+    <>
+      <span aria-hidden className="text-soft wide:hidden">
+        {label}{" "}
+      </span>
+      {text}
+    </>
+  );
+}

@@ -1,0 +1,84 @@
+import { describe, expect, test } from "vitest";
+import { attribute, markup, readText, tags } from "../../test/markup";
+import { EventPage, type EventPageProps } from "./event-page";
+import { EventsPage } from "./events-page";
+
+const club = { slug: "grusvik", name: "Grusvik Track School" };
+const event = {
+  slug: "autumn",
+  name: "Autumn day",
+  on: "26 September 2026",
+  venue: "Short course",
+  entryCount: 2,
+  ruleSet: "Club rules, 2026",
+};
+const props: EventPageProps = {
+  club,
+  event,
+  entries: [
+    {
+      id: "1",
+      runningNumber: "7A",
+      driver: "Åse",
+      group: "A",
+      className: "",
+      describedAs: "",
+      car: { reference: "S2-0417", chassis: "S2-0417", series: "Series 2 coupé", deviating: 0 },
+    },
+    {
+      id: "2",
+      runningNumber: "12",
+      driver: "",
+      group: "",
+      className: "1 Standard",
+      describedAs: "Kit car, blue",
+    },
+  ],
+  cautions: [],
+};
+
+describe("an event's page", () => {
+  const html = markup(<EventPage {...props} />);
+
+  test("prints the stack by a form that needs no script, on the paper chosen", () => {
+    const form = tags(html, "form")[0];
+    expect(attribute(form, "action")).toBe("/api/club/grusvik/event/autumn/sheets.pdf");
+    expect(attribute(form, "method")).toBe("get");
+    expect(html).toContain(">Print 2 sheets</button>");
+    expect(
+      tags(html, "input")
+        .filter((tag) => tag.includes("checked"))
+        .map((tag) => attribute(tag, "value")),
+    ).toEqual(["A4"]);
+  });
+
+  test("links one sheet per entry by its running number", () => {
+    expect(html).toContain('href="/api/club/grusvik/event/autumn/sheets.pdf?number=7A&amp;paper=A4"');
+    expect(html).toContain('aria-label="Print the sheet of number 12"');
+  });
+
+  test("keeps the order it was given, and says which car is not on the register", () => {
+    const text = readText(<EventPage {...props} />);
+    expect(text.indexOf("7A")).toBeLessThan(text.indexOf("Kit car, blue"));
+    expect(text).toContain("Kit car, blue not on the register");
+  });
+
+  test("offers no print where nobody is entered", () => {
+    const empty = <EventPage {...props} entries={[]} />;
+    expect(tags(markup(empty), "form")).toHaveLength(0);
+    expect(readText(empty)).toContain("there is no sheet to print");
+  });
+
+  test("one car is one sheet", () => {
+    expect(markup(<EventPage {...props} entries={props.entries.slice(0, 1)} />)).toContain(
+      ">Print 1 sheet</button>",
+    );
+  });
+});
+
+test("the list says what is coming, and that nothing is", () => {
+  expect(readText(<EventsPage club={club} ahead={[event]} past={[]} />)).toContain(
+    "Autumn day Short course. Checked by Club rules, 2026. 2 cars entered",
+  );
+  expect(readText(<EventsPage club={club} ahead={[]} past={[event]} />)).toContain("No event is coming up.");
+});

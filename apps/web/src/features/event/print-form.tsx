@@ -1,0 +1,41 @@
+import { Button } from "../../components/button";
+import { sheetsPath } from "../../lib/path";
+
+export const papers = ["A4", "Letter"] as const;
+export type Paper = (typeof papers)[number];
+
+export interface PrintFormProps {
+  readonly club: string;
+  readonly event: string;
+  /** How many sheets the file will hold: one an entry. */
+  readonly sheets: number;
+  readonly paper: Paper;
+}
+
+/** Asks for the stack of sheets as one PDF. A plain GET form: it works without a script, and offers the paper. */
+export function PrintForm({ club, event, sheets, paper }: PrintFormProps) {
+  return (
+    <form
+      action={sheetsPath(club, event)}
+      method="get"
+      className="print:hidden flex flex-wrap items-end gap-x-6 gap-y-3"
+    >
+      <fieldset className="flex gap-5">
+        <legend className="font-semibold text-small">Paper</legend>
+        {papers.map((size) => (
+          <label key={size} className="inline-flex min-h-11 cursor-pointer items-center gap-2">
+            <input
+              type="radio"
+              name="paper"
+              value={size}
+              defaultChecked={size === paper}
+              className="size-5 accent-ink"
+            />
+            {size}
+          </label>
+        ))}
+      </fieldset>
+      <Button weight="mark">{sheets === 1 ? "Print 1 sheet" : `Print ${sheets} sheets`}</Button>
+    </form>
+  );
+}

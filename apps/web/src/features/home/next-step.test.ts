@@ -1,0 +1,35 @@
+import { describe, expect, test } from "vitest";
+import { type HomeFacts, nextSteps } from "./next-step";
+
+const facts: HomeFacts = {
+  cars: 412,
+  disputed: [{ reference: "S2-0211", chassis: "S2-0211", claims: 2 }],
+  nextEvent: { slug: "autumn", name: "Autumn day", on: "26 September 2026", entryCount: 42 },
+};
+const titles = (...args: Parameters<typeof nextSteps>) => nextSteps(...args).map(({ title }) => title);
+
+describe("what to do next", () => {
+  test("a scrutineer prints the stack of the next event, and is not sent to mend records", () => {
+    expect(titles("sandvaer", ["scrutineer"], facts)).toEqual(["Print 42 sheets for Autumn day"]);
+  });
+
+  test("a registrar is shown what the register does not know", () => {
+    expect(titles("sandvaer", ["registrar"], facts)).toEqual([
+      "Print 42 sheets for Autumn day",
+      "Settle who is S2-0211",
+    ]);
+  });
+
+  test("an owner is not offered the event's stack", () => {
+    expect(titles("sandvaer", ["owner"], facts)).toEqual([]);
+  });
+
+  test("an event without entries offers no print", () => {
+    const { nextEvent, ...rest } = facts;
+    const empty = {
+      ...rest,
+      ...(nextEvent === undefined ? {} : { nextEvent: { ...nextEvent, entryCount: 0 } }),
+    };
+    expect(titles("sandvaer", ["scrutineer"], empty)).toEqual(["Look at Autumn day"]);
+  });
+});

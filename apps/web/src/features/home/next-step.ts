@@ -1,0 +1,63 @@
+import { carPath, eventPath } from "../../lib/path";
+
+export type Role = "registrar" | "owner" | "scrutineer" | "fleetManager";
+
+/** What the day's list is worked out from. */
+export interface HomeFacts {
+  readonly cars: number;
+  /** Numbers that more than one car claims; the first three are shown. */
+  readonly disputed?: readonly {
+    readonly reference: string;
+    readonly chassis: string;
+    readonly claims: number;
+  }[];
+  readonly nextEvent?: {
+    readonly slug: string;
+    readonly name: string;
+    /** As written. */
+    readonly on: string;
+    readonly entryCount: number;
+  };
+}
+
+/** One thing to do next: a verb, why, and where. */
+export interface NextStep {
+  readonly key: string;
+  readonly title: string;
+  readonly text: string;
+  readonly href: string;
+}
+
+function eventStep(club: string, { nextEvent }: HomeFacts): readonly NextStep[] {
+  if (nextEvent === undefined) return [];
+  const { slug, name, on, entryCount } = nextEvent;
+  const href = eventPath(club, slug);
+  if (entryCount === 0) {
+    return [{ key: "event", title: `Look at ${name}`, text: `On ${on}. Nobody is entered yet.`, href }];
+  }
+  const sheets = entryCount === 1 ? "the sheet" : `${entryCount} sheets`;
+  return [
+    {
+      key: "event",
+      title: `Print ${sheets} for ${name}`,
+      text: `On ${on}, one sheet a car, in running-number order.`,
+      href,
+    },
+  ];
+}
+
+function disputeSteps(club: string, { disputed = [] }: HomeFacts): readonly NextStep[] {
+  return disputed.slice(0, 3).map(({ reference, chassis, claims }) => ({
+    key: reference,
+    title: `Settle who is ${chassis}`,
+    text: `${claims} cars claim this number.`,
+    href: carPath(club, reference),
+  }));
+}
+
+/** What this person should do next, by what they may do; nobody is told of what they cannot. */
+export function nextSteps(club: string, roles: readonly Role[], facts: HomeFacts): readonly NextStep[] {
+  const runsEvents = roles.some((role) => role !== "owner");
+  const keepsRecords = roles.includes("registrar") || roles.includes("fleetManager");
+  return [...(runsEvents ? eventStep(club, facts) : []), ...(keepsRecords ? disputeSteps(club, facts) : [])];
+}

@@ -1,0 +1,50 @@
+/**
+ * Every address of the web pages, made here and nowhere else. Clubs and cars are named by what a person would
+ * type: the club's short name, the car's reference as the service gives it.
+ */
+type Query = Readonly<Record<string, string | undefined>>;
+
+function withQuery(path: string, query: Query): string {
+  const parts = new URLSearchParams();
+  for (const [name, value] of Object.entries(query)) {
+    if (value !== undefined && value !== "") parts.set(name, value);
+  }
+  return parts.size === 0 ? path : `${path}?${parts}`;
+}
+
+const part = encodeURIComponent;
+
+export const signInPath = "/sign-in";
+export const signOutPath = "/sign-out";
+export const clubsPath = "/";
+export const invitationPath = (token: string): string => `/invitation/${part(token)}`;
+export const signInFormPath = "/api/sign-in";
+export const invitationFormPath = (token: string): string => `/api/invitation/${part(token)}`;
+export const clubPath = (club: string): string => `/club/${part(club)}`;
+
+/** The register; `after` is the reference of the last car of the page before. */
+export const registerPath = (
+  club: string,
+  query: {
+    readonly q?: string;
+    readonly series?: string;
+    readonly after?: string;
+  } = {},
+): string => withQuery(`${clubPath(club)}/car`, query);
+
+/** A car's page; `against` names the baseline when it is not the specification. */
+export const carPath = (club: string, car: string, query: { readonly against?: string } = {}): string =>
+  withQuery(`${clubPath(club)}/car/${part(car)}`, query);
+export const eventsPath = (club: string): string => `${clubPath(club)}/event`;
+export const eventPath = (club: string, event: string): string => `${eventsPath(club)}/${part(event)}`;
+
+/** The PDF of one sheet, or of all of an event in running-number order. */
+export const sheetsPath = (
+  club: string,
+  event: string,
+  query: { readonly number?: string; readonly paper?: string } = {},
+): string => withQuery(`/api/club/${part(club)}/event/${part(event)}/sheets.pdf`, query);
+
+/** Where an assembly stands on a car's page: what the plan's leaders point to. */
+export const assemblyAnchor = (assembly: string): string =>
+  `assembly-${assembly.replace(/[^A-Za-z0-9]+/g, "-").toLowerCase()}`;
