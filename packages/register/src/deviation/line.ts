@@ -34,7 +34,7 @@ export interface DeviationLine {
   readonly verdictText: string;
   /** What the baseline wants, with its limits. */
   readonly specified: string;
-  /** What the car has, as entered; empty where nothing is known of this car. */
+  /** What the car has, as entered (a choice by its label); empty where nothing is known of this car. */
   readonly actual: string;
   /** "+4 mm, × 1.25", or empty. */
   readonly difference: string;
@@ -58,6 +58,11 @@ export function sayLimits(characteristic: Characteristic, limits: Limits, system
   return upper === undefined ? "" : `at most ${said(upper)}`;
 }
 
+/** As entered; a choice by its label, since "yes" or "front" says nothing beside another value. */
+function shown(characteristic: Characteristic, value: Value): string {
+  return printValue(characteristic, value, { system: value.kind === "choice" ? "metric" : "asEntered" });
+}
+
 function specifiedText(
   deviation: Deviation,
   characteristic: Characteristic | undefined,
@@ -66,16 +71,16 @@ function specifiedText(
   if (!characteristic) return "";
   if (deviation.entry && "undecided" in deviation.entry) return "depends on build date or number, not known";
   const { nominal, limits } = deviation;
-  const wanted = nominal === undefined ? "" : printValue(characteristic, nominal, { system: "asEntered" });
+  const wanted = nominal === undefined ? "" : shown(characteristic, nominal);
   const between = limits === undefined ? "" : sayLimits(characteristic, limits, system);
   if (wanted === "" && between === "") return "not fitted";
   return wanted === "" || between === "" ? wanted + between : `${wanted} (${between})`;
 }
 
-/** Half the coarser step of the two, for a difference as fine as either allows. */
+/** Half the finer step of the two: a fraction in lowest terms hides how finely it is meant. */
 function differenceStep(nominal: Value | undefined, actual: Value | undefined): number | undefined {
   const steps = [nominal, actual].flatMap((value) => (value?.kind === "quantity" ? [value.resolution] : []));
-  return steps.length === 0 ? undefined : Math.max(...steps) / 2;
+  return steps.length === 0 ? undefined : Math.min(...steps) / 2;
 }
 
 /** "+4.0 mm" is "+4 mm": the step was halved for what does not come out even. */
@@ -136,7 +141,7 @@ export function deviationLine(
     verdict,
     verdictText: verdictWords[verdict],
     specified: specifiedText(deviation, characteristic, system),
-    actual: known && characteristic ? printValue(characteristic, known.value, { system: "asEntered" }) : "",
+    actual: known && characteristic ? shown(characteristic, known.value) : "",
     difference: known ? differenceText(deviation, characteristic, system) : "",
     since: known?.since === undefined ? "" : sayDay(known.since),
     ...(known ? { known: knownOf(known) } : {}),

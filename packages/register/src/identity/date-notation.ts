@@ -36,11 +36,14 @@ function monthNamed(name: string): number {
   return small.length < 3 ? 0 : monthNames.findIndex((month) => month.startsWith(small)) + 1;
 }
 
-/** Two digits are of the latest year that is not after today's. */
+/** A two-digit year this close ahead is more likely a slip or a plan than a year of the last century. */
+const yearsAhead = 10;
+
+/** Two digits are of this century up to ten years from today, which the caller then refuses; else of the last. */
 function yearOf(text: string, today: string): number {
   const number = Number(text);
   if (text.length > 2) return number;
-  return 2000 + number <= partsOfDay(today).year ? 2000 + number : 1900 + number;
+  return 2000 + number <= partsOfDay(today).year + yearsAhead ? 2000 + number : 1900 + number;
 }
 
 function exactDay(year: number, month: number, day: number): DateSpan | undefined {

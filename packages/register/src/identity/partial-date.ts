@@ -95,8 +95,8 @@ function refuse(code: DateProblemCode, message: string, right = expected): Parse
 }
 
 /**
- * Reads a date as far as it is known. Day comes before month; two-digit years are the latest that are not after
- * today's. "Circa", "~" and a question mark allow a year either side; "before" and "after" are open to 1900 and to
+ * Reads a date as far as it is known. Day comes before month; two-digit years are of this century up to ten years
+ * from today (and then refused as future), else of the last. "Circa", "~" and a question mark allow a year either side; "before" and "after" are open to 1900 and to
  * today. A season is three months, early, mid and late a third of the year; `1971/72` and `1970s` are all of those years.
  *
  * Refuses what lies wholly after today (a span that reaches beyond is cut there), and what lies before 1900.
@@ -113,7 +113,11 @@ export function parsePartialDate(entered: string, { today }: { readonly today: s
   const allowed = text.length > lengthLimit ? undefined : read(text, today);
   if (allowed === undefined) return refuse("NOT_A_DATE", `${quoted} is not a date that can be read`);
   if (allowed.earliest > today)
-    return refuse("FUTURE", `${quoted} lies in the future`, `a day up to ${today}`);
+    return refuse(
+      "FUTURE",
+      `${quoted} lies in the future`,
+      `a day up to ${today}, with the year in four figures`,
+    );
   if (allowed.latest < earliestDay || (allowed.precision !== "before" && allowed.earliest < earliestDay)) {
     return refuse(
       "TOO_EARLY",
