@@ -12,7 +12,7 @@ export function Figure({ text, column = false }: FigureProps) {
   const parts = figureParts(text);
   if (parts === undefined) return <span>{text}</span>;
   const { whole, fraction, unit } = parts;
-  const gap = unit === "" || unit === "°" ? "" : "\u00A0";
+  const gap = unit === "°" || unit === ":1" ? "" : "\u00A0";
   return (
     <span className={column ? "figure-column" : "whitespace-nowrap"}>
       <span>{whole}</span>

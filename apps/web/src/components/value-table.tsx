@@ -1,4 +1,5 @@
 import type { BracketModel, Verdict } from "@trunnion/register";
+import { nominalAndLimits } from "../lib/figure";
 import { Bracket } from "./bracket";
 import { Figure } from "./figure";
 import { LeaderNumber } from "./plan";
@@ -79,6 +80,18 @@ export function ValueTable({ caption, rows, baseline = "factory" }: ValueTablePr
   );
 }
 
+/** The nominal in its column, limits under it. */
+function Specified({ text, none }: { readonly text: string; readonly none: string }) {
+  if (text === "") return <span className="text-soft">{none}</span>;
+  const parts = nominalAndLimits(text);
+  if (parts === undefined) return <Figure text={text} column />;
+  return (
+    <>
+      <Figure text={parts.nominal} column /> <span className="block text-fine text-soft">{parts.limits}</span>
+    </>
+  );
+}
+
 interface RowProps {
   readonly row: ValueRow;
   readonly baseline: Baseline;
@@ -102,11 +115,7 @@ function Row({ row, baseline }: RowProps) {
         <span aria-hidden className="value-label">
           {words.head}
         </span>
-        {row.specified === "" ? (
-          <span className="text-soft">{words.none}</span>
-        ) : (
-          <Figure text={row.specified} column />
-        )}
+        <Specified text={row.specified} none={words.none} />
       </td>
       <td className="value-actual">
         <span aria-hidden className="value-label">

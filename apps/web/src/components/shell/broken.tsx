@@ -15,7 +15,7 @@ export function Broken({ error, retry }: { readonly error: unknown; readonly ret
       <h1 className="pb-5 text-title">This page could not be drawn</h1>
       <div className="grid max-w-prose justify-items-start gap-5">
         <div>
-          <p className="text-lead">Something went wrong here, not with you. Nothing was changed.</p>
+          <p className="text-lead">Something went wrong here, not with you.</p>
           <p>
             Try again. If it stays, tell who runs this server
             {reference === undefined ? "." : `, and give them the reference ${reference}.`}
