@@ -82,6 +82,23 @@ describe("running a computation", () => {
     expect(() => runComputation(stretch, { force: 1, rate: 1, fead: 2 })).toThrow(/fead/);
   });
 
+  test("keeps the input's own rules when it closes it", () => {
+    const input = z
+      .object({ a: z.number(), b: z.number() })
+      .refine(({ a, b }) => a < b, { error: "a must be below b", path: ["a"] });
+    const outputs = { sum: { label: "Sum", dimension: "count" } } as const;
+    const ordered = defineComputation({
+      ...stretch,
+      input,
+      outputs,
+      example: { a: 1, b: 2 },
+      compute: ({ a, b }) => ({ outputs: { sum: a + b }, working: [], warnings: [] }),
+    });
+    expect(runComputation(ordered, { a: 1, b: 2 }).outputs.sum?.text).toBe("3");
+    expect(() => runComputation(ordered, { a: 2, b: 1 })).toThrow("a must be below b");
+    expect(() => runComputation(ordered, { a: 1, b: 2, c: 3 })).toThrow(/"c"/);
+  });
+
   test("a guard's RangeError becomes a refusal with the same words", () => {
     const run = () => runComputation(stretch, { force: 2e5, rate: 1 });
     expect(run).toThrow(CalcRefusal);

@@ -211,6 +211,7 @@ describe("spellings", () => {
 
   test.each([
     ["torque", "Lbf-Ft", "lbf ft"],
+    ["torque", " N m ", "N·m"],
     ["torque", "N*m", "N·m"],
     ["torque", "n.m", "N·m"],
     ["torque", "lb. ft.", "lbf ft"],
