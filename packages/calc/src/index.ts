@@ -1,3 +1,4 @@
+export * from "./adjuster/index";
 export * from "./alignment/index";
 export * from "./bar/index";
 export * from "./brake/index";

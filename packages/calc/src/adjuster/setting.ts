@@ -14,7 +14,7 @@ export interface Settings {
 export type TargetName = "camber" | "castor" | "toeIn";
 
 /** What is wanted, rad; what is left out may become what it will. */
-export type Target = Readonly<Partial<Record<TargetName, number>>>;
+export type Target = Readonly<Partial<Record<TargetName, number | undefined>>>;
 
 /** Reads the settings of a corner where it stands. */
 export function readSettings({ wheel, steeringAxis }: Corner): Settings {

@@ -1,3 +1,4 @@
+import { adjusterComputations } from "../adjuster/catalogue";
 import { alignmentComputations } from "../alignment/catalogue";
 import { barComputations } from "../bar/catalogue";
 import { brakeComputations } from "../brake/catalogue";
@@ -14,6 +15,7 @@ export const computations: readonly AnyComputation[] = [
   // one topic a line
   ...alignmentComputations,
   ...linkageComputations,
+  ...adjusterComputations,
   ...barComputations,
   ...springComputations,
   ...measurementComputations,
