@@ -169,9 +169,3 @@ export async function bootstrap(log) {
     generate({ log });
   });
 }
-
-/** Lets this process import TypeScript from here on. */
-export async function withTypeScript() {
-  const { register } = await import("tsx/esm/api");
-  register();
-}
