@@ -155,16 +155,14 @@ describe("by property", () => {
   const shuffled = <T>(list: readonly T[]) => fc.shuffledSubarray([...list], { minLength: list.length });
 
   test("the order of the lists does not matter", () => {
-    const life = fc
-      .tuple(modifications, readings)
-      .chain(([mods, reads]) =>
-        fc.record({
-          mods: fc.constant(mods),
-          reads: fc.constant(reads),
-          mods2: shuffled(mods),
-          reads2: shuffled(reads),
-        }),
-      );
+    const life = fc.tuple(modifications, readings).chain(([mods, reads]) =>
+      fc.record({
+        mods: fc.constant(mods),
+        reads: fc.constant(reads),
+        mods2: shuffled(mods),
+        reads2: shuffled(reads),
+      }),
+    );
     fc.assert(
       fc.property(life, day, ({ mods, reads, mods2, reads2 }, on) => {
         const one = stateOn(on, { ...empty, modifications: mods, readings: reads });

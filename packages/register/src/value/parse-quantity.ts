@@ -27,29 +27,31 @@ interface Read {
 
 const bareNumber = /^[+-]?(?:\d+(?:[.,]\d+)?|[.,]\d+)(?: ?\d+\/\d+)?$|^[+-]?\d+\/\d+$/;
 
-function withUnit(entered: string, unit: string, dimension: MeasuredDimension): string {
-  return findUnit(dimension, unit)?.tight ? `${entered}${unit}` : `${entered} ${unit}`;
+/** The entry with the heading's unit: by its symbol, or as the heading has it ("min per side"). */
+function withUnit(entered: string, heading: string, dimension: MeasuredDimension): string {
+  const unit = findUnit(dimension, heading);
+  if (unit === undefined) return `${entered} ${heading}`;
+  return unit.tight ? `${entered}${unit.symbol}` : `${entered} ${unit.symbol}`;
 }
 
 function readToe(entered: string, { defaultUnit, rimDiameter }: ParseValueOptions): Read {
-  const bare = defaultUnit !== undefined && bareNumber.test(entered.replace(/[−–]/, "-"));
+  const bare = defaultUnit !== undefined && isBare(entered);
   const whole = bare ? withUnit(entered, defaultUnit, "angle") : entered;
   const toe = parseToe(whole, rimDiameter === undefined ? {} : { rimDiameter });
   return { si: toe.perWheel, resolution: toe.resolution, entered: whole };
 }
 
-/** Reads with the entry's own unit where it names one; only then with the default, which is kept with the entry. */
+const isBare = (entered: string) => bareNumber.test(entered.replace(/^[−–]/, "-"));
+
+/** An entry that is a bare number takes the heading's unit, which is kept with it; any other its own. */
 function readPlain(entered: string, dimension: MeasuredDimension, defaultUnit: string | undefined): Read {
-  try {
+  if (defaultUnit === undefined || !isBare(entered)) {
     const { si, resolution } = parseQuantity(entered, dimension);
     return { si, resolution, entered };
-  } catch (error) {
-    const unitMissing = error instanceof NotationError && error.code === "NO_UNIT";
-    if (!unitMissing || defaultUnit === undefined) throw error;
-    if (findUnit(dimension, defaultUnit) === undefined) throw unknownDefault(entered, dimension, defaultUnit);
-    const { si, resolution } = parseQuantity(entered, dimension, { defaultUnit });
-    return { si, resolution, entered: withUnit(entered, defaultUnit, dimension) };
   }
+  if (findUnit(dimension, defaultUnit) === undefined) throw unknownDefault(entered, dimension, defaultUnit);
+  const { si, resolution } = parseQuantity(entered, dimension, { defaultUnit });
+  return { si, resolution, entered: withUnit(entered, defaultUnit, dimension) };
 }
 
 function unknownDefault(entered: string, dimension: MeasuredDimension, unit: string): NotationError {

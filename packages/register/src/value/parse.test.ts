@@ -53,6 +53,18 @@ describe("a quantity", () => {
     });
   });
 
+  test("that is a bare number means the heading's unit, even where it could stand without one", () => {
+    expect(sampleValue("brakes.bias", "62", { defaultUnit: "%" })).toMatchObject({
+      si: 0.62,
+      entered: "62 %",
+    });
+    expect(sampleValue("front.camber", "-1", { defaultUnit: "deg" })).toMatchObject({ entered: "-1°" });
+    expect(sampleValue("front.caliper.pistons", "4", { defaultUnit: "" })).toMatchObject({
+      si: 4,
+      entered: "4",
+    });
+  });
+
   test("is refused without any unit, with proposals", () => {
     const problem = problemOf("front.antiRollBar.diameter", "16");
     expect(problem).toMatchObject({ code: "NOTATION", expected: "16 mm or 16 in" });

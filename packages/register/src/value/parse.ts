@@ -25,16 +25,28 @@ function saysAbsent(text: string): boolean {
   return dash.test(text) || absenceWords.has(foldName(text));
 }
 
-function choiceOf({ choices }: ChoiceCharacteristic, text: string) {
-  const folded = foldName(text);
-  return choices.find(({ code, label, also = [] }) =>
-    [code, label, ...also].some((word) => foldName(word) === folded),
+const spellings = new WeakMap<ChoiceCharacteristic, ReadonlyMap<string, string>>();
+
+/** Folded spelling → code; kept, since an import asks for it once per cell. */
+function spellingsOf(characteristic: ChoiceCharacteristic): ReadonlyMap<string, string> {
+  const known = spellings.get(characteristic);
+  if (known !== undefined) return known;
+  const made = new Map(
+    characteristic.choices.flatMap(({ code, label, also = [] }) =>
+      [code, label, ...also].map((word) => [foldName(word), code] as const),
+    ),
   );
+  spellings.set(characteristic, made);
+  return made;
+}
+
+function choiceOf(characteristic: ChoiceCharacteristic, text: string): string | undefined {
+  return spellingsOf(characteristic).get(foldName(text));
 }
 
 function parseChoice(characteristic: ChoiceCharacteristic, entered: string): ParsedValue {
-  const choice = choiceOf(characteristic, entered);
-  if (choice) return { ok: true, value: { kind: "choice", code: choice.code, entered } };
+  const code = choiceOf(characteristic, entered);
+  if (code !== undefined) return { ok: true, value: { kind: "choice", code, entered } };
   const labels = characteristic.choices.map(({ label }) => label);
   const expected = `one of: ${[...labels, ...(characteristic.removable ? ["not fitted"] : [])].join("; ")}`;
   return problemWith(characteristic, entered, {
