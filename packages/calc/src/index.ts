@@ -3,6 +3,7 @@ export * from "./alignment/index";
 export * from "./bar/index";
 export * from "./brake/index";
 export * from "./catalogue/index";
+export * from "./fastener/index";
 export * from "./linkage/index";
 export * from "./measurement/index";
 export * from "./noise/index";

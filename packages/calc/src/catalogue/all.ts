@@ -2,6 +2,7 @@ import { adjusterComputations } from "../adjuster/catalogue";
 import { alignmentComputations } from "../alignment/catalogue";
 import { barComputations } from "../bar/catalogue";
 import { brakeComputations } from "../brake/catalogue";
+import { fastenerComputations } from "../fastener/catalogue";
 import { linkageComputations } from "../linkage/catalogue";
 import { measurementComputations } from "../measurement/catalogue";
 import { noiseComputations } from "../noise/catalogue";
@@ -23,4 +24,5 @@ export const computations: readonly AnyComputation[] = [
   ...tyreComputations,
   ...brakeComputations,
   ...noiseComputations,
+  ...fastenerComputations,
 ];
