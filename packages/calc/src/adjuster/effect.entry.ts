@@ -28,6 +28,7 @@ const effectInput = z.object({
   }).prefault(1),
 });
 
+/** Catalogue entry `adjuster.effect`. */
 export const adjusterEffectComputation = defineComputation({
   name: "adjuster.effect",
   title: "What one adjuster does",

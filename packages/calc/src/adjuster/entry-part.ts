@@ -5,14 +5,19 @@ import { printQuantity } from "../quantity/print";
 import { printToe } from "../quantity/toe-print";
 import type { Settings } from "./setting";
 
+/** An output in degrees. */
 export const degrees = { dimension: "angle", unit: "°", decimals: 3 } as const;
+/** An output in minutes of arc. */
 export const minutes = { dimension: "angle", unit: "'", decimals: 2 } as const;
+/** An output in millimetres. */
 export const millimetres = { dimension: "length", unit: "mm", decimals: 2 } as const;
 
+/** Where the planner's constructions and order of work come from. */
 export const sources: readonly Source[] = [
   ...linkageSources,
   { title: "Order of work", status: "common practice, no source" as const },
 ];
+/** What somebody under a car must know before turning anything. */
 export const caution =
   "Screwing a joint out shortens its thread engagement, and shims use up bolt: keep the engagement the workshop manual asks for. Settle the suspension and measure after each step, lock everything before the car moves, and have the work checked by a competent mechanic.";
 

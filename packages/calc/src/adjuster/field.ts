@@ -42,6 +42,7 @@ const everyPoint = [
   "pivotInner",
   "pivotOuter",
 ] as const;
+/** A hardpoint of any layout. */
 export type AnyPoint = (typeof everyPoint)[number];
 
 const component = (label: string) => quantity("ratio", { label, min: -1e6, max: 1e6 });
@@ -116,6 +117,7 @@ export const adjusterField = z
   ])
   .meta({ title: "Adjuster" });
 
+/** Field of the settings wanted. */
 export const targetField = z
   .object({
     camber: quantity("angle", { label: "Camber wanted", min: -0.7, max: 0.7, unit: "°" }).optional(),
@@ -126,6 +128,7 @@ export const targetField = z
 
 const tolerance = (label: string, usual: string) =>
   quantity("angle", { label, above: 0, max: 0.1, unit: "'" }).prefault(usual);
+/** Field of the tolerances; what is left out is taken as the schema shows, and the working tells. */
 export const toleranceField = z
   .object({
     camber: tolerance("Error in camber that matters as much as", "0°5'"),

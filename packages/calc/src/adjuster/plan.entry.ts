@@ -45,6 +45,7 @@ const planOutputs = {
   rollCentreChange: { label: "Change of roll-centre height", ...millimetres },
 } as const satisfies Outputs;
 
+/** Catalogue entry `adjuster.plan`. */
 export const adjusterPlanComputation = defineComputation({
   name: "adjuster.plan",
   title: "Turns and shims to reach a setting",

@@ -11,6 +11,7 @@ export interface Settings {
   /** Of this wheel. */
   readonly toeIn: number;
 }
+/** An angle that can be asked for. */
 export type TargetName = "camber" | "castor" | "toeIn";
 
 /** What is wanted, rad; what is left out may become what it will. */

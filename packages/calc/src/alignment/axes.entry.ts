@@ -21,6 +21,7 @@ const input = z.object({
   steeringAxis: vector("Steering axis, upwards").optional(),
 });
 
+/** Catalogue entry `alignment.axes`. */
 export const axesComputation = defineComputation({
   name: "alignment.axes",
   title: "Angles from measured axes",

@@ -107,7 +107,8 @@ export function steerOf(toeIn: number, side: Side): number {
 
 // "0 −" above and below rather than a bare sign: an upright axis shows 0, not −0.
 function unitOf({ x, y, z }: Vector): Vector {
-  const length = Math.hypot(x, y, z);
+  // Math.hypot guards against overflow at ten times the cost; sweeps come here four times a position.
+  const length = Math.sqrt(x * x + y * y + z * z);
   if (!Number.isFinite(length) || length === 0) {
     throw new RangeError(`an axis needs a finite length above 0, but (${x}, ${y}, ${z}) has ${length}`);
   }

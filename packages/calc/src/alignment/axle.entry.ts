@@ -11,6 +11,7 @@ const thrustInput = z.object({
   rightToeIn: toe({ label: "Toe of the right wheel", help: "Say per side" }),
 });
 
+/** Catalogue entry `alignment.thrust`. */
 export const thrustComputation = defineComputation({
   name: "alignment.thrust",
   title: "Total toe and thrust angle",
@@ -61,6 +62,7 @@ const setBackInput = z.object({
   }),
 });
 
+/** Catalogue entry `alignment.setBack`. */
 export const setBackComputation = defineComputation({
   name: "alignment.setBack",
   title: "Set-back",

@@ -60,9 +60,11 @@ export const rimDiameter = quantity("length", {
   unit: "in",
 });
 
+/** The vocabulary the angles and signs are taken from. */
 export const isoSource: Source = {
   title: "ISO 8855:2011, Road vehicles: vehicle dynamics and road-holding ability, vocabulary",
   locus: "7.1, 7.2",
   status: "memory",
 };
+/** For what follows from geometry alone. */
 export const geometrySource: Source = { title: "First principles (geometry)", status: "memory" };

@@ -27,6 +27,7 @@ const ackermannInput = z.object({
   }),
 });
 
+/** Catalogue entry `alignment.ackermann`. */
 export const ackermannComputation = defineComputation({
   name: "alignment.ackermann",
   title: "Ackermann steering",
@@ -82,6 +83,7 @@ const swingInput = z.object({
   steer: quantity("angle", { label: "Turntable reading either way", ...below90 }),
 });
 
+/** Catalogue entry `alignment.castorSwing`. */
 export const castorSwingComputation = defineComputation({
   name: "alignment.castorSwing",
   title: "Castor from camber at both locks",

@@ -36,6 +36,7 @@ function answer(perWheel: number, diameter: number): Computed<typeof outputs> {
 
 const atRimInput = z.object({ toeIn: toe({ label: "Toe" }), rimDiameter });
 
+/** Catalogue entry `alignment.toeAtRim`. */
 export const toeAtRimComputation = defineComputation({
   name: "alignment.toeAtRim",
   title: "Toe angle as a distance at the rim",
@@ -58,6 +59,7 @@ const fromRimInput = z.object({
   rimDiameter,
 });
 
+/** Catalogue entry `alignment.toeFromRim`. */
 export const toeFromRimComputation = defineComputation({
   name: "alignment.toeFromRim",
   title: "Toe distance at the rim as an angle",
@@ -80,6 +82,7 @@ const camberInput = z.object({
   rimDiameter,
 });
 
+/** Catalogue entry `alignment.camberAtRim`. */
 export const camberAtRimComputation = defineComputation({
   name: "alignment.camberAtRim",
   title: "Camber as a distance at the rim",

@@ -29,6 +29,7 @@ export interface TorqueTube {
   readonly kind: "torque-tube";
   readonly ball: Vector;
 }
+/** One rod across the car. */
 export interface PanhardRod extends Rod {
   readonly kind: "panhard";
 }

@@ -80,8 +80,8 @@ function settle({ left, right }: AxleCorners, { heave, roll, rack }: Required<Ax
   const a = mutable();
   const b = mutable();
   const height = (travel: number): number => {
-    left.moveTo(heave - travel, left.steered ? rack : 0);
-    right.moveTo(heave + travel, right.steered ? rack : 0);
+    left.moveTo(heave - travel, rack);
+    right.moveTo(heave + travel, rack);
     left.wheel.contact(a, up);
     right.wheel.contact(b, up);
     subtract(a, a, b);

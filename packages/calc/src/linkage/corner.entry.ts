@@ -18,6 +18,7 @@ function example<T extends { readonly side: unknown }>({ side: _, ...points }: T
   return points;
 }
 
+/** Catalogue entry `linkage.doubleWishbone`. */
 export const doubleWishboneComputation = defineComputation({
   name: "linkage.doubleWishbone",
   title: "Double wishbone in bump and steer",
@@ -37,6 +38,7 @@ export const doubleWishboneComputation = defineComputation({
   compute: (given) => answerSteered(doubleWishbone({ ...given, side: "left" }), given),
 });
 
+/** Catalogue entry `linkage.strut`. */
 export const strutComputation = defineComputation({
   name: "linkage.strut",
   title: "MacPherson strut in bump and steer",
@@ -49,6 +51,7 @@ export const strutComputation = defineComputation({
   compute: (given) => answerSteered(strut({ ...given, side: "left" }), given),
 });
 
+/** Catalogue entry `linkage.swingAxle`. */
 export const swingAxleComputation = defineComputation({
   name: "linkage.swingAxle",
   title: "Swing axle in bump",
@@ -62,6 +65,7 @@ export const swingAxleComputation = defineComputation({
   compute: (given) => answerCorner(swingAxle({ ...given, side: "left" }), given),
 });
 
+/** Catalogue entry `linkage.semiTrailingArm`. */
 export const semiTrailingComputation = defineComputation({
   name: "linkage.semiTrailingArm",
   title: "Semi-trailing arm in bump",

@@ -30,6 +30,8 @@ export interface Corner<Joint extends string = string> {
   /** Spring, damper and bar as hung on this corner. */
   readonly mounts: HungMounts;
   /**
+   * Rise of the wheel centre and shift of the rack, metres from the design position. After a refusal the corner stands
+   * somewhere it does reach, and can be moved on from there.
    * @throws CalcRefusal where the linkage cannot reach, saying what travel it reaches
    * @throws RangeError if a figure is not finite, or the rack is moved where there is none
    */

@@ -119,6 +119,44 @@ describe("positions", () => {
   });
 });
 
+test("castor, kingpin, scrub and trail are those of the drawing", () => {
+  // Steering axis from (10, 600, 160) to (−14, 570, 420), wheel upright and straight ahead, 650 mm out.
+  const car: WishboneHardpoints = {
+    ...exampleWishbone,
+    camber: 0,
+    toeIn: 0,
+    lowerJoint: { x: 0.01, y: 0.6, z: 0.16 },
+    upperJoint: { x: -0.014, y: 0.57, z: 0.42 },
+  };
+  for (const side of [car, mirrorHardpoints(car)]) {
+    const reading = readCorner(doubleWishbone(side));
+    expect(reading.castor).toBeCloseTo(Math.atan(24 / 260), 12);
+    expect(reading.kingpin).toBeCloseTo(Math.atan(30 / 260), 12);
+    // Down to the ground the axis runs on forwards and outboard.
+    expect(reading.trail).toBeCloseTo(0.01 + (0.16 * 24) / 260, 12);
+    expect(reading.scrub).toBeCloseTo(0.65 - (0.6 + (0.16 * 30) / 260), 12);
+  }
+});
+
+test("on sloping ground the contact point's own motion is told, not that on level ground", () => {
+  const corner = doubleWishbone(exampleWishbone);
+  const step = 1e-5;
+  fc.assert(
+    fc.property(travel, fc.double({ min: -0.1, max: 0.1, noNaN: true }), (bump, roll) => {
+      const up = { x: 0, y: Math.sin(roll), z: Math.cos(roll) };
+      const at = (travelled: number) => {
+        corner.moveTo(travelled);
+        return readCorner(corner, up);
+      };
+      const slope = (at(bump + step).trackChange - at(bump - step).trackChange) / (2 * step);
+      expect(at(bump).trackGain).toBeCloseTo(slope, 6);
+      // Square to the ground the contact lies one loaded radius below the spin axis, along the wheel.
+      const { contact, wheelCentre } = at(bump);
+      expect(apart(contact, wheelCentre)).toBeCloseTo(0.285, 12);
+    }),
+  );
+});
+
 describe("derivatives equal finite differences", () => {
   const step = 1e-5;
   const central = (before: number | null | undefined, after: number | null | undefined) =>

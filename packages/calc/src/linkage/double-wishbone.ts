@@ -28,6 +28,7 @@ export interface WishbonePoints extends TieRod {
   readonly upperArmRear: Vector;
   readonly upperJoint: Vector;
 }
+/** A hardpoint that may be adjusted. */
 export type WishbonePoint = keyof WishbonePoints;
 
 /** The parts that a spring, damper or drop link may hang on. */

@@ -80,6 +80,7 @@ export const positionFields = {
     unit: "mm",
   }).prefault("0 mm"),
 };
+/** Field of the rack travel, for a corner that steers. */
 export const rackField = quantity("length", {
   label: "Travel of the rack",
   help: "Towards this wheel from straight ahead: on the left wheel, to the left",
@@ -94,6 +95,7 @@ export function pointInWords({ x, y, z: up }: Vector): string {
   return `x ${mm(x)}, y ${mm(y)}, z ${mm(up)} mm`;
 }
 
+/** Where the constructions come from. */
 export const linkageSources: readonly Source[] = [
   { title: "Rigid-body geometry: circles, spheres and twists (first principles)", status: "memory" },
   {
@@ -103,5 +105,6 @@ export const linkageSources: readonly Source[] = [
   },
   { title: "ISO 8855:2011, axes and angles", locus: "7.1, 7.2", status: "memory" },
 ];
+/** What all linkages take for granted. */
 export const rigidValidity =
   "Rigid parts, joints and bushes without give, chassis held still. Travel is that of the wheel centre from the design position. Refused where the linkage does not reach.";

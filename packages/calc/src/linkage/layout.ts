@@ -69,6 +69,7 @@ export const cornerLayout = z
   ])
   .meta({ title: "Corner" });
 
+/** A corner as read, with the name of its layout. */
 export type CornerLayout = z.output<typeof cornerLayout>;
 
 /** Both corners of an axle alike on both sides. */

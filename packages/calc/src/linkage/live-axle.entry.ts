@@ -103,6 +103,7 @@ function assemble(given: z.output<typeof input>): LiveAxle {
   return liveAxle(hardpoints);
 }
 
+/** Catalogue entry `linkage.liveAxle`. */
 export const liveAxleComputation = defineComputation({
   name: "linkage.liveAxle",
   title: "Live axle in bump and roll",

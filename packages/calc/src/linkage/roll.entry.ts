@@ -14,6 +14,7 @@ const rack = quantity("length", {
   max: 0.5,
   unit: "mm",
 }).prefault("0 mm");
+/** Field of the mean travel of an axle. */
 export const heaveField = quantity("length", {
   label: "Mean travel of both wheel centres",
   help: "Up from the design position",
@@ -21,6 +22,7 @@ export const heaveField = quantity("length", {
   max: 0.5,
   unit: "mm",
 }).prefault("0 mm");
+/** Field of the car's roll. */
 export const rollField = quantity("angle", {
   label: "Roll of the car",
   help: "Against the ground, positive with the left side up, as in a left-hand bend",
@@ -34,6 +36,7 @@ const degrees = { dimension: "angle", unit: "°", decimals: 3 } as const;
 const minutes = { dimension: "angle", unit: "'", decimals: 2 } as const;
 const millimetres = { dimension: "length", unit: "mm", decimals: 2 } as const;
 
+/** Catalogue entry `linkage.axleRoll`. */
 export const axleRollComputation = defineComputation({
   name: "linkage.axleRoll",
   title: "Axle with independent suspension in roll",
@@ -105,6 +108,7 @@ export const axleRollComputation = defineComputation({
   },
 });
 
+/** Catalogue entry `linkage.ackermann`. */
 export const linkageAckermannComputation = defineComputation({
   name: "linkage.ackermann",
   title: "Steering of an axle from its hardpoints",

@@ -36,7 +36,9 @@ export interface StrutPoints extends TieRod {
   /** Centre of the top mount, on the chassis. */
   readonly strutTop: Vector;
 }
+/** A hardpoint that may be adjusted. */
 export type StrutPoint = keyof StrutPoints;
+/** The parts that a spring, damper or drop link may hang on. */
 export type StrutPart = "lowerArm" | "upright";
 
 /** A MacPherson strut corner; spring and damper left out act along the strut itself. */

@@ -15,12 +15,14 @@ export function mutable(from?: Vector): MutableVector {
   return from === undefined ? { x: 0, y: 0, z: 0 } : { x: from.x, y: from.y, z: from.z };
 }
 
+/** out = a */
 export function copy(out: MutableVector, a: Vector): void {
   out.x = a.x;
   out.y = a.y;
   out.z = a.z;
 }
 
+/** out = a − b; `out` may be either. */
 export function subtract(out: MutableVector, a: Vector, b: Vector): void {
   out.x = a.x - b.x;
   out.y = a.y - b.y;
@@ -41,21 +43,25 @@ export function cross(out: MutableVector, a: Vector, b: Vector): void {
   out.z = a.x * b.y - a.y * b.x;
 }
 
+/** Multiplies `out` by a factor. */
 export function scale(out: MutableVector, factor: number): void {
   out.x *= factor;
   out.y *= factor;
   out.z *= factor;
 }
 
+/** a · b */
 export function dot(a: Vector, b: Vector): number {
   return a.x * b.x + a.y * b.y + a.z * b.z;
 }
 
+/** Length of a vector. */
 export function length(a: Vector): number {
   // Math.hypot guards against overflow at ten times the cost; these are metres.
   return Math.sqrt(a.x * a.x + a.y * a.y + a.z * a.z);
 }
 
+/** Distance between two points. */
 export function distance(a: Vector, b: Vector): number {
   const x = a.x - b.x;
   const y = a.y - b.y;
