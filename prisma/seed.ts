@@ -47,11 +47,24 @@ export async function isEmpty(ownerUrl: string): Promise<boolean> {
   });
 }
 
+/** Who can be tried in the demo. */
+export interface DemoSignIns {
+  readonly password: string;
+  readonly people: readonly { readonly email: string; readonly as: string }[];
+}
+
+const roleNames = {
+  registrar: "registrar",
+  owner: "owner",
+  scrutineer: "scrutineer",
+  fleetManager: "fleet manager",
+};
+
 /**
- * The demo's sign-ins in one line, for whoever has just started it; empty where the demo's accounts are not
+ * The demo's sign-ins, for whoever has just started it; nothing where the demo's accounts are not
  * (a club of one's own has no password that is told).
  */
-export async function demoSignIns(ownerUrl: string): Promise<string> {
+export async function demoSignIns(ownerUrl: string): Promise<DemoSignIns | undefined> {
   const wanted = people.map(({ email }) => email);
   const there = await asOwner(ownerUrl, async (client) => {
     const { rows } = await client.query<{ email: string }>("SELECT email FROM person WHERE email = ANY($1)", [
@@ -59,8 +72,13 @@ export async function demoSignIns(ownerUrl: string): Promise<string> {
     ]);
     return new Set(rows.map(({ email }) => email));
   });
-  const shown = wanted.filter((email) => there.has(email));
-  return shown.length === 0 ? "" : `(demo sign-ins: ${shown.join(", ")}; password: ${DEMO_PASSWORD})`;
+  const shown = people.filter(({ email }) => there.has(email));
+  if (shown.length === 0) return undefined;
+  const told = shown.map(({ email, roles }) => {
+    const names = new Set(Object.values(roles).flatMap((given) => given.map((role) => roleNames[role])));
+    return { email, as: [...names].join(", ") };
+  });
+  return { password: DEMO_PASSWORD, people: told };
 }
 
 /** Clubs stand outside the tenancies: the service's role may not make them. */

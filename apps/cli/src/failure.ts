@@ -1,5 +1,5 @@
 import { CalcRefusal } from "@trunnion/calc";
-import { EmbeddedServerError, MigrationError, ServiceRoleError } from "@trunnion/db";
+import { EmbeddedServerError, MigrationError, ServiceRoleError } from "@trunnion/db/admin";
 import { Refusal, sayRefusal } from "@trunnion/register";
 import { ZodError, z } from "zod";
 

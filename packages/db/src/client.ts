@@ -4,7 +4,13 @@ import { PrismaClient } from "./generated/prisma/client";
 /** Longest wait for a free connection, and the pool's size, per process. */
 const POOL = { max: 10, connectionTimeoutMillis: 10_000 } as const;
 
-const clients = new WeakMap<Database, PrismaClient>();
+/**
+ * The clients behind the pools, kept once per process rather than once per module: a bundler may load this module
+ * several times in one process, and a pool opened through one copy must be of use through the others.
+ */
+const shared = globalThis as typeof globalThis & { trunnionClients?: WeakMap<Database, PrismaClient> };
+shared.trunnionClients ??= new WeakMap();
+const clients = shared.trunnionClients;
 
 /**
  * A pool of connections as the service role, which owns nothing.

@@ -7,5 +7,5 @@ const STEERS_POSTGRES = /^(PG[A-Z]+|LC_[A-Z]+|LANG|LANGUAGE|TZ)$/;
  */
 export function postgresEnvironment(): NodeJS.ProcessEnv {
   const kept = Object.entries(process.env).filter(([name]) => !STEERS_POSTGRES.test(name));
-  return { ...Object.fromEntries(kept), LC_ALL: "C", TZ: "UTC" };
+  return { ...Object.fromEntries(kept), NODE_ENV: process.env.NODE_ENV, LC_ALL: "C", TZ: "UTC" };
 }

@@ -92,7 +92,5 @@ export function signInTables(
 
 /** True when the database answers. */
 export async function answers(database: Database): Promise<boolean> {
-  return clientOf(database)
-    .$queryRaw`SELECT 1`.then(() => true)
-    .catch(() => false);
+  return clientOf(database).$queryRaw`SELECT 1`.then(() => true).catch(() => false);
 }

@@ -8,6 +8,7 @@ export * from "./current-value";
 export * from "./event";
 export * from "./event-page";
 export * from "./gate";
+export * from "./home";
 export * from "./import-run";
 export * from "./invitation";
 export * from "./journal";

@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { existsSync } from "node:fs";
 import { mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { dirname, join, relative } from "node:path";
-import { withLock } from "@trunnion/db";
+import { withLock } from "@trunnion/db/admin";
 import { StartFault } from "./fault";
 import { repository } from "./place";
 import { lastLines, type Program, startProgram } from "./program";

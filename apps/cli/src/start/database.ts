@@ -1,4 +1,4 @@
-import { applyMigrations, migrationsFolder, openEmbedded, prepareServiceRole } from "@trunnion/db";
+import { applyMigrations, migrationsFolder, openEmbedded, prepareServiceRole } from "@trunnion/db/admin";
 import { env } from "./env";
 import { dataFolder } from "./place";
 

@@ -2,7 +2,8 @@ import { mkdtemp, readdir } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
-import { EmbeddedServerError, MigrationError, ServiceRoleError } from "@trunnion/db";
+import { EmbeddedServerError, MigrationError, ServiceRoleError } from "@trunnion/db/admin";
+import type { DemoSignIns } from "@trunnion/prisma/seed";
 import { asked } from "./asked";
 import { buildIfNeeded } from "./build";
 import { type OpenDatabase, openDatabase } from "./database";
@@ -50,13 +51,17 @@ async function tellOther(run: Run, folder: string): Promise<number> {
 async function fill(
   urls: { ownerUrl: string; serviceUrl: string },
   log: (line: string) => void,
-): Promise<string> {
+): Promise<DemoSignIns | undefined> {
   const { isEmpty, seedDemo, demoSignIns } = await import("@trunnion/prisma/seed");
   if (await isEmpty(urls.ownerUrl)) {
     log("Filling the empty database with the demo …");
     await seedDemo({ ...urls, today: new Date().toISOString().slice(0, 10), log });
   }
   return demoSignIns(urls.ownerUrl);
+}
+
+function sayDemo({ password, people }: DemoSignIns): string {
+  return `(demo sign-ins: ${people.map(({ email, as }) => `${email} (${as})`).join(", ")}; password: ${password})`;
 }
 
 interface Serving {
@@ -73,7 +78,7 @@ async function serve(
   { folder, dev, wishedPort, undoing, log }: Serving,
 ): Promise<number> {
   const { ownerUrl, serviceUrl } = database;
-  const signIns = await fill({ ownerUrl, serviceUrl }, log);
+  const demo = await fill({ ownerUrl, serviceUrl }, log);
   const started = (program: Program) => {
     undoing.add(() => program.stop());
     return note(folder, { program: program.mark });
@@ -81,11 +86,11 @@ async function serve(
   if (!dev) await buildIfNeeded({ folder, log, started });
   const port = await choosePort(wishedPort, log);
   const origin = originOf(port);
-  const web = await startWeb({ folder, port, dev, serviceUrl, authSecret: await authSecret(folder) });
+  const web = await startWeb({ folder, port, dev, serviceUrl, authSecret: await authSecret(folder), demo });
   await started(web);
   await waitForWeb(web, origin, webLog(folder));
   await note(folder, { program: web.mark, origin, ownerUrl, serviceUrl });
-  log(`Trunnion is ready at ${origin} ${signIns}`.trimEnd());
+  log(`Trunnion is ready at ${origin}${demo ? ` ${sayDemo(demo)}` : ""}`);
   return web.ended;
 }
 

@@ -1,6 +1,6 @@
 import { spawn } from "node:child_process";
 import { open, readFile } from "node:fs/promises";
-import { endProcess, markOf, type ProcessMark } from "@trunnion/db";
+import { endProcess, markOf, type ProcessMark } from "@trunnion/db/admin";
 import { childEnvironment } from "./env";
 import { StartFault } from "./fault";
 import { repository } from "./place";

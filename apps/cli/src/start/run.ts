@@ -1,6 +1,6 @@
 import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
-import { isRunning, ownMark, type ProcessMark, withLock } from "@trunnion/db";
+import { isRunning, ownMark, type ProcessMark, withLock } from "@trunnion/db/admin";
 import { stopProgram } from "./program";
 
 /** What a running start tells others through its data folder. */

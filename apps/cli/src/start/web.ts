@@ -1,5 +1,6 @@
 import { join } from "node:path";
-import { waitUntil } from "@trunnion/db";
+import { waitUntil } from "@trunnion/db/admin";
+import type { DemoSignIns } from "@trunnion/prisma/seed";
 import { StartFault } from "./fault";
 import { repository } from "./place";
 import { lastLines, type Program, startProgram } from "./program";
@@ -15,6 +16,8 @@ export interface WebInput {
   readonly dev: boolean;
   readonly serviceUrl: string;
   readonly authSecret: string;
+  /** Who can be tried, where this is the demo. */
+  readonly demo: DemoSignIns | undefined;
 }
 
 /** Whether the application at this address says that it is well. */
@@ -31,7 +34,7 @@ export async function isHealthy(origin: string): Promise<boolean> {
 }
 
 /** Starts the web application on the loopback interface; it may not answer yet. */
-export function startWeb({ folder, port, dev, serviceUrl, authSecret }: WebInput): Promise<Program> {
+export function startWeb({ folder, port, dev, serviceUrl, authSecret, demo }: WebInput): Promise<Program> {
   const next = join(repository, "node_modules/next/dist/bin/next");
   return startProgram({
     command: [next, dev ? "dev" : "start", "--hostname", "127.0.0.1", "--port", String(port)],
@@ -41,6 +44,7 @@ export function startWeb({ folder, port, dev, serviceUrl, authSecret }: WebInput
       TRUNNION_SERVICE_URL: serviceUrl,
       TRUNNION_DATA: folder,
       TRUNNION_ORIGIN: originOf(port),
+      TRUNNION_DEMO: demo ? JSON.stringify(demo) : "",
     },
     ...(dev ? {} : { logFile: webLog(folder) }),
   });

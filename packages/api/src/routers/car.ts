@@ -1,4 +1,4 @@
-import { carPage, listCars } from "@trunnion/service";
+import { carPage, listCars, listSeries } from "@trunnion/service";
 import { z } from "zod";
 import { member, router } from "../trpc";
 
@@ -10,6 +10,7 @@ const listInput = z.object({
 
 export const carRouter = router({
   list: member.input(listInput).query(({ ctx, input }) => listCars(ctx.scope, input)),
+  series: member.query(({ ctx }) => listSeries(ctx.scope)),
   page: member
     .input(z.object({ car: z.string().min(1).max(60) }))
     .query(({ ctx, input }) => carPage(ctx.scope, input.car)),

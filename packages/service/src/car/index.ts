@@ -1,1 +1,9 @@
-export { type CarListInput, type CarListRow, findCar, listCars } from "./read";
+export {
+  type AssemblyCounts,
+  type CarListInput,
+  type CarListRow,
+  deviatingCounts,
+  findCar,
+  listCars,
+  sumOf,
+} from "./read";

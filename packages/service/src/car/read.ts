@@ -1,5 +1,6 @@
 import type { CarStatus, Prisma, Verdict } from "@trunnion/db";
-import { chassisKey, refused } from "@trunnion/register";
+import { type Assembly, type CharacteristicBook, chassisKey, refused } from "@trunnion/register";
+import { bookOf } from "../characteristic";
 import type { Context } from "../context";
 import { type CarRecord, carReference, recordsOf } from "../record";
 
@@ -35,9 +36,12 @@ export interface CarListRow {
   readonly status: CarStatus;
   readonly registration: string;
   readonly colour: string;
-  /** Characteristics that differ from factory. */
+  /** Characteristics that differ from factory, and how many in each assembly. */
   readonly deviating: number;
+  readonly assemblies: AssemblyCounts;
 }
+
+export type AssemblyCounts = Readonly<Partial<Record<Assembly, number>>>;
 
 const listFields = {
   id: true,
@@ -77,13 +81,30 @@ function following(reference: string): Prisma.CarWhereInput {
   };
 }
 
-async function deviatingCounts(ctx: Context, carIds: string[]): Promise<ReadonlyMap<string, number>> {
+/** How many characteristics differ from factory on each car, by assembly. */
+export async function deviatingCounts(
+  ctx: Context,
+  carIds: readonly string[],
+  book: CharacteristicBook,
+): Promise<ReadonlyMap<string, AssemblyCounts>> {
   const groups = await ctx.db.currentValue.groupBy({
-    by: ["carId"],
-    where: { carId: { in: carIds }, verdict: { in: telling } },
+    by: ["carId", "characteristic"],
+    where: { carId: { in: [...carIds] }, verdict: { in: telling } },
     _count: { _all: true },
   });
-  return new Map(groups.map(({ carId, _count }) => [carId, _count._all]));
+  const counts = new Map<string, Partial<Record<Assembly, number>>>();
+  for (const { carId, characteristic, _count } of groups) {
+    const assembly = book.find(characteristic)?.assembly;
+    if (!assembly) continue;
+    const car = counts.get(carId) ?? {};
+    car[assembly] = (car[assembly] ?? 0) + _count._all;
+    counts.set(carId, car);
+  }
+  return counts;
+}
+
+export function sumOf(counts: AssemblyCounts): number {
+  return Object.values(counts).reduce((sum, count) => sum + count, 0);
 }
 
 /** One page of the register by chassis number, with how many cars there are in all. */
@@ -105,6 +126,7 @@ export async function listCars(ctx: Context, input: CarListInput) {
   const counts = await deviatingCounts(
     ctx,
     page.map(({ id }) => id),
+    await bookOf(ctx),
   );
   const cars = page.map(
     (row): CarListRow => ({
@@ -116,7 +138,8 @@ export async function listCars(ctx: Context, input: CarListInput) {
       status: row.statuses[0]?.status ?? "unknown",
       registration: row.identities[0]?.number ?? "",
       colour: row.currentValues[0]?.entered ?? "",
-      deviating: counts.get(row.id) ?? 0,
+      deviating: sumOf(counts.get(row.id) ?? {}),
+      assemblies: counts.get(row.id) ?? {},
     }),
   );
   const last = cars.at(-1);

@@ -2,8 +2,8 @@ export {
   acceptInput,
   acceptInvitation,
   createMember,
-  findInvitation,
+  findInvitation, type InvitationFace,
   invite,
   inviteInput,
-  type NewMember,
+  type NewMember, readInvitation,
 } from "./write";

@@ -4,6 +4,7 @@ import { invitationByToken, openClub } from "@trunnion/db/gate";
 import { refused } from "@trunnion/register";
 import { z } from "zod";
 import type { Context } from "../context";
+import { dayOf } from "../day";
 import { writeJournal } from "../journal";
 import { requireRole } from "../role";
 import type { SignIn } from "../sign-in";
@@ -68,6 +69,30 @@ export async function findInvitation(database: Database, token: string, now: Dat
   if (invitation.revokedAt) throw refused("INVITATION_NOT_VALID", { because: "revoked" });
   if (invitation.expiresAt <= now) throw refused("INVITATION_NOT_VALID", { because: "expired" });
   return invitation;
+}
+
+/** An invitation as a page shows it to whoever holds the link. */
+export interface InvitationFace {
+  readonly email: string;
+  readonly club: string;
+  readonly roles: readonly Role[];
+  /** ISO day. */
+  readonly expiresOn: string;
+  /** True for somebody who signs in here already. */
+  readonly hasAccount: boolean;
+}
+
+/** @throws Refusal INVITATION_NOT_VALID */
+export async function readInvitation(
+  database: Database,
+  signIn: SignIn,
+  token: string,
+  now: Date,
+): Promise<InvitationFace> {
+  const { email, club, roles, expiresAt } = await findInvitation(database, token, now);
+  const { internalAdapter } = await signIn.$context;
+  const known = await internalAdapter.findUserByEmail(email);
+  return { email, club: club.name, roles, expiresOn: dayOf(expiresAt), hasAccount: known !== null };
 }
 
 export const acceptInput = z.object({

@@ -1,0 +1,56 @@
+import type { Metadata } from "next";
+import { CarPage } from "../../../../../features/car/car-page";
+import {
+  acrossAssemblies,
+  assemblyStates,
+  countsOf,
+  faceOf,
+  historyLines,
+  settingGroups,
+} from "../../../../../features/car/present";
+import { leadersOf, sideWords } from "../../../../../lib/assembly";
+import { cautions } from "../../../../../lib/caution";
+import { clubPage } from "../../../../../lib/club-page";
+import { sayLongDay } from "../../../../../lib/day";
+import { carPath } from "../../../../../lib/path";
+
+interface Segments {
+  readonly params: Promise<{ readonly club: string; readonly car: string }>;
+  readonly searchParams: Promise<{ readonly against?: string }>;
+}
+
+export async function generateMetadata({ params }: Segments): Promise<Metadata> {
+  return { title: decodeURIComponent((await params).car) };
+}
+
+export default async function Page({ params, searchParams }: Segments) {
+  const segments = await params;
+  const { club } = segments;
+  const car = decodeURIComponent(segments.car);
+  const baseline = (await searchParams).against === "asBuilt" ? "asBuilt" : "factory";
+  return clubPage({
+    club,
+    at: "register",
+    path: carPath(club, car),
+    load: (api) => api.car.page({ club, car }),
+    draw: (page, face) => {
+      const lines = baseline === "asBuilt" ? page.asBuilt : page.deviating;
+      return (
+        <CarPage
+          club={face}
+          car={faceOf(page)}
+          on={sayLongDay(page.on)}
+          baseline={baseline}
+          leaders={leadersOf(countsOf(page.deviating))}
+          deviations={acrossAssemblies(lines, page.club.sideWords)}
+          notRecorded={page.notRecorded}
+          settings={settingGroups(page)}
+          sideWords={sideWords[page.club.sideWords]}
+          assemblies={assemblyStates(page)}
+          history={historyLines(page)}
+          cautions={cautions.car}
+        />
+      );
+    },
+  });
+}

@@ -1,0 +1,10 @@
+/** What can hurt somebody, and who decides, where it is read. */
+export const cautions = {
+  car: [
+    "This record is an aid. It certifies no roadworthiness: a competent mechanic, the organiser's regulations and the law where you drive decide.",
+    "What is not recorded is not known to be right. Support the car on stands before anyone reaches underneath.",
+  ],
+  event: [
+    "A sheet is an aid to scrutineering. The organiser's current regulations and the scrutineer on the day decide.",
+  ],
+} as const;

@@ -1,0 +1,38 @@
+import "server-only";
+import { clubsPath } from "./path";
+import { service } from "./service";
+
+/** Only a path of this service: a form must not send anyone elsewhere. */
+export function localPath(wanted: string): string {
+  return /^\/(?![/\\])[^\s\\]*$/.test(wanted) ? wanted : clubsPath;
+}
+
+/** Answers a form: go there with GET. Relative, so that it holds under whatever name the service is reached. */
+export function redirectTo(path: string, cookies: readonly string[] = []): Response {
+  const headers = new Headers({ location: path, "cache-control": "no-store" });
+  for (const cookie of cookies) headers.append("set-cookie", cookie);
+  return new Response(null, { status: 303, headers });
+}
+
+function through(request: Request, path: string, body: object): Promise<Response> {
+  const { signIn } = service();
+  const headers = new Headers({ "content-type": "application/json" });
+  for (const name of ["cookie", "origin", "user-agent", "x-forwarded-for"]) {
+    const value = request.headers.get(name);
+    if (value !== null) headers.set(name, value);
+  }
+  const url = new URL(`/api/auth${path}`, signIn.options.baseURL);
+  return signIn.handler(new Request(url, { method: "POST", headers, body: JSON.stringify(body) }));
+}
+
+/** Signs in through the library's own door, with its limits on tries. */
+export function signInThrough(
+  request: Request,
+  who: { readonly email: string; readonly password: string },
+): Promise<Response> {
+  return through(request, "/sign-in/email", who);
+}
+
+export function signOutThrough(request: Request): Promise<Response> {
+  return through(request, "/sign-out", {});
+}

@@ -1,0 +1,6 @@
+// What runs a database rather than uses one: for the command line and tests. The web application must not load it.
+export { migrationsFolder } from "./folder";
+export * from "./migration";
+export { prepareServiceRole, ServiceRoleError } from "./role";
+export * from "./server";
+export { openThrowawayDatabase, type ThrowawayDatabase } from "./throwaway-database";

@@ -1,0 +1,1 @@
+export { type Home, home, type OwnCar } from "./read";
