@@ -13,7 +13,7 @@ const { spring: _spring, damper: _damper, bar: _bar, ...bare } = exampleWishbone
 const assemble = (adjustment: Parameters<typeof doubleWishbone>[1]) => doubleWishbone(bare, adjustment);
 const now = readCorner(assemble({}));
 
-describe("one adjuster at a time", () => {
+describe("one adjuster at a time", { timeout: 30_000 }, () => {
   const withSteps = (adjuster: Adjuster<WishbonePoint>, steps: number) =>
     readCorner(assemble(settable(adjuster).effect(steps)));
 

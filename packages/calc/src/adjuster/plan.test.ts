@@ -50,7 +50,8 @@ function misfit(steps: readonly number[], target: Target, adjusters = exampleAdj
   return misfitOf(readCorner(assemble(combine(adjusters.map(settable), steps))), target);
 }
 
-describe("the plan", () => {
+// A plan solves the linkage some hundred times, and properties make many plans: slow on a busy machine, not stuck.
+describe("the plan", { timeout: 30_000 }, () => {
   test("fed into the solver, reaches what it says it reaches", () => {
     fc.assert(
       fc.property(wanted, (target) => {
