@@ -35,6 +35,7 @@ describe("a number held against its series", () => {
 
   test.each([
     ["SV2-0421", "0421 lies above the last of Series 2, which is 0398"],
+    ["SV2-0399", "0399 lies above the last of Series 2, which is 0398"],
     ["SV2-0120", "0120 lies below the first of Series 2, which is 0121"],
     ["SV2-389", "389 has 3 digits where Series 2 has 4"],
     ["SV3-0389", "SV3-0389 does not begin with SV2-, as the numbers of Series 2 do"],

@@ -59,6 +59,17 @@ describe("the entry that stands for a car", () => {
     expect(standing([until, from], car())).toBe("undecided");
   });
 
+  test.each([
+    ["1971-01-01", "1971-12-31", "yes"],
+    ["1971-01-01", "1972-01-01", "unknown"],
+    ["1970-12-31", "1971-12-31", "unknown"],
+    ["1972-01-01", "1972-12-31", "no"],
+    ["1970-01-01", "1970-12-31", "no"],
+  ])("built from %s to %s applies to the days of 1971: %s", (earliest, latest, expected) => {
+    const days = { builtFrom: "1971-01-01", builtTo: "1971-12-31" };
+    expect(applies(days, car({ built: { earliest, latest } }))).toBe(expected);
+  });
+
   test("is decided although it is not known which applies, where both ask the same", () => {
     const same = entry("same", "16.0 mm", { serialFrom: 200 });
     expect(standing([all, same], car())).toBe("all");
