@@ -11,3 +11,4 @@ export * from "./quantity/index";
 export * from "./roll/index";
 export * from "./spring/index";
 export * from "./tyre/index";
+export * from "./weight/index";

@@ -9,6 +9,7 @@ import { noiseComputations } from "../noise/catalogue";
 import { rollComputations } from "../roll/catalogue";
 import { springComputations } from "../spring/catalogue";
 import { tyreComputations } from "../tyre/catalogue";
+import { weightComputations } from "../weight/catalogue";
 import type { AnyComputation } from "./computation";
 
 /** Every computation of the catalogue, topic by topic; one line each, so that topics are added without a clash. */
@@ -25,4 +26,5 @@ export const computations: readonly AnyComputation[] = [
   ...brakeComputations,
   ...noiseComputations,
   ...fastenerComputations,
+  ...weightComputations,
 ];

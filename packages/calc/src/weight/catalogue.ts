@@ -1,0 +1,13 @@
+import type { AnyComputation } from "../catalogue/computation";
+import { ballastComputation } from "./ballast.entry";
+import { centreOfGravityComputation } from "./centre.entry";
+import { cornerWeightComputation } from "./corner.entry";
+import { crossWeightComputation } from "./cross.entry";
+
+/** The catalogue's computations on weights. */
+export const weightComputations = [
+  cornerWeightComputation,
+  crossWeightComputation,
+  centreOfGravityComputation,
+  ballastComputation,
+] as const satisfies readonly AnyComputation[];
