@@ -56,10 +56,13 @@ export interface DifferingProps {
   readonly deviating: number;
   /** Where; left out, only the number is shown. */
   readonly assemblies?: readonly AssemblyCount[];
+  /** Characteristics that could be compared; with none known, that is said instead of a nought. */
+  readonly compared?: number;
 }
 
 /** How many of a car's characteristics differ, and where. */
-export function Differing({ deviating, assemblies }: DifferingProps) {
+export function Differing({ deviating, assemblies, compared }: DifferingProps) {
+  if (compared === 0) return <span className="text-soft">nothing to compare</span>;
   return (
     <span className="inline-flex items-center gap-3">
       {assemblies === undefined ? null : <AssemblyStrip assemblies={assemblies} />}
@@ -67,7 +70,11 @@ export function Differing({ deviating, assemblies }: DifferingProps) {
         className={`min-w-[2ch] text-right leading-none ${deviating === 0 ? "text-soft" : "font-semibold"}`}
       >
         {deviating}
-        <span className="font-normal wide:sr-only"> {deviating === 1 ? "deviation" : "deviations"}</span>
+        {compared === undefined ? (
+          <span className="font-normal wide:sr-only"> {deviating === 1 ? "deviation" : "deviations"}</span>
+        ) : (
+          <span className="font-normal text-small text-soft"> of {compared}</span>
+        )}
       </span>
     </span>
   );

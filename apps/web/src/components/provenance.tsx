@@ -12,7 +12,7 @@ const origins: Readonly<Record<Origin, string>> = {
   specification: "as specified",
   asBuilt: "as built",
   modification: "modified",
-  reading: "measured",
+  reading: "seen or measured",
 };
 
 const trusts: Readonly<Record<Trust, string>> = {

@@ -56,7 +56,7 @@ describe("how a figure is known", () => {
         origin: "reading" as const,
         source: { title: "Setting sheet", locus: "", trust: "documented" as const },
       },
-      "Measured: Setting sheet (documented)",
+      "Seen or measured: Setting sheet (documented)",
     ],
     [
       { since: "c. 1988", source: { title: "A letter", trust: "stated" as const } },

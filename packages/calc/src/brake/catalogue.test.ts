@@ -250,6 +250,16 @@ describe("brake.temperature", () => {
     expect(run.working.some(({ value }) => String(value).startsWith("not given"))).toBe(true);
   });
 
+  test("BRK-24: the fade test of 15 stops from 60 km/h, 25 s apart (South Australia, read), heats each time less", () => {
+    const { example: series } = brakeTemperatureComputation;
+    const at = (count: number) =>
+      si(runComputation(brakeTemperatureComputation, { ...series, count }), "afterLast");
+    const fifteen = runComputation(brakeTemperatureComputation, series);
+    expect([series.count, series.fromSpeed, series.interval]).toEqual([15, "60 km/h", "25 s"]);
+    expect(at(15) - at(14)).toBeLessThan(at(2) - at(1));
+    expect(at(15)).toBeLessThan(si(fifteen, "settled"));
+  });
+
   test("warns of fade, and of leaving its range", () => {
     const warned = (fromSpeed: string) =>
       runComputation(brakeTemperatureComputation, { ...example, fromSpeed }).warnings.join();
@@ -260,6 +270,14 @@ describe("brake.temperature", () => {
 });
 
 describe("stopping", () => {
+  test("BRK-25, BRK-26: a roadworthiness stop from 30 km/h at 2.9 m/s² takes 12 m, on one circuit at 2.55 m/s² 13.6 m", () => {
+    // Limits of a state brake assessment manual (2013), read; the distances are v²/2a, worked out.
+    const stop = (deceleration: string) =>
+      runComputation(stoppingDistanceComputation, { speed: "30 km/h", deceleration, buildUpTime: "0 s" });
+    expect(si(stop("2.9 m/s²"), "distance")).toBeCloseTo((30 / 3.6) ** 2 / 5.8, 9);
+    expect(si(stop("2.55 m/s²"), "distance")).toBeCloseTo(13.62, 2);
+  });
+
   test("BRK-18 and BRK-20 through the catalogue", () => {
     const road = runComputation(measuredDecelerationComputation, measuredDecelerationComputation.example);
     expect(Math.abs(si(road, "deceleration") - 5.8)).toBeLessThanOrEqual(0.005);

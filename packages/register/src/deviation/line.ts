@@ -1,6 +1,6 @@
-import { printQuantity } from "@trunnion/calc";
+import { parseQuantity, printQuantity } from "@trunnion/calc";
 import type { CharacteristicBook } from "../characteristic/book";
-import type { Assembly, Characteristic } from "../characteristic/characteristic";
+import type { Assembly, Characteristic, QuantityCharacteristic } from "../characteristic/characteristic";
 import { sayDay } from "../identity/say-day";
 import type { BracketModel } from "../sheet/sheet-model";
 import type { Limits, Source } from "../specification/specification";
@@ -47,12 +47,33 @@ export interface DeviationLine {
 
 type UnitSystem = "metric" | "imperial";
 
-/** Limits in words: "-1° to 0°", "at least 8 mm". */
-export function sayLimits(characteristic: Characteristic, limits: Limits, system: UnitSystem): string {
+/** The unit a nominal was written in, so that its limits stand beside it in the same; else the club's. */
+function unitBeside(
+  characteristic: QuantityCharacteristic,
+  nominal: Value | undefined,
+  system: UnitSystem,
+): string {
+  const { dimension, units } = characteristic;
+  if (characteristic.notation === "toe") return units[system];
+  if (nominal?.kind !== "quantity") return units[system];
+  return parseQuantity(nominal.entered, dimension, { defaultUnit: units[system] }).unit;
+}
+
+/** Limits in words: "-1° to 0°", "at least 8 mm"; in the unit of the nominal where one is given. */
+export function sayLimits(
+  characteristic: Characteristic,
+  limits: Limits,
+  system: UnitSystem,
+  nominal?: Value,
+): string {
   const { lower, upper } = limits;
   if (characteristic.kind !== "quantity") return "";
-  const { dimension, units } = characteristic;
-  const said = (si: number) => printQuantity(si, { dimension, unit: units[system] });
+  const { dimension } = characteristic;
+  const unit = unitBeside(characteristic, nominal, system);
+  // A limit converted from another unit is not known more finely than a tenth of the nominal's own step.
+  const resolution =
+    nominal?.kind === "quantity" ? nominal.resolution / (dimension === "angle" ? 1 : 10) : undefined;
+  const said = (si: number) => withoutTrailingZeros(printQuantity(si, { dimension, unit, resolution }));
   if (lower !== undefined && upper !== undefined) return `${said(lower)} to ${said(upper)}`;
   if (lower !== undefined) return `at least ${said(lower)}`;
   return upper === undefined ? "" : `at most ${said(upper)}`;
@@ -72,7 +93,7 @@ function specifiedText(
   if (deviation.entry && "undecided" in deviation.entry) return "depends on build date or number, not known";
   const { nominal, limits } = deviation;
   const wanted = nominal === undefined ? "" : shown(characteristic, nominal);
-  const between = limits === undefined ? "" : sayLimits(characteristic, limits, system);
+  const between = limits === undefined ? "" : sayLimits(characteristic, limits, system, nominal);
   if (wanted === "" && between === "") return "not fitted";
   return wanted === "" || between === "" ? wanted + between : `${wanted} (${between})`;
 }

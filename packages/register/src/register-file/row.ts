@@ -1,4 +1,3 @@
-import type { CharacteristicBook } from "../characteristic/book";
 import type { Side } from "../characteristic/characteristic";
 import type { PartialDate } from "../identity/partial-date";
 import { parsePartialDate } from "../identity/partial-date";

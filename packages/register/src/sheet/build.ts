@@ -82,7 +82,9 @@ function settingsOf({ car, book, club }: BuildSheetInput): readonly SheetSetting
     const found = car.deviations.filter(({ characteristic: key }) => key === characteristic.key);
     const [first] = found;
     if (!first || !found.some(({ limits, actual }) => limits ?? actual)) return [];
-    const limits = first.limits ? sayLimits(characteristic, first.limits, club.unitSystem) : "";
+    const limits = first.limits
+      ? sayLimits(characteristic, first.limits, club.unitSystem, first.nominal)
+      : "";
     const { label, units } = characteristic;
     const sidesTold = Object.fromEntries(
       found.map((deviation) => [deviation.side, sideOf(deviation, book, club.unitSystem)]),

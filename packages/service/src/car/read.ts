@@ -39,6 +39,8 @@ export interface CarListRow {
   /** Characteristics that differ from factory, and how many in each assembly. */
   readonly deviating: number;
   readonly assemblies: AssemblyCounts;
+  /** Characteristics that could be compared at all: none that differ of none known is no praise. */
+  readonly compared: number;
 }
 
 export type AssemblyCounts = Readonly<Partial<Record<Assembly, number>>>;
@@ -103,6 +105,19 @@ export async function deviatingCounts(
   return counts;
 }
 
+/** How many characteristics of each car are recorded, so that they could be compared with factory. */
+export async function comparedCounts(
+  ctx: Context,
+  carIds: readonly string[],
+): Promise<ReadonlyMap<string, number>> {
+  const groups = await ctx.db.currentValue.groupBy({
+    by: ["carId"],
+    where: { carId: { in: [...carIds] }, verdict: { not: "notRecorded" } },
+    _count: { _all: true },
+  });
+  return new Map(groups.map(({ carId, _count }) => [carId, _count._all]));
+}
+
 export function sumOf(counts: AssemblyCounts): number {
   return Object.values(counts).reduce((sum, count) => sum + count, 0);
 }
@@ -123,11 +138,9 @@ export async function listCars(ctx: Context, input: CarListInput) {
     take: PAGE + 1,
   });
   const page = rows.slice(0, PAGE);
-  const counts = await deviatingCounts(
-    ctx,
-    page.map(({ id }) => id),
-    await bookOf(ctx),
-  );
+  const ids = page.map(({ id }) => id);
+  const counts = await deviatingCounts(ctx, ids, await bookOf(ctx));
+  const compared = await comparedCounts(ctx, ids);
   const cars = page.map(
     (row): CarListRow => ({
       reference: carReference(row),
@@ -140,6 +153,7 @@ export async function listCars(ctx: Context, input: CarListInput) {
       colour: row.currentValues[0]?.entered ?? "",
       deviating: sumOf(counts.get(row.id) ?? {}),
       assemblies: counts.get(row.id) ?? {},
+      compared: compared.get(row.id) ?? 0,
     }),
   );
   const last = cars.at(-1);

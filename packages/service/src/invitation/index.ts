@@ -2,8 +2,10 @@ export {
   acceptInput,
   acceptInvitation,
   createMember,
-  findInvitation, type InvitationFace,
+  findInvitation,
+  type InvitationFace,
   invite,
   inviteInput,
-  type NewMember, readInvitation,
+  type NewMember,
+  readInvitation,
 } from "./write";

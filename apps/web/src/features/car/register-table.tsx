@@ -19,6 +19,8 @@ export interface RegisterRow {
   readonly deviating: number;
   /** The same per assembly, in walking order, to draw where; left out, only the number is shown. */
   readonly assemblies?: readonly AssemblyCount[];
+  /** Characteristics that are recorded and could be compared. */
+  readonly compared?: number;
 }
 
 export function RegisterTable({
@@ -39,7 +41,7 @@ export function RegisterTable({
           <th scope="col">Colour</th>
           <th scope="col">Registration</th>
           <th scope="col">Status</th>
-          <th scope="col">Differs from specification</th>
+          <th scope="col">Differs from specification, of what is recorded</th>
         </tr>
       </thead>
       <tbody>
@@ -73,6 +75,7 @@ function CarRow({ club, row }: { readonly club: string; readonly row: RegisterRo
         <Differing
           deviating={row.deviating}
           {...(row.assemblies === undefined ? {} : { assemblies: row.assemblies })}
+          {...(row.compared === undefined ? {} : { compared: row.compared })}
         />
       </td>
     </tr>
