@@ -17,7 +17,7 @@ const origins: Readonly<Record<Origin, string>> = {
 
 const trusts: Readonly<Record<Trust, string>> = {
   documented: "documented",
-  stated: "stated, not documented",
+  stated: "stated",
   inferred: "inferred",
   unknown: "origin not known",
 };

@@ -60,7 +60,7 @@ describe("how a figure is known", () => {
     ],
     [
       { since: "c. 1988", source: { title: "A letter", trust: "stated" as const } },
-      "C. 1988: A letter (stated, not documented)",
+      "C. 1988: A letter (stated)",
     ],
   ])("%j", (known, text) => {
     expect(knownText(known)).toBe(text);
