@@ -1,3 +1,4 @@
+// table: checks that every car gets
 import type { Check } from "../check";
 import { international, national, practice, yearbook } from "./source";
 

@@ -1,3 +1,4 @@
+// table: checks that follow from what is recorded of a car
 import type { Condition } from "../../condition/condition";
 import type { Verdict } from "../../deviation/deviation";
 import type { Check } from "../check";
