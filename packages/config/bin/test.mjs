@@ -38,10 +38,11 @@ const CHATTER =
 /** Most lines that are told of one check. */
 const MOST_LINES = 150;
 
-function withoutChatter(said) {
-  const lines = said
-    .split("\n")
-    .filter((line) => !CHATTER.test(line.replace(/^@trunnion\/[\w-]+[:#]\w+:\s*/, "").trimStart()));
+function told(said, fromTurbo) {
+  const all = said.split("\n");
+  const lines = fromTurbo
+    ? all.filter((line) => !CHATTER.test(line.replace(/^@trunnion\/[\w-]+[:#]\w+:\s*/, "").trimStart()))
+    : all;
   const more = lines.length - MOST_LINES;
   return [...lines.slice(0, MOST_LINES), ...(more > 0 ? [`… and ${more} more lines`] : [])].join("\n");
 }
@@ -50,7 +51,7 @@ function withoutChatter(said) {
 async function check(name, args) {
   const { code, said } = await runStep({ name, args, cwd: repository, env });
   if (code === 0) add({ passed: 1, failures: [] });
-  else fail(name, withoutChatter(said) || said);
+  else fail(name, told(said, args[0] === bin("turbo/bin/turbo")));
 }
 
 function turbo(...args) {
