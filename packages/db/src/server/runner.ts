@@ -1,6 +1,6 @@
 import { execFile, execFileSync, type SpawnOptions } from "node:child_process";
 import { createHash } from "node:crypto";
-import { chmod, chown, cp, mkdir, realpath, rename, rm, stat } from "node:fs/promises";
+import { chmod, chown, cp, mkdir, readFile, realpath, rename, rm, stat } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
 import { promisify } from "node:util";
 import { postgresEnvironment } from "../env";
@@ -77,12 +77,10 @@ function idOf(option: "-u" | "-g"): number {
 
 /** Copies the programs where everybody may run them, whole or not at all; once per version. */
 async function sharedBinaries(installed: Binaries): Promise<Binaries> {
-  const { mtimeMs, size } = await stat(installed.postgres);
-  const version = createHash("sha256")
-    .update(`${installed.folder} ${mtimeMs} ${size}`)
-    .digest("hex")
-    .slice(0, 12);
-  const target = join(SHARED_HOME, `programs-${version}`);
+  const { version } = JSON.parse(await readFile(join(installed.folder, "..", "package.json"), "utf8")) as {
+    version: string;
+  };
+  const target = join(SHARED_HOME, `programs-${version}-${process.arch}`);
   if (!(await stat(target).catch(() => undefined))) {
     const draft = `${target}.${process.pid}`;
     await cp(installed.folder, draft, { recursive: true, verbatimSymlinks: true });
