@@ -12,9 +12,9 @@ export interface PlanProps {
   readonly linkTo?: (leader: Leader) => string;
 }
 
-/** "4 deviations", "1 deviation", "none". */
+/** "4 deviations", "1 deviation", "none known": what is not recorded may differ all the same. */
 export function deviationCount(count: number): string {
-  if (count === 0) return "none";
+  if (count === 0) return "none known";
   return count === 1 ? "1 deviation" : `${count} deviations`;
 }
 
