@@ -18,6 +18,7 @@ describe("distance", () => {
   test("there and back is where it was; further is quieter", () => {
     fc.assert(
       fc.property(between(40, 130), between(0.3, 50), between(0.3, 50), (level, from, to) => {
+        fc.pre(Math.abs(to / from - 1) > 1e-9);
         const there = levelAtDistance({ level, from, to });
         expect(levelAtDistance({ level: there, from: to, to: from })).toBeCloseTo(level, 9);
         expect(Math.sign(level - there)).toBe(Math.sign(to - from));

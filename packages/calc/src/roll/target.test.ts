@@ -58,6 +58,28 @@ describe("reaching an aim", () => {
   });
 });
 
+test("an axle that leans further on its tyres than the body rolls is reached all the same", () => {
+  // Its springs push back, so their moment and their roll are both negative: the rate is not.
+  const car = {
+    front: { ...sampleCar.front, track: 1.68, rollCentreHeight: 0, springWheelRate: 50_000, barWheelRate: 0 },
+    rear: {
+      ...sampleCar.rear,
+      track: 1.13,
+      mass: 683,
+      rollCentreHeight: 0.3,
+      springWheelRate: 50_000,
+      springBase: 0.7,
+      tyreRate: 120_000,
+    },
+    cgHeight: 0.35,
+  };
+  const { gradient } = rollGradient(car);
+  const lean = (1 / (60_000 * 1.13 ** 2)) * (608 * 0.3 + 75 * 0.29);
+  expect(gradient).toBeLessThan(lean);
+  const other = { ...car, rear: { ...car.rear, barWheelRate: 16_000 } };
+  expect(reachRoll(other, { change: "rearBar", aim: { gradient } }).rear.barWheelRate).toBeCloseTo(3000, 3);
+});
+
 describe("what cannot be reached", () => {
   const { gradient, frontTransferShare } = rollGradient(sampleCar);
   const attempt = (change: RollChange, aim: RollAim, car = sampleCar): unknown => {
@@ -149,6 +171,19 @@ describe("what cannot be reached", () => {
   test("a share only springs that push the wrong way would give", () => {
     const error = attempt("bars", { gradient, frontTransferShare: 0.02 });
     expect(String(error)).toContain("springs and bar would have to push the front the wrong way");
+  });
+
+  test("a share that only a car would have that falls over, or rolls inwards", () => {
+    const weakRear = {
+      front: { ...sampleCar.front, barWheelRate: 0 },
+      rear: { ...sampleCar.rear, springWheelRate: 1000, barWheelRate: 0 },
+      cgHeight: 0.6,
+    };
+    expect(attempt("frontSprings", { frontTransferShare: 0.3 }, weakRear)).toMatchObject({
+      code: "FALLS_OVER",
+    });
+    const inwards = attempt("frontSprings", { frontTransferShare: 0.95 }, weakRear);
+    expect(String(inwards)).toContain("the body would have to roll inwards");
   });
 
   test("a bar may come out as none at all", () => {

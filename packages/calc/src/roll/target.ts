@@ -47,7 +47,10 @@ export function reachRoll(car: RollCar, { change, aim }: { change: RollChange; a
     const needed = neededRate(figures[name], { name, wanted });
     return { ...car[name], ...changedPart(car, { name, needed, part: plan.part, figures }) };
   });
-  return { ...car, ...changed };
+  const reached = { ...car, ...changed };
+  // A share alone can also be met by a car that falls over; that one is refused here.
+  rollFigures(reached);
+  return reached;
 }
 
 /** A gradient and the elastic moment of each axle that goes with it, both per lateral acceleration. */
@@ -119,12 +122,24 @@ function aimRefusal(message: string): CalcRefusal {
 function neededRate(axle: AxleFigures, { name, wanted }: { name: AxleName; wanted: Wanted }): number {
   const elastic = wanted.elastic[name];
   const roll = wanted.gradient - axle.tyreCompliance * (elastic + direct(axle));
-  if (elastic >= 0 && roll > 0 && wanted.gradient > 0) return elastic / roll;
-  const why =
-    elastic < 0 || wanted.gradient <= 0
-      ? `springs and bar would have to push the ${name} the wrong way`
-      : `the ${name} tyres alone roll further than that`;
-  throw new CalcRefusal("OUT_OF_REACH", `no rate at the ${name} reaches the aim: ${why}`, name);
+  const rate = elastic / roll;
+  // Both may be negative: an axle can lean further on its tyres than the body does, and its springs then push back.
+  if (Number.isFinite(rate) && rate >= 0) return rate;
+  throw new CalcRefusal(
+    "OUT_OF_REACH",
+    `no rate at the ${name} reaches the aim: ${whyNot(axle, { name, elastic })}`,
+    name,
+  );
+}
+
+function whyNot(
+  { tyreCompliance }: AxleFigures,
+  { name, elastic }: { name: AxleName; elastic: number },
+): string {
+  if (elastic < 0) return `springs and bar would have to push the ${name} the wrong way`;
+  return tyreCompliance > 0
+    ? `the ${name} tyres alone roll further than that`
+    : "the body would have to roll inwards";
 }
 
 interface ChangedPartInput {

@@ -49,6 +49,7 @@ describe("after a tyre change", () => {
   test("larger tyres read less; there and back is where it was", () => {
     fc.assert(
       fc.property(circumferences, between(1, 1.1), ({ before, after }, factor) => {
+        fc.pre(Math.abs(after / before - 1) > 1e-9);
         const changed = readingFactorAfter(factor, { before, after });
         expect(Math.sign(factor - changed)).toBe(Math.sign(after - before));
         expect(readingFactorAfter(changed, { before: after, after: before })).toBeCloseTo(factor, 12);
