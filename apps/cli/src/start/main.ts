@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { EmbeddedServerError, MigrationError, ServiceRoleError } from "@trunnion/db/admin";
-import type { DemoSignIns } from "@trunnion/prisma/seed";
+import { type DemoSignIns, demoSignIns, isEmpty } from "@trunnion/prisma/state";
 import { asked } from "./asked";
 import { buildIfNeeded } from "./build";
 import { type OpenDatabase, openDatabase } from "./database";
@@ -52,8 +52,8 @@ async function fill(
   urls: { ownerUrl: string; serviceUrl: string },
   log: (line: string) => void,
 ): Promise<DemoSignIns | undefined> {
-  const { isEmpty, seedDemo, demoSignIns } = await import("@trunnion/prisma/seed");
   if (await isEmpty(urls.ownerUrl)) {
+    const { seedDemo } = await import("@trunnion/prisma/seed");
     log("Filling the empty database with the demo …");
     await seedDemo({ ...urls, today: new Date().toISOString().slice(0, 10), log });
   }

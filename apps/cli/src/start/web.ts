@@ -1,6 +1,6 @@
 import { join } from "node:path";
 import { waitUntil } from "@trunnion/db/admin";
-import type { DemoSignIns } from "@trunnion/prisma/seed";
+import type { DemoSignIns } from "@trunnion/prisma/state";
 import { StartFault } from "./fault";
 import { repository } from "./place";
 import { lastLines, type Program, startProgram } from "./program";

@@ -21,7 +21,7 @@ describe("the plan", () => {
     expect(links).toHaveLength(assemblies.length);
     expect(attribute(links[3], "href")).toBe("#assembly-brakes");
     expect(attribute(links[3], "aria-label")).toBe("4 brakes: 2 deviations");
-    expect(attribute(links[0], "aria-label")).toBe("1 frontSuspension: none");
+    expect(attribute(links[0], "aria-label")).toBe("1 frontSuspension: none known");
   });
 
   test("keeps leaders' numbers far enough apart for a thumb", () => {
