@@ -75,7 +75,7 @@ function gather(
       when: { op: "always" },
       source: { title: "The record of this car" },
     };
-    const why = "The record does not say; checks that depend on it could not be decided.";
+    const why = "Checks that depend on it could not be decided.";
     return [{ check, reason: "rule" as const, why, undecided: true }];
   });
 }

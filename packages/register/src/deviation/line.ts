@@ -47,8 +47,11 @@ export interface DeviationLine {
 
 type UnitSystem = "metric" | "imperial";
 
+/** One minute of arc, in radians. */
+const MINUTE = Math.PI / 180 / 60;
+
 /** The unit a nominal was written in, so that its limits stand beside it in the same; else the club's. */
-function unitBeside(
+export function unitBeside(
   characteristic: QuantityCharacteristic,
   nominal: Value | undefined,
   system: UnitSystem,
@@ -70,9 +73,9 @@ export function sayLimits(
   if (characteristic.kind !== "quantity") return "";
   const { dimension } = characteristic;
   const unit = unitBeside(characteristic, nominal, system);
-  // A limit converted from another unit is not known more finely than a tenth of the nominal's own step.
-  const resolution =
-    nominal?.kind === "quantity" ? nominal.resolution / (dimension === "angle" ? 1 : 10) : undefined;
+  // Degrees and minutes to the minute; everything else to four figures. Never to the nominal's own step: a limit of
+  // half a degree beside a nominal of "0°" is not one of a degree.
+  const resolution = unit === "°'" ? MINUTE : undefined;
   const said = (si: number) => withoutTrailingZeros(printQuantity(si, { dimension, unit, resolution }));
   if (lower !== undefined && upper !== undefined) return `${said(lower)} to ${said(upper)}`;
   if (lower !== undefined) return `at least ${said(lower)}`;

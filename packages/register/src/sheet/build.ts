@@ -3,10 +3,12 @@ import type { CharacteristicBook } from "../characteristic/book";
 import { type Assembly, assemblies, type Characteristic, type Side } from "../characteristic/characteristic";
 import { type Check, type CheckOnSheet, stationLabels, stations } from "../check/check";
 import { checksForCar } from "../check/for-car";
+import { practice } from "../check/starter/source";
 import type { CarView } from "../condition/evaluate";
 import { deviating } from "../deviation/compare";
 import type { Deviation } from "../deviation/deviation";
-import { deviationLine, sayLimits } from "../deviation/line";
+import { deviationLine, sayLimits, unitBeside } from "../deviation/line";
+import { sayDay } from "../identity/say-day";
 import type { CarBasis, State } from "../state/state";
 import type { SheetCheck, SheetDeviation, SheetModel, SheetSetting } from "./sheet-model";
 
@@ -85,20 +87,25 @@ function settingsOf({ car, book, club }: BuildSheetInput): readonly SheetSetting
     const limits = first.limits
       ? sayLimits(characteristic, first.limits, club.unitSystem, first.nominal)
       : "";
-    const { label, units } = characteristic;
+    const { label } = characteristic;
     const sidesTold = Object.fromEntries(
       found.map((deviation) => [deviation.side, sideOf(deviation, book, club.unitSystem)]),
     );
-    return [{ label, unit: units[club.unitSystem], limits, ...sidesTold }];
+    return [
+      { label, unit: unitBeside(characteristic, first.nominal, club.unitSystem), limits, ...sidesTold },
+    ];
   });
 }
 
 function sideOf(deviation: Deviation, book: CharacteristicBook, system: "metric" | "imperial") {
   const { actual, verdictText, bracket } = deviationLine(deviation, book, system);
-  return { text: actual === "" ? "not recorded" : actual, verdictText, ...(bracket ? { bracket } : {}) };
+  if (actual === "") return { text: "not recorded", verdictText: "", ...(bracket ? { bracket } : {}) };
+  return { text: actual, verdictText, ...(bracket ? { bracket } : {}) };
 }
 
 function sourceText({ title, edition, clause }: Check["source"]): string {
+  // Most checks of a sheet say so: short, or it would be the loudest thing on the page.
+  if (title === practice.title) return "common practice";
   return [title, edition, clause].filter((part) => part !== undefined).join(", ");
 }
 
@@ -191,7 +198,7 @@ export function buildSheet(input: BuildSheetInput): SheetModel {
     recordHash: input.recordHash,
     preparedAt: input.preparedAt,
     club: club.name,
-    event: { name, on, venue, ruleSet },
+    event: { name, on: sayDay(on), venue, ruleSet },
     entry: { runningNumber, group, className, driver },
     car: identityOf(input),
     leaders: leadersOf(deviations),

@@ -54,6 +54,7 @@ export interface SheetModel {
   /** ISO instant. */
   readonly preparedAt: string;
   readonly club: string;
+  /** `on` as written: "5 Dec 2026". */
   readonly event: {
     readonly name: string;
     readonly on: string;

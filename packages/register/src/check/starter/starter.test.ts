@@ -1,0 +1,59 @@
+import { describe, expect, test } from "vitest";
+import { builtInBook } from "../../characteristic/book";
+import { characteristicsOf, nodesOf } from "../../condition/schema";
+import { checkSchema } from "../schema";
+import { starterChecks, starterClasses } from ".";
+
+const derived = starterChecks.filter(({ when }) => when.op !== "always");
+
+describe("the starter rule set", () => {
+  test("has enough for every car and for what follows from this one", () => {
+    expect(starterChecks.length - derived.length).toBeGreaterThanOrEqual(40);
+    expect(derived.length).toBeGreaterThanOrEqual(45);
+  });
+
+  test("names every check once", () => {
+    expect(new Set(starterChecks.map(({ id }) => id)).size).toBe(starterChecks.length);
+  });
+
+  test.each(starterChecks.map((check) => [check.id, check] as const))(
+    "%s can be stored and read again",
+    (_, check) => {
+      expect(checkSchema.parse(JSON.parse(JSON.stringify(check)))).toEqual(check);
+    },
+  );
+
+  test.each(derived.map((check) => [check.id, check] as const))(
+    "%s looks at characteristics that exist",
+    (_, check) => {
+      const asked = [...(check.why ?? "").matchAll(/\{([A-Za-z0-9.]+)/g)].map(([, key]) => key ?? "");
+      const criterion = "characteristic" in check.criterion ? [check.criterion.characteristic ?? ""] : [];
+      const unknown = [...characteristicsOf(check.when), ...asked, ...criterion].filter(
+        (key) => !builtInBook.find(key),
+      );
+      expect(unknown).toEqual([]);
+    },
+  );
+
+  test.each(derived.map((check) => [check.id, check] as const))(
+    "%s asks for choices that can be made",
+    (_, check) => {
+      for (const node of nodesOf(check.when)) {
+        if (node.op !== "code") continue;
+        const characteristic = builtInBook.find(node.characteristic);
+        if (characteristic?.kind !== "choice") continue;
+        const codes = characteristic.choices.map(({ code }) => code);
+        expect(node.in.filter((code) => !codes.includes(code))).toEqual([]);
+      }
+    },
+  );
+
+  test("says why of every check that not every car gets", () => {
+    expect(derived.filter(({ why }) => why === undefined)).toEqual([]);
+  });
+
+  test("has classes whose conditions look at characteristics that exist", () => {
+    const keys = starterClasses.flatMap(({ eligibility }) => characteristicsOf(eligibility));
+    expect(keys.filter((key) => !builtInBook.find(key))).toEqual([]);
+  });
+});
