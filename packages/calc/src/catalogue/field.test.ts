@@ -112,6 +112,14 @@ describe("a designation field", () => {
       params: { code: "UNKNOWN_DESIGNATION", entered: "1/4-20", understood: ["1/4-20 UNC", "1/4-20 BSW"] },
     });
     expect(issuesOf(thread, 8)).toEqual(["A thread, e.g. M10x1.25 or 3/8-24 UNF is wanted"]);
+    const messages = (["grade", "tyre", "wheel"] as const).map((kind) =>
+      issuesOf(designation(kind, { label: "It" }), 8),
+    );
+    expect(messages.flat()).toEqual([
+      "A strength class, e.g. class 8.8 or grade 8 is wanted",
+      "A tyre size, e.g. 175/70 R 13 82T or 5.20-13 is wanted",
+      "A wheel size, e.g. 5½J x 14 ET 20 is wanted",
+    ]);
   });
 
   test("describes itself in the JSON Schema of the input", () => {

@@ -103,6 +103,9 @@ describe("running a computation", () => {
     const run = () => runComputation(stretch, { force: 2e5, rate: 1 });
     expect(run).toThrow(CalcRefusal);
     expect(run).toThrow("a load of at most 100 kN is meant, not 200000 N");
+    expect(run).toThrow(
+      expect.objectContaining({ name: "CalcRefusal", code: "OUT_OF_RANGE", cause: expect.any(RangeError) }),
+    );
   });
 
   test("never hands out a number that is not finite", () => {

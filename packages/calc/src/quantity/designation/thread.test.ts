@@ -266,6 +266,16 @@ describe("what is no thread", () => {
     );
   });
 
+  test("each with a code of its own", () => {
+    expect(() => parseThread("M9.5")).toThrow(
+      expect.objectContaining({ code: "UNKNOWN_DESIGNATION", place: 0 }),
+    );
+    expect(() => parseThread("")).toThrow(expect.objectContaining({ code: "EMPTY", place: 0 }));
+    expect(() => parseThread("x".repeat(41))).toThrow(
+      expect.objectContaining({ code: "TOO_LONG", place: 40 }),
+    );
+  });
+
   test("what is longer than 40 characters", () => {
     expect(parseThread(`${" ".repeat(38)}M6`).canonical).toBe("M6x1");
     expect(() => parseThread(`${" ".repeat(39)}M6`)).toThrow("at most 40 characters, this text 41");

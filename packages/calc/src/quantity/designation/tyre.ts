@@ -25,8 +25,8 @@ export interface Tyre {
 const examples = ["175/70 R 13 82T", "165 SR 13", "5.20-13"];
 const structure = "(?: ?(R|D)| ?-| ?X|(?<=[SHV]) ) ?";
 const behind = "(?: \\(?(\\d{2,3}) ?([J-NP-UHVWY])\\)?)?(?: (\\d{1,2}) ?PR)?";
-const metric = new RegExp(`^(\\d{3})(?: ?/ ?(\\d{2,3}))? ?([SHVTZ])?${structure}(\\d{2,3})${behind}$`);
-const imperial = new RegExp(`^(\\d{1,2}\\.\\d{1,2})() ?([SHV])?${structure}(\\d{2})${behind}$`);
+const metric = new RegExp(`^(\\d{3})(?: ?/ ?(\\d{2,3}))? ?([SHVTZ])?${structure}(\\d{1,3})${behind}$`);
+const imperial = new RegExp(`^(\\d{1,2}\\.\\d{1,2})() ?([SHV])?${structure}(\\d{1,2})${behind}$`);
 
 /**
  * Reads a tyre size: metric with or without the aspect ratio, speed letter inside or service description behind;
