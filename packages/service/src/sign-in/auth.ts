@@ -40,7 +40,7 @@ export function createSignIn(database: Database, options: SignInOptions) {
       enabled: true,
       window: 60,
       max: 120,
-      customRules: { "/sign-in/email": { window: 60, max: 10 } },
+      customRules: { "/sign-in/email": { window: 60, max: 20 } },
     },
     advanced: { database: { generateId: false }, cookiePrefix: "trunnion" },
     telemetry: { enabled: false },

@@ -1,0 +1,9 @@
+function needed(name: string): string {
+  const value = process.env[name];
+  if (value === undefined || value === "")
+    throw new Error(`${name} is not set: run npm test, or node test-e2e/bin/e2e.mjs`);
+  return value;
+}
+
+/** Where the application under test is, and the browser to look with; given by bin/e2e.mjs. */
+export const environment = { origin: needed("TRUNNION_ORIGIN"), chromium: needed("TRUNNION_CHROMIUM") };
