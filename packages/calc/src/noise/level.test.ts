@@ -70,6 +70,7 @@ describe("background", () => {
     expect(() => backgroundCorrection(2.9)).toThrow(
       /must be at least 3 dB above the background to be corrected, but is 2\.9 dB/,
     );
+    expect(() => backgroundCorrection(Number.NaN)).toThrow(/margin must be a finite number/);
     expect(() => levelWithoutBackground(80, Number.NaN)).toThrow(/background/);
     expect(() => levelWithoutBackground(Number.NaN, 80)).toThrow(/reading/);
   });

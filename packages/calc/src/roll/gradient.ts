@@ -87,10 +87,7 @@ export function rollGradient(car: RollCar): RollGradient {
   const gradient = (body.mass * body.lever + onTyres) / netRate(figures);
   const transfer = perAxle((name) => {
     const axle = figures[name];
-    return (
-      axleMoment(axle, { elastic: rateOnTyres(axle) * (gradient - tyreLean(axle)), acceleration: 1 }) /
-      axle.track
-    );
+    return axleMoment(axle, rateOnTyres(axle) * (gradient - tyreLean(axle))) / axle.track;
   });
   return {
     gradient,
@@ -111,11 +108,10 @@ export function tyreLean({ tyreCompliance, geometric, unsprung }: AxleFigures): 
   return tyreCompliance * (geometric + unsprung);
 }
 
-/** Moment an axle hands to the road, N·m: elastic, geometric, unsprung, and the tipping of its load on soft tyres. */
-export function axleMoment(
-  axle: AxleFigures,
-  { elastic, acceleration }: { elastic: number; acceleration: number },
-): number {
-  const direct = elastic + (axle.geometric + axle.unsprung) * acceleration;
-  return direct * (1 + axle.tipping * axle.tyreCompliance);
+/**
+ * Moment an axle hands to the road per lateral acceleration, N·m per m/s²: elastic, geometric, unsprung, and the
+ * tipping of its load on soft tyres.
+ */
+function axleMoment(axle: AxleFigures, elastic: number): number {
+  return (elastic + axle.geometric + axle.unsprung) * (1 + axle.tipping * axle.tyreCompliance);
 }

@@ -1,5 +1,5 @@
 import { CalcRefusal } from "../catalogue/refusal";
-import { finite, notNegative, positive, written } from "./guard";
+import { notNegative, positive, written } from "./guard";
 
 /** One point of a damper's dynamometer curve, in one direction. */
 export interface DamperPoint {
@@ -78,7 +78,6 @@ export function criticalDamping({
  */
 export function dampingRatio(coefficient: number, corner: DampedCorner): number {
   const atWheel =
-    notNegative(finite(coefficient, "coefficient"), "coefficient") *
-    positive(corner.damperMotionRatio, "damperMotionRatio") ** 2;
+    notNegative(coefficient, "coefficient") * positive(corner.damperMotionRatio, "damperMotionRatio") ** 2;
   return atWheel / criticalDamping(corner);
 }
