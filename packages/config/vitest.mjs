@@ -13,6 +13,9 @@ export function preset(overrides = {}) {
       outputFile: { json: "reports/vitest.json" },
       pool: "threads",
       maxWorkers: 2,
+      // A busy machine is not a fault: these only end what hangs.
+      testTimeout: 60_000,
+      hookTimeout: 180_000,
       ...overrides,
     },
   });
