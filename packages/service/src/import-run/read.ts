@@ -6,9 +6,6 @@ import {
   chassisKey,
   columnLetter,
   columnsTwice,
-  explainNumber,
-  foldHeading,
-  type NumberPattern,
   plainHeadings,
   type RegisterRow,
   readHeadings,
@@ -16,7 +13,18 @@ import {
   refused,
 } from "@trunnion/register";
 import type { Context } from "../context";
-import { readTable } from "../table";
+import {
+  type Claimant,
+  type ColumnName,
+  type PlannedRow,
+  placeRow,
+  type SeriesFacts,
+  withClaimant,
+} from "../planned-row";
+import { readTable, type TableRow } from "../table";
+
+/** Longest part of a cell that a report quotes. */
+const QUOTED = 120;
 
 /** A row that was not taken, and why. */
 export interface RefusedRow extends CellProblem {
@@ -27,16 +35,6 @@ export interface RefusedRow extends CellProblem {
 export interface DoubtfulRow {
   readonly line: number;
   readonly text: string;
-}
-
-/** A row that can be taken, with what the register's series say of its number. */
-export interface PlannedRow {
-  readonly line: number;
-  readonly key: string;
-  readonly claim: number;
-  readonly seriesId: string | null;
-  readonly serial: number | null;
-  readonly row: RegisterRow;
 }
 
 /** A register file, read: nothing is written yet. */
@@ -51,15 +49,11 @@ export interface RegisterFile {
   readonly unknownHeadings: readonly string[];
 }
 
-interface SeriesFacts {
-  readonly id: string;
-  readonly slug: string;
-  readonly name: string;
-  readonly pattern: NumberPattern;
-}
-
 async function seriesOf(ctx: Context): Promise<readonly SeriesFacts[]> {
-  const rows = await ctx.db.series.findMany({ orderBy: { ordinal: "asc" } });
+  const rows = await ctx.db.series.findMany({
+    include: { options: { select: { code: true }, orderBy: { code: "asc" } } },
+    orderBy: { ordinal: "asc" },
+  });
   return rows.map((row) => ({
     id: row.id,
     slug: row.slug,
@@ -72,13 +66,15 @@ async function seriesOf(ctx: Context): Promise<readonly SeriesFacts[]> {
       last: row.lastSerial,
       suffixes: row.numberSuffixes,
     },
+    options: row.options.map(({ code }) => code),
   }));
 }
 
 function columnsOf(headings: readonly string[], file: string, book: CharacteristicBook): readonly Column[] {
   const columns = readHeadings(headings, book);
   if (!columns.some((column) => column.kind === "plain" && column.column === "chassis")) {
-    throw refused("HEADING_MISSING", { file, wanted: plainHeadings.chassis, found: headings.slice(0, 20) });
+    const found = headings.slice(0, 20).map((heading) => heading.slice(0, QUOTED));
+    throw refused("HEADING_MISSING", { file, wanted: plainHeadings.chassis, found });
   }
   const [twice] = columnsTwice(columns);
   if (twice) {
@@ -90,107 +86,95 @@ function columnsOf(headings: readonly string[], file: string, book: Characterist
   return columns;
 }
 
-interface SeriesChoice {
-  readonly series: SeriesFacts | null;
-  readonly serial: number | null;
-  readonly doubt?: string;
-  readonly problem?: CellProblem;
-}
-
-function chooseSeries(row: RegisterRow, all: readonly SeriesFacts[]): SeriesChoice {
-  const fits = all.map((series) => ({ series, explained: explainNumber(row.chassis, series.pattern) }));
-  if (row.series === undefined) {
-    const fit = fits.find(({ explained }) => explained.ok);
-    if (fit?.explained.ok) return { series: fit.series, serial: fit.explained.serial };
-    return { series: null, serial: null, doubt: `chassis ${row.chassis} fits no series of this club` };
-  }
-  const named = foldHeading(row.series);
-  const chosen = fits.find(
-    ({ series }) => foldHeading(series.slug) === named || foldHeading(series.name) === named,
-  );
-  if (!chosen) {
-    const expected = `one of: ${all.map(({ name }) => name).join(", ")}`;
-    return { series: null, serial: null, problem: { column: "Series", found: row.series, expected } };
-  }
-  const { series, explained } = chosen;
-  return explained.ok
-    ? { series, serial: explained.serial }
-    : { series, serial: null, doubt: explained.problem };
-}
-
-interface Taken {
-  readonly line: number;
-  readonly claim: number;
-  readonly engine: string | undefined;
-}
-
-/** Whether a further row of one number is another car, and which claimant. */
-function claimOf(row: RegisterRow, earlier: readonly Taken[]): number | CellProblem {
-  if (row.claim !== undefined) {
-    const same = earlier.find(({ claim }) => claim === row.claim);
-    if (!same) return row.claim;
-    return {
-      column: "Claim",
-      found: `claimant ${row.claim} of ${row.chassis}, which stands on line ${same.line} already`,
-      expected: "one row per car",
-    };
-  }
-  if (earlier.length === 0) return 1;
-  const engine = row.engine;
-  const differs =
-    engine !== undefined && earlier.every((other) => other.engine !== undefined && other.engine !== engine);
-  if (differs) return Math.max(...earlier.map(({ claim }) => claim)) + 1;
-  return {
-    column: "Chassis",
-    found: `${row.chassis}, which stands on line ${earlier[0]?.line} already`,
-    expected:
-      'one row per car; where two cars claim the number, "2" under "Claim" or their two engine numbers',
-  };
+interface ReadingInput {
+  readonly columns: readonly Column[];
+  readonly series: readonly SeriesFacts[];
+  readonly claimants: ReadonlyMap<string, readonly Claimant[]>;
+  readonly today: string;
 }
 
 class Reading {
   readonly rows: PlannedRow[] = [];
   readonly refusedRows: RefusedRow[] = [];
   readonly doubtfulRows: DoubtfulRow[] = [];
-  private readonly taken = new Map<string, Taken[]>();
+  private readonly claimants: Map<string, readonly Claimant[]>;
 
-  constructor(
-    private readonly columns: readonly Column[],
-    private readonly series: readonly SeriesFacts[],
-    private readonly today: string,
-  ) {}
+  constructor(private readonly input: ReadingInput) {
+    this.claimants = new Map(input.claimants);
+  }
 
   take(line: number, cells: readonly string[]): void {
-    const reading = readRow(this.columns, cells, this.today);
-    if (reading.ok) this.place(line, reading.row);
-    else this.refuse(line, reading.problems);
+    const problems = this.read(line, cells);
+    const short = (found: string) => (found.length > QUOTED ? `${found.slice(0, QUOTED)}…` : found);
+    this.refusedRows.push(
+      ...problems.map(({ found, ...problem }) => ({ line, found: short(found), ...problem })),
+    );
   }
 
-  private place(line: number, row: RegisterRow): void {
-    const choice = chooseSeries(row, this.series);
+  /** Reads and places a row; what it answers keeps the row out. */
+  private read(line: number, cells: readonly string[]): readonly CellProblem[] {
+    const { columns, today } = this.input;
+    const formulas = cells.flatMap((cell, index): CellProblem[] =>
+      // What it comes to is not in the file; as text it would be a wrong value.
+      cell.startsWith("=") && index < columns.length
+        ? [{ column: this.at(index), found: cell, expected: "a value, not a formula" }]
+        : [],
+    );
+    if (formulas.length > 0) return formulas;
+    const reading = readRow(columns, cells, today);
+    return reading.ok ? this.place(line, reading.row) : reading.problems;
+  }
+
+  private at(index: number): string {
+    return `${columnLetter(index)} "${this.input.columns[index]?.heading ?? ""}"`;
+  }
+
+  private readonly columnOf: ColumnName = (wanted) => {
+    const found = this.input.columns.find((column) => column.kind === "plain" && column.column === wanted);
+    return found ? this.at(found.index) : `"${plainHeadings[wanted][0]}"`;
+  };
+
+  private place(line: number, row: RegisterRow): readonly CellProblem[] {
     const key = chassisKey(row.chassis);
-    const earlier = this.taken.get(key) ?? [];
-    const claim = claimOf(row, earlier);
-    if (choice.problem || typeof claim !== "number") {
-      this.refuse(
-        line,
-        [choice.problem, claim].filter((part) => typeof part === "object"),
-      );
-      return;
-    }
-    if (choice.doubt !== undefined) this.doubtfulRows.push({ line, text: choice.doubt });
-    if (claim > 1)
-      this.doubtfulRows.push({
-        line,
-        text: `another car claims ${row.chassis} too: taken as claimant ${claim}`,
-      });
-    this.taken.set(key, [...earlier, { line, claim, engine: row.engine }]);
-    this.rows.push({ line, key, claim, row, seriesId: choice.series?.id ?? null, serial: choice.serial });
+    const claimants = this.claimants.get(key) ?? [];
+    const placed = placeRow(row, { series: this.input.series, claimants, place: this.columnOf });
+    if (!placed.ok) return placed.problems;
+    const { claim, options, serial, series } = placed;
+    this.doubtfulRows.push(...placed.doubts.map((text) => ({ line, text })));
+    this.claimants.set(key, withClaimant(claimants, { claim, line, row }));
+    this.rows.push({ line, key, claim, row, options, serial, series });
+    return [];
   }
+}
 
-  private refuse(line: number, problems: readonly CellProblem[]): void {
-    this.refusedRows.push(...problems.map((problem) => ({ line, ...problem })));
+/** The cars of numbers that more than one car of the register claims, by the number's key. */
+async function disputedClaimants({ db }: Context): Promise<ReadonlyMap<string, readonly Claimant[]>> {
+  const further = await db.car.findMany({ where: { claim: { gt: 1 } }, select: { chassisKey: true } });
+  const keys = [...new Set(further.map(({ chassisKey: key }) => key))];
+  const cars = await db.car.findMany({
+    where: { chassisKey: { in: keys } },
+    select: {
+      chassisKey: true,
+      claim: true,
+      identities: { where: { kind: "engine" }, select: { numberKey: true } },
+    },
+    orderBy: { claim: "asc" },
+  });
+  const claimants = new Map<string, readonly Claimant[]>();
+  for (const { chassisKey: key, claim, identities } of cars) {
+    const engines = identities.map(({ numberKey }) => numberKey);
+    claimants.set(key, [...(claimants.get(key) ?? []), { claim, engines }]);
   }
+  return claimants;
+}
+
+/** Headings that mean nothing here; a column without heading is named by its letter, if it has any cell at all. */
+function unknownHeadings(columns: readonly Column[], rows: readonly TableRow[]): readonly string[] {
+  return columns.flatMap(({ kind, heading, index }) => {
+    if (kind !== "unknown") return [];
+    if (heading !== "") return [heading];
+    return rows.some(({ cells }) => (cells[index] ?? "") !== "") ? [`column ${columnLetter(index)}`] : [];
+  });
 }
 
 /**
@@ -204,7 +188,12 @@ export async function readRegisterFile(
 ): Promise<RegisterFile> {
   const table = readTable(input.bytes, input.file);
   const columns = columnsOf(table.headings, input.file, input.book);
-  const reading = new Reading(columns, await seriesOf(ctx), ctx.today);
+  const reading = new Reading({
+    columns,
+    series: await seriesOf(ctx),
+    claimants: await disputedClaimants(ctx),
+    today: ctx.today,
+  });
   for (const { line, cells } of table.rows) reading.take(line, cells);
   return {
     file: input.file,
@@ -213,6 +202,6 @@ export async function readRegisterFile(
     rows: reading.rows,
     refusedRows: reading.refusedRows,
     doubtfulRows: reading.doubtfulRows,
-    unknownHeadings: columns.flatMap(({ kind, heading }) => (kind === "unknown" ? [heading] : [])),
+    unknownHeadings: unknownHeadings(columns, table.rows),
   };
 }

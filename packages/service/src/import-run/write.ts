@@ -1,15 +1,24 @@
 import type { CharacteristicBook, PartialDate, RecordedValue } from "@trunnion/register";
 import { v7 as uuid } from "uuid";
+import { z } from "zod";
 import type { Context } from "../context";
 import { rebuildCurrentValues } from "../current-value";
 import { dayColumn } from "../day";
 import { Inserts } from "../inserts";
 import { type JournalLine, writeJournal } from "../journal";
+import type { PlannedRow } from "../planned-row";
 import { type CarRecord, recordsOf } from "../record";
 import { requireRole } from "../role";
 import { prefixedValueColumns, valueColumns } from "../value-columns";
-import { type CarChanges, changesOf, nothingNew, type PresentKeeper } from "./policy";
-import { type PlannedRow, type RegisterFile, readRegisterFile } from "./read";
+import {
+  type CarChanges,
+  changesOf,
+  journalled,
+  type NowValue,
+  nothingNew,
+  type PresentKeeper,
+} from "./policy";
+import { type RegisterFile, readRegisterFile } from "./read";
 
 export interface ImportInput {
   /** Name of the file, as reports call it. */
@@ -60,9 +69,9 @@ function dateColumns<P extends string>(prefix: P, date: PartialDate | undefined)
   };
 }
 
-function factColumns({ row, seriesId, serial }: PlannedRow) {
+function factColumns({ row, series, serial }: PlannedRow) {
   return {
-    ...(seriesId === null ? {} : { seriesId }),
+    ...(series === null ? {} : { seriesId: series.id }),
     ...(serial === null ? {} : { serial }),
     ...(row.remarks === undefined ? {} : { remarks: row.remarks }),
     ...dateColumns("built", row.built),
@@ -91,42 +100,41 @@ async function writeStatus(
   { planned, record, changes, carId }: CarRow,
 ): Promise<void> {
   const { status, statusSince } = planned.row;
-  if (!changes.status || status === undefined) return;
+  if (changes.status === "none" || status === undefined) return;
+  const since = dateColumns("from", statusSince);
   if (record) {
-    await ctx.db.carStatusSpan.updateMany({
-      where: { carId, to: null },
-      data: { to: dayColumn(input.asOf) },
-    });
+    const open = { where: { carId, to: null } };
+    const ended = dayColumn(statusSince?.latest ?? input.asOf);
+    const data = changes.status === "correct" ? since : { to: ended };
+    await ctx.db.carStatusSpan.updateMany({ ...open, data });
   }
-  inserts.carStatusSpan.push({
-    id: uuid(),
-    carId,
-    status,
-    sourceId,
-    trust: "stated",
-    ...dateColumns("from", statusSince),
-  });
+  if (changes.status === "correct") return;
+  inserts.carStatusSpan.push({ id: uuid(), carId, status, sourceId, trust: "stated", ...since });
 }
 
-async function writeKeeper(run: Run, { planned, keeper, changes, carId }: CarRow): Promise<void> {
+async function correctKeeper({ ctx }: Run, { planned, keeper }: CarRow): Promise<void> {
+  if (!keeper) return;
+  const of = (id: string) => ({ clubId_id: { clubId: ctx.club.id, id } });
+  await ctx.db.keeper.update({ where: of(keeper.keeperId), data: planned.row.keeper ?? {} });
+  const since = dateColumns("from", planned.row.keptSince);
+  await ctx.db.keepership.update({ where: of(keeper.keepershipId), data: since });
+}
+
+async function writeKeeper(run: Run, car: CarRow): Promise<void> {
+  const { planned, keeper, changes, carId } = car;
   const { ctx, inserts, sourceId, input } = run;
-  const said = planned.row.keeper;
+  const { keeper: said, keptSince } = planned.row;
   if (!said || changes.keeper === "none") return;
-  if (changes.keeper === "correct" && keeper) {
-    await ctx.db.keeper.update({
-      where: { clubId_id: { clubId: ctx.club.id, id: keeper.keeperId } },
-      data: said,
-    });
-    return;
-  }
+  if (changes.keeper === "correct") return correctKeeper(run, car);
   if (keeper) {
     const where = { clubId_id: { clubId: ctx.club.id, id: keeper.keepershipId } };
-    await ctx.db.keepership.update({ where, data: { to: dayColumn(input.asOf) } });
+    const data = { to: dayColumn(keptSince?.latest ?? input.asOf) };
+    await ctx.db.keepership.update({ where, data });
   }
   const keeperId = uuid();
   inserts.keeper.push({ id: keeperId, ...said });
   const kept = { id: uuid(), carId, keeperId, sourceId, trust: "stated" as const };
-  inserts.keepership.push({ ...kept, ...dateColumns("from", planned.row.keptSince) });
+  inserts.keepership.push({ ...kept, ...dateColumns("from", keptSince) });
 }
 
 async function writeAsBuilt(
@@ -150,30 +158,17 @@ async function writeAsBuilt(
   }
 }
 
-function isSetting(run: Run, { characteristic }: RecordedValue): boolean {
-  return run.input.book.find(characteristic)?.setting ?? false;
-}
-
-/** Parts with a day of change are a modification; whatever else is seen on the car is a reading of that day. */
-function writeNow(run: Run, { planned, record, changes, carId }: CarRow): void {
-  const { row } = planned;
-  const seenOn = row.recordedOn?.latest ?? run.input.asOf;
-  const measuredOn = row.measuredOn?.latest ?? seenOn;
-  const settings = changes.now.filter((said) => isSetting(run, said));
-  const parts = changes.now.filter((said) => !isSetting(run, said));
-  const changed = row.changedOn !== undefined;
-  if (changed) addModification(run, { planned, record, carId, parts });
-  const seen = changed ? [] : parts;
-  const sheets =
-    seenOn === measuredOn
-      ? [{ on: seenOn, readings: [...seen, ...settings] }]
-      : [
-          { on: seenOn, readings: seen },
-          { on: measuredOn, readings: settings },
-        ].sort((a, b) => a.on.localeCompare(b.on));
-  let sequence = record?.nextSheetSequence ?? 1;
-  for (const { on, readings } of sheets) {
-    if (readings.length > 0) addSheet(run, { carId, on, sequence: sequence++, readings });
+/** What was changed on a day is a modification; whatever else is seen or measured is a sheet of readings of its day. */
+function writeNow(run: Run, car: CarRow): void {
+  const { record, changes, carId } = car;
+  const parts = changes.now.filter(({ as }) => as === "change");
+  if (parts.length > 0) addModification(run, car, parts);
+  const readings = changes.now.filter(({ as }) => as === "reading");
+  const days = [...new Set(readings.map(({ on }) => on))].sort();
+  const first = record?.nextSheetSequence ?? 1;
+  for (const [index, day] of days.entries()) {
+    const read = readings.filter(({ on }) => on === day);
+    addSheet(run, { carId, on: day, sequence: first + index, readings: read });
   }
 }
 
@@ -199,12 +194,7 @@ function addSheet({ inserts, sourceId }: Run, { carId, on, sequence, readings }:
   }
 }
 
-interface ChangedParts extends Pick<CarRow, "planned" | "record" | "carId"> {
-  readonly parts: readonly RecordedValue[];
-}
-
-function addModification(run: Run, { planned, record, carId, parts }: ChangedParts): void {
-  if (parts.length === 0) return;
+function addModification(run: Run, { planned, record, carId }: CarRow, parts: readonly NowValue[]): void {
   const { row } = planned;
   const { ctx, inserts, sourceId } = run;
   const submissionId = uuid();
@@ -230,33 +220,19 @@ function addModification(run: Run, { planned, record, carId, parts }: ChangedPar
     ...(row.changedBecause === undefined ? {} : { reason: row.changedBecause }),
     ...(row.donor === undefined ? {} : { donor: row.donor }),
   });
-  for (const { characteristic, side, value } of parts) {
-    const before = beforeColumns(planned, characteristic, side);
-    const after = prefixedValueColumns("after", value);
+  for (const { characteristic, side, value, before } of parts) {
     inserts.modificationChange.push({
       id: uuid(),
       modificationId,
       characteristic,
       side,
-      ...before,
-      ...after,
+      ...(before ? prefixedValueColumns("before", before) : {}),
+      ...prefixedValueColumns("after", value),
     });
   }
 }
 
-/** Before a change read in from a file stands what the same row says was built; else it is not known. */
-function beforeColumns({ row }: PlannedRow, characteristic: string, side: RecordedValue["side"]) {
-  const built = row.asBuilt.find((said) => said.characteristic === characteristic && said.side === side);
-  return built ? prefixedValueColumns("before", built.value) : {};
-}
-
 function journalLine(run: Run, { planned, record, changes, carId }: CarRow): JournalLine {
-  const { row } = planned;
-  const words = (values: readonly RecordedValue[]) =>
-    Object.fromEntries(
-      values.map(({ characteristic, side, value }) => [`${characteristic} ${side}`, value.entered]),
-    );
-  const facts = { built: row.built?.text ?? null, remarks: row.remarks ?? null, serial: planned.serial };
   return {
     action: record ? "car.change" : "car.add",
     noun: "car",
@@ -264,19 +240,7 @@ function journalLine(run: Run, { planned, record, changes, carId }: CarRow): Jou
     carId,
     runId: run.runId,
     reason: `read in from ${run.input.file}, line ${planned.line}`,
-    ...(record ? { before: { built: record.built, remarks: record.remarks, status: record.status } } : {}),
-    after: {
-      chassis: row.chassis,
-      claim: planned.claim,
-      ...(changes.facts ? facts : {}),
-      ...(changes.status ? { status: row.status ?? null } : {}),
-      // Who keeps the car is personal: the journal says that it changed, not to whom.
-      keeper: changes.keeper,
-      numbers: changes.numbers.map(({ kind, number }) => `${kind} ${number}`),
-      options: [...changes.options],
-      asBuilt: words(changes.asBuilt),
-      now: words(changes.now),
-    },
+    ...journalled(planned, record, changes),
   };
 }
 
@@ -301,15 +265,22 @@ async function keepersOf(
 ): Promise<ReadonlyMap<string, PresentKeeper>> {
   const rows = await ctx.db.keepership.findMany({
     where: { carId: { in: [...carIds] }, to: null },
-    select: { id: true, carId: true, keeper: true },
+    select: { id: true, carId: true, fromText: true, keeper: true },
   });
   return new Map(
-    rows.map(({ id, carId, keeper }) => [carId, { ...keeper, keepershipId: id, keeperId: keeper.id }]),
+    rows.map(({ id, carId, fromText, keeper }) => [
+      carId,
+      { ...keeper, since: fromText, keepershipId: id, keeperId: keeper.id },
+    ]),
   );
 }
 
 /** Puts the rows beside the cars the register has already. */
-async function meetRecords(ctx: Context, rows: readonly PlannedRow[]): Promise<readonly CarRow[]> {
+async function meetRecords(
+  ctx: Context,
+  input: ImportInput,
+  rows: readonly PlannedRow[],
+): Promise<readonly CarRow[]> {
   const found = await ctx.db.car.findMany({
     where: { chassisKey: { in: rows.map(({ key }) => key) } },
     select: { id: true, chassisKey: true, claim: true },
@@ -325,7 +296,7 @@ async function meetRecords(ctx: Context, rows: readonly PlannedRow[]): Promise<r
       planned,
       record,
       keeper,
-      changes: changesOf(planned, record, keeper, ctx.today),
+      changes: changesOf(planned, { record, keeper }, input),
       carId: known ?? uuid(),
     };
   });
@@ -367,18 +338,32 @@ async function writeRun(run: Run, file: RegisterFile, cars: readonly CarRow[]): 
   );
 }
 
+/** One reading-in at a time and club: two would each find the other's cars missing. */
+async function waitForTurn({ db, club }: Context): Promise<void> {
+  await db.$executeRaw`SELECT pg_advisory_xact_lock(hashtextextended(${club.id}, 2))`;
+}
+
+/** Refuses a day that is none, or that lies ahead: what is on a car then nobody knows. */
+const asOfInput = (today: string) =>
+  z.object({
+    asOf: z.iso.date().refine((day) => day <= today, `expected a day up to ${today}`),
+  });
+
 /**
  * Reads a register file into the club's register. Rows that cannot be read are reported and left out;
  * the others go in together, in the caller's transaction. Reading the same file again changes nothing.
  *
- * @throws Refusal ROLE_NEEDED, and those of `readRegisterFile`; then nothing is written
+ * @throws Refusal ROLE_NEEDED, and those of `readRegisterFile`; ZodError for an `asOf` that is no day up to today;
+ *   then nothing is written
  */
 export async function importRegister(ctx: Context, input: ImportInput): Promise<ImportReport> {
   requireRole(ctx.actor, "registrar", "fleetManager");
+  asOfInput(ctx.today).parse({ asOf: input.asOf });
+  if (!input.dryRun) await waitForTurn(ctx);
   const file = await readRegisterFile(ctx, input);
   const cars: CarRow[] = [];
   for (let start = 0; start < file.rows.length; start += CHUNK) {
-    cars.push(...(await meetRecords(ctx, file.rows.slice(start, start + CHUNK))));
+    cars.push(...(await meetRecords(ctx, input, file.rows.slice(start, start + CHUNK))));
   }
   const moved = cars.filter(({ changes }) => !nothingNew(changes));
   if (moved.length > 0 && !input.dryRun) await writeRun(await beginRun(ctx, input), file, moved);

@@ -1,0 +1,204 @@
+import { Refusal } from "@trunnion/register";
+import iconv from "iconv-lite";
+import { describe, expect, test } from "vitest";
+import { readTable, tableLimits } from "./read";
+
+const bytesOf = (text: string) => new TextEncoder().encode(text);
+const read = (text: string) => readTable(bytesOf(text), "cars.csv");
+
+/** Code and details of the refusal; anything else than a refusal is a fault. */
+function refusalOf(work: () => unknown): { readonly code: string; readonly details: unknown } {
+  try {
+    work();
+  } catch (error) {
+    if (error instanceof Refusal) return { code: error.code, details: error.details };
+    throw error;
+  }
+  throw new Error("nothing was refused");
+}
+
+describe("a table's separator", () => {
+  test.each([
+    ["Chassis,Built\nS1,1971\n", "a comma"],
+    ["Chassis;Built\nS1;1971\n", "a semicolon"],
+    ["Chassis\tBuilt\nS1\t1971\n", "a tab"],
+  ])("%j is read by %s", (text) => {
+    expect(read(text)).toEqual({
+      headings: ["Chassis", "Built"],
+      rows: [{ line: 2, cells: ["S1", "1971"] }],
+    });
+  });
+
+  test("is not told by what stands in quotation marks", () => {
+    expect(read('"Chassis, as stamped, or filed";Built\nS1;1971').headings).toEqual([
+      "Chassis, as stamped, or filed",
+      "Built",
+    ]);
+  });
+
+  test("does not matter where there is one column", () => {
+    expect(read("Chassis\nS1\n").rows).toEqual([{ line: 2, cells: ["S1"] }]);
+  });
+});
+
+describe("a row's line", () => {
+  test.each([
+    ["\n", "LF"],
+    ["\r\n", "CR LF"],
+    ["\r", "CR"],
+  ])("is that of the file, over empty rows and cells of several lines, with %j for line ends", (end) => {
+    const text = ["A;B", "1;2", "", '"3', 'below";4', ";", "5;6"].join(end);
+    expect(read(text).rows).toEqual([
+      { line: 2, cells: ["1", "2"] },
+      { line: 4, cells: ["3\nbelow", "4"] },
+      { line: 7, cells: ["5", "6"] },
+    ]);
+  });
+
+  test("of an old file with CR for line ends is no reason to find it too wide", () => {
+    const row = Array.from({ length: 20 }, (_, index) => `c${index}`).join(";");
+    const table = read(Array.from({ length: 100 }, () => row).join("\r"));
+    expect(table.rows).toHaveLength(99);
+  });
+});
+
+describe("a cell", () => {
+  test("that begins with = stays text: nothing is worked out", () => {
+    expect(read("A;B\n=1+1;@x").rows[0]?.cells).toEqual(["=1+1", "@x"]);
+  });
+
+  test("may hold the separator and doubled quotation marks inside quotation marks", () => {
+    expect(read('A;B\n"1/16"" out; per side";x').rows[0]?.cells).toEqual(['1/16" out; per side', "x"]);
+  });
+});
+
+describe("the encoding", () => {
+  const text = "Chassis;Keeper\nS1;Åse Ørnhøi, 5 €\n";
+  const cells = ["S1", "Åse Ørnhøi, 5 €"];
+
+  test.each([
+    ["UTF-8", bytesOf(text)],
+    ["UTF-8 with a byte-order mark", bytesOf(`\ufeff${text}`)],
+    ["Windows-1252", new Uint8Array(iconv.encode(text, "win1252"))],
+    ["UTF-8 with the end-of-file mark of old systems", bytesOf(`${text}\u001a`)],
+  ])("may be %s", (_, bytes) => {
+    expect(readTable(bytes, "cars.csv")).toEqual({
+      headings: ["Chassis", "Keeper"],
+      rows: [{ line: 2, cells }],
+    });
+  });
+
+  // Windows-1252 leaves five bytes without a character (the code page's own table): 81, 8D, 8F, 90, 9D.
+  test.each([0x81, 0x8d, 0x8f, 0x90, 0x9d])(
+    "that has a byte 0x%x no encoding has is refused with its line",
+    (byte) => {
+      const bytes = new Uint8Array([...bytesOf("Chassis\nS1\n"), byte, 10]);
+      expect(refusalOf(() => readTable(bytes, "cars.csv"))).toEqual({
+        code: "FILE_ENCODING",
+        details: { file: "cars.csv", line: 3, found: `byte 0x${byte.toString(16)}` },
+      });
+    },
+  );
+
+  test("is not taken for Windows-1252 because of one stray byte in UTF-8: every name would be spoilt", () => {
+    const bytes = new Uint8Array([...bytesOf("Keeper;B\nÅse;x\nØrn\n"), 0xe6, 10]);
+    expect(refusalOf(() => readTable(bytes, "cars.csv"))).toEqual({
+      code: "FILE_ENCODING",
+      details: { file: "cars.csv", line: 4, found: "byte 0xe6, in a file that is UTF-8 elsewhere," },
+    });
+  });
+
+  test("is what the byte-order mark says: a stray byte after it is refused", () => {
+    const bytes = new Uint8Array([0xef, 0xbb, 0xbf, ...bytesOf("A\r\nB\r\n"), 0xf8, 10]);
+    expect(refusalOf(() => readTable(bytes, "cars.csv"))).toMatchObject({
+      code: "FILE_ENCODING",
+      details: { line: 3 },
+    });
+  });
+
+  test("stays Windows-1252 where two of its letters happen to look like one of UTF-8", () => {
+    const text = "Keeper,B\nSKÅ’S ØRN; MÅKE; SØR,x\n";
+    expect(readTable(new Uint8Array(iconv.encode(text, "win1252")), "cars.csv").rows[0]?.cells).toEqual([
+      "SKÅ’S ØRN; MÅKE; SØR",
+      "x",
+    ]);
+  });
+});
+
+describe("a file that is not what its name says", () => {
+  const magic = (...start: number[]) => new Uint8Array([...start, ...bytesOf("\u0000\u0001rest")]);
+  test.each([
+    ["a ZIP archive (XLSX and ODS are such)", magic(0x50, 0x4b, 3, 4)],
+    ["an old spreadsheet workbook (XLS)", magic(0xd0, 0xcf, 0x11, 0xe0)],
+    ["a PDF", bytesOf("%PDF-1.7\n1 0 obj")],
+    ["a PNG picture", magic(0x89, 0x50, 0x4e, 0x47)],
+    ["a JPEG picture", magic(0xff, 0xd8, 0xff, 0xe0)],
+    ["a gzip archive", magic(0x1f, 0x8b)],
+    ["text in UTF-16", new Uint8Array([0xff, 0xfe, ...iconv.encode("Chassis;Built", "utf16le")])],
+    ["text in UTF-16", new Uint8Array([0xfe, 0xff, ...iconv.encode("Chassis;Built", "utf16be")])],
+    ["binary data (byte 0x00 on line 1)", new Uint8Array(iconv.encode("Chassis;Built", "utf16le"))],
+    ["binary data (byte 0x07 on line 3)", bytesOf("Chassis\nS1\nS\u00072\n")],
+  ])("is told to be %s", (found, bytes) => {
+    expect(refusalOf(() => readTable(bytes, "cars.csv"))).toEqual({
+      code: "FILE_NOT_A_TABLE",
+      details: { file: "cars.csv", found },
+    });
+  });
+});
+
+describe("a file", () => {
+  test.each([[""], ["\ufeff"], [" \r\n\t\n"]])("of nothing (%j) is empty", (text) => {
+    expect(refusalOf(() => read(text))).toEqual({ code: "FILE_EMPTY", details: { file: "cars.csv" } });
+  });
+
+  test("of a line of headings has no rows", () => {
+    expect(read("Chassis;Built")).toEqual({ headings: ["Chassis", "Built"], rows: [] });
+  });
+
+  test("of the size limit is read, one byte more is not", () => {
+    const noise = new Uint8Array(tableLimits.bytes + 1).fill(0);
+    expect(refusalOf(() => readTable(noise, "noise.csv"))).toEqual({
+      code: "FILE_TOO_LARGE",
+      details: { file: "noise.csv", bytes: tableLimits.bytes + 1, limit: tableLimits.bytes },
+    });
+    expect(refusalOf(() => readTable(noise.subarray(1), "noise.csv")).code).toBe("FILE_NOT_A_TABLE");
+  });
+
+  test("of a million columns is refused by the count, and the limit itself is read", () => {
+    expect(refusalOf(() => read("c;".repeat(999_999).concat("c\n1;2\n")))).toEqual({
+      code: "TABLE_TOO_WIDE",
+      details: { file: "cars.csv", columns: 1_000_000, limit: tableLimits.columns },
+    });
+    expect(read("c;".repeat(tableLimits.columns - 1)).headings).toHaveLength(tableLimits.columns);
+  });
+
+  test("of a row with a million cells is refused at that row", () => {
+    expect(refusalOf(() => read(`A;B\n1;2\n${"c;".repeat(1_000_000)}\n`))).toEqual({
+      code: "TABLE_BROKEN",
+      details: { file: "cars.csv", line: 3, problem: "the row that begins here is longer than 100000 bytes" },
+    });
+  });
+
+  test("of more rows than the limit is refused", () => {
+    const rows = "1\n".repeat(tableLimits.rows);
+    expect(read(`A\n${rows}`).rows).toHaveLength(tableLimits.rows);
+    expect(refusalOf(() => read(`A\n${rows}1\n`))).toEqual({
+      code: "TABLE_TOO_LONG",
+      details: { file: "cars.csv", limit: tableLimits.rows },
+    });
+  }, 60_000);
+
+  test.each([
+    ['A;B\n1;2\n"3;4\n5;6\n7;8', 3, "a quotation mark is never closed"],
+    ['A;B\n1;2\n"3;4\n5;"6"\n', 3, "text follows a closing quotation mark"],
+    ['A;B\n1;2\n\n9/16";4\n', 4, "a quotation mark stands inside a cell that does not begin with one"],
+  ])(
+    "with a quotation mark gone astray (%j) is refused where the row begins, line %d",
+    (text, line, problem) => {
+      expect(refusalOf(() => read(text))).toEqual({
+        code: "TABLE_BROKEN",
+        details: { file: "cars.csv", line, problem },
+      });
+    },
+  );
+});
