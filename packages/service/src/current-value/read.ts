@@ -42,9 +42,11 @@ export async function compareCurrentValues(
   for (let start = 0; start < cars.length; start += 200) {
     const ids = cars.slice(start, start + 200).map(({ id }) => id);
     const rows = await ctx.db.currentValue.findMany({ where: { carId: { in: ids } } });
+    const references = new Map<string, string>();
     const kept = new Map(rows.map((row) => [`${row.carId} ${stateKey(row.characteristic, row.side)}`, row]));
     for (const assessment of await assessAll(ctx, await recordsOf(ctx, ids), book, ctx.today)) {
       const car = assessment.record.reference;
+      references.set(assessment.record.id, car);
       for (const worked of currentRows(assessment)) {
         const key = `${worked.carId} ${stateKey(worked.characteristic, worked.side)}`;
         const row = kept.get(key);
@@ -56,7 +58,7 @@ export async function compareCurrentValues(
     }
     stale.push(
       ...[...kept.values()].map(({ carId, characteristic, side }) => ({
-        car: carId,
+        car: references.get(carId) ?? carId,
         characteristic,
         side,
         problem: "left over" as const,

@@ -1,1 +1,1 @@
-export { openMember, openOperator, type SignedIn } from "./open";
+export { type Clock, openMember, openOperator, type SignedIn } from "./open";

@@ -48,6 +48,11 @@ export async function openMember<T>(
   return openClub(database, club.id, (db) => work({ db, club, actor, today: dayOf(now), now }));
 }
 
+/** The clock of a command; the machine's own when left out. */
+export interface Clock {
+  readonly now: Date;
+}
+
 /** Longest transaction of a command, milliseconds: a large import is one transaction. */
 const OPERATOR_TIMEOUT = 600_000;
 
@@ -60,13 +65,13 @@ export async function openOperator<T>(
   database: Database,
   clubSlug: string,
   work: (context: Context) => Promise<T>,
+  { now }: Clock = { now: new Date() },
 ): Promise<T> {
   const found = await findClub(database, clubSlug);
   if (!found) {
     const known = (await listClubs(database)).map(({ slug }) => slug);
     throw refused("CLUB_NOT_FOUND", { club: clubSlug, known });
   }
-  const now = new Date();
   const actor = { personId: null, membershipId: null, name: "command line", roles: Object.values(Role) };
   const club = factsOf(found);
   return openClub(

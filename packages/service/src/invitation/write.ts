@@ -1,5 +1,5 @@
 import { createHash, randomBytes } from "node:crypto";
-import type { Database, Role } from "@trunnion/db";
+import { type Database, Role } from "@trunnion/db";
 import { invitationByToken, openClub } from "@trunnion/db/gate";
 import { refused } from "@trunnion/register";
 import { z } from "zod";
@@ -17,7 +17,7 @@ const hashOf = (token: string) => createHash("sha256").update(token).digest("hex
 
 export const inviteInput = z.object({
   email: z.email().max(254).toLowerCase(),
-  roles: z.array(z.enum(["registrar", "owner", "scrutineer", "fleetManager"])).min(1),
+  roles: z.array(z.enum(Role)).min(1),
 });
 
 /**
@@ -138,11 +138,13 @@ export async function acceptInvitation(
   const personId = await personFor(signIn, invitation.email, input);
   return openClub(database, invitation.clubId, async (db) => {
     const used = await db.invitation.updateMany({
-      where: { id: invitation.id, acceptedAt: null },
+      where: { id: invitation.id, acceptedAt: null, revokedAt: null },
       data: { acceptedAt: now },
     });
     if (used.count === 0) throw refused("INVITATION_NOT_VALID", { because: "used" });
-    const { roles } = invitation;
+    const before = await db.membership.findFirst({ where: { personId, leftAt: null } });
+    // A member's second invitation adds to what they may do; it takes nothing away.
+    const roles = [...new Set([...(before?.roles ?? []), ...invitation.roles])];
     const who = { clubId_personId: { clubId: invitation.clubId, personId } };
     const member = await db.membership.upsert({
       where: who,
@@ -150,10 +152,11 @@ export async function acceptInvitation(
       update: { roles, leftAt: null },
     });
     const data = {
-      action: "membership.add",
+      action: before ? "membership.change" : "membership.add",
       noun: "membership",
       nounId: member.id,
       personId,
+      ...(before ? { before: { roles: before.roles } } : {}),
       after: { roles },
     };
     await db.journalEntry.create({ data });
@@ -168,26 +171,29 @@ export interface NewMember {
   readonly roles: readonly Role[];
 }
 
-/** Makes a member without an invitation, for whoever holds the machine: the first registrar of a club, the demo. */
-export async function createMember(
-  ctx: Context,
-  signIn: SignIn,
-  { roles, ...person }: NewMember,
-): Promise<void> {
+const newMember = z.object({
+  name: z.string().trim().min(1).max(100),
+  email: z.email().max(254).toLowerCase(),
+  password: z.string().min(PASSWORD_MINIMUM).max(128),
+  roles: z.array(z.enum(Role)).min(1),
+});
+
+/**
+ * Makes a member without an invitation, for whoever holds the machine: the first registrar of a club, the demo.
+ *
+ * @throws Refusal ROLE_NEEDED; WRONG_SIGN_IN where there is an account of another password; ZodError for particulars
+ *   that no account may have
+ */
+export async function createMember(ctx: Context, signIn: SignIn, input: NewMember): Promise<void> {
   requireRole(ctx.actor, "registrar");
+  const { roles, ...person } = newMember.parse(input);
   const personId = await personFor(signIn, person.email, { ...person, token: "" });
   const who = { clubId_personId: { clubId: ctx.club.id, personId } };
-  const create = { personId, roles: [...roles] };
   const member = await ctx.db.membership.upsert({
     where: who,
-    create,
-    update: { roles: [...roles], leftAt: null },
+    create: { personId, roles },
+    update: { roles, leftAt: null },
   });
-  const line = {
-    action: "membership.add",
-    noun: "membership",
-    nounId: member.id,
-    after: { roles: [...roles] },
-  };
+  const line = { action: "membership.add", noun: "membership", nounId: member.id, after: { roles } };
   await writeJournal(ctx, [line]);
 }

@@ -36,14 +36,22 @@ function chosen(
   throw refused("ENTRY_NOT_FOUND", { event, number, known });
 }
 
-/** Hash of everything a sheet says of a car, so that a later look tells whether the record has moved on. */
+/**
+ * Hash of everything a sheet says of a car, so that a later look tells whether the record has moved on. What counts up
+ * with any change at all is left out: a keeper's new address is no news on a sheet.
+ */
 function recordHash(assessment: Assessment | undefined, checks: readonly Check[]): string {
   const told = assessment && {
-    record: assessment.record,
+    ...assessment,
+    record: saidOnSheets(assessment),
     state: [...assessment.state],
-    deviations: assessment.deviations,
   };
   return createHash("sha256").update(JSON.stringify({ told, checks })).digest("hex");
+}
+
+function saidOnSheets({ record }: Assessment): object {
+  const { version: _version, nextModificationSequence: _next, nextSheetSequence: _sheet, ...said } = record;
+  return said;
 }
 
 interface Printing {

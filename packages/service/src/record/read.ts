@@ -24,7 +24,8 @@ const recordFields = {
   statuses: { where: { to: null }, select: { status: true, fromText: true } },
   identities: {
     select: { kind: true, number: true, standing: true, fromText: true, toText: true },
-    orderBy: [{ kind: "asc" }, { id: "asc" }],
+    // The latest mark first: who asks for one wants the one it bears.
+    orderBy: [{ kind: "asc" }, { id: "desc" }],
   },
   asBuilt: {
     where: { supersededAt: null },
