@@ -1,11 +1,9 @@
+export { findInvitation, type InvitationFace, readInvitation } from "./read";
 export {
   acceptInput,
   acceptInvitation,
   createMember,
-  findInvitation,
-  type InvitationFace,
   invite,
   inviteInput,
   type NewMember,
-  readInvitation,
 } from "./write";

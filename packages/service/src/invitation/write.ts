@@ -1,19 +1,18 @@
-import { createHash, randomBytes } from "node:crypto";
-import { type Database, Role } from "@trunnion/db";
-import { invitationByToken, openClub } from "@trunnion/db/gate";
+import { randomBytes } from "node:crypto";
+import { type ClubTables, type Database, Role } from "@trunnion/db";
+import { openClub } from "@trunnion/db/gate";
 import { refused } from "@trunnion/register";
+import { v7 as uuid } from "uuid";
 import { z } from "zod";
 import type { Context } from "../context";
-import { dayOf } from "../day";
 import { writeJournal } from "../journal";
 import { requireRole } from "../role";
 import type { SignIn } from "../sign-in";
 import { PASSWORD_MINIMUM } from "../sign-in/auth";
+import { findInvitation, hashOf } from "./read";
 
 /** Days an invitation lasts. */
 const DAYS = 14;
-
-const hashOf = (token: string) => createHash("sha256").update(token).digest("hex");
 
 export const inviteInput = z.object({
   email: z.email().max(254).toLowerCase(),
@@ -57,44 +56,6 @@ export async function invite(
   return token;
 }
 
-/**
- * The invitation a link belongs to, for showing what one is invited to.
- *
- * @throws Refusal INVITATION_NOT_VALID
- */
-export async function findInvitation(database: Database, token: string, now: Date) {
-  const invitation = await invitationByToken(database, hashOf(token));
-  if (!invitation) throw refused("INVITATION_NOT_VALID", { because: "unknown" });
-  if (invitation.acceptedAt) throw refused("INVITATION_NOT_VALID", { because: "used" });
-  if (invitation.revokedAt) throw refused("INVITATION_NOT_VALID", { because: "revoked" });
-  if (invitation.expiresAt <= now) throw refused("INVITATION_NOT_VALID", { because: "expired" });
-  return invitation;
-}
-
-/** An invitation as a page shows it to whoever holds the link. */
-export interface InvitationFace {
-  readonly email: string;
-  readonly club: string;
-  readonly roles: readonly Role[];
-  /** ISO day. */
-  readonly expiresOn: string;
-  /** True for somebody who signs in here already. */
-  readonly hasAccount: boolean;
-}
-
-/** @throws Refusal INVITATION_NOT_VALID */
-export async function readInvitation(
-  database: Database,
-  signIn: SignIn,
-  token: string,
-  now: Date,
-): Promise<InvitationFace> {
-  const { email, club, roles, expiresAt } = await findInvitation(database, token, now);
-  const { internalAdapter } = await signIn.$context;
-  const known = await internalAdapter.findUserByEmail(email);
-  return { email, club: club.name, roles, expiresOn: dayOf(expiresAt), hasAccount: known !== null };
-}
-
 export const acceptInput = z.object({
   token: z.string().min(20).max(100),
   name: z.string().trim().min(1).max(100),
@@ -122,11 +83,34 @@ async function personFor(signIn: SignIn, email: string, input: z.infer<typeof ac
   return person.id;
 }
 
+async function join(
+  db: ClubTables,
+  { personId, invited }: { readonly personId: string; readonly invited: readonly Role[] },
+): Promise<void> {
+  const before = await db.membership.findFirst({ where: { personId, leftAt: null } });
+  // A member's second invitation adds to what they may do; it takes nothing away.
+  const roles = [...new Set([...(before?.roles ?? []), ...invited])];
+  const known = await db.membership.findFirst({ where: { personId }, select: { id: true } });
+  const id = known?.id ?? uuid();
+  if (known) await db.membership.updateMany({ where: { id }, data: { roles, leftAt: null } });
+  else await db.membership.create({ data: { id, personId, roles } });
+  await db.journalEntry.create({
+    data: {
+      action: before ? "membership.change" : "membership.add",
+      noun: "membership",
+      nounId: id,
+      personId,
+      ...(before ? { before: { roles: before.roles } } : {}),
+      after: { roles },
+    },
+  });
+}
+
 /**
  * Accepts an invitation: makes the account where there is none (else the password must be its own), and the membership.
  * The link reached the address, so the address counts as proved.
  *
- * @throws Refusal INVITATION_NOT_VALID, WRONG_SIGN_IN
+ * @throws Refusal INVITATION_NOT_VALID, WRONG_SIGN_IN; then the link stays as it was
  */
 export async function acceptInvitation(
   database: Database,
@@ -134,33 +118,16 @@ export async function acceptInvitation(
   input: z.infer<typeof acceptInput>,
   now: Date,
 ): Promise<{ readonly email: string; readonly club: string }> {
-  const invitation = await findInvitation(database, input.token, now);
-  const personId = await personFor(signIn, invitation.email, input);
-  return openClub(database, invitation.clubId, async (db) => {
+  const { id, clubId, email, roles, club } = await findInvitation(database, input.token, now);
+  return openClub(database, clubId, async (db) => {
+    // First, so that a form sent twice waits here and finds the link used, rather than half an account.
     const used = await db.invitation.updateMany({
-      where: { id: invitation.id, acceptedAt: null, revokedAt: null },
+      where: { id, acceptedAt: null, revokedAt: null },
       data: { acceptedAt: now },
     });
     if (used.count === 0) throw refused("INVITATION_NOT_VALID", { because: "used" });
-    const before = await db.membership.findFirst({ where: { personId, leftAt: null } });
-    // A member's second invitation adds to what they may do; it takes nothing away.
-    const roles = [...new Set([...(before?.roles ?? []), ...invitation.roles])];
-    const who = { clubId_personId: { clubId: invitation.clubId, personId } };
-    const member = await db.membership.upsert({
-      where: who,
-      create: { personId, roles },
-      update: { roles, leftAt: null },
-    });
-    const data = {
-      action: before ? "membership.change" : "membership.add",
-      noun: "membership",
-      nounId: member.id,
-      personId,
-      ...(before ? { before: { roles: before.roles } } : {}),
-      after: { roles },
-    };
-    await db.journalEntry.create({ data });
-    return { email: invitation.email, club: invitation.club.slug };
+    await join(db, { personId: await personFor(signIn, email, input), invited: roles });
+    return { email, club: club.slug };
   });
 }
 

@@ -42,7 +42,12 @@ export function createSignIn(database: Database, options: SignInOptions) {
       max: 120,
       customRules: { "/sign-in/email": { window: 60, max: 20 } },
     },
-    advanced: { database: { generateId: false }, cookiePrefix: "trunnion" },
+    advanced: {
+      database: { generateId: false },
+      cookiePrefix: "trunnion",
+      // Said, since the library leaves the check out by itself where NODE_ENV is "test".
+      disableOriginCheck: false,
+    },
     telemetry: { enabled: false },
     logger: { level: "error" },
   });

@@ -1,0 +1,159 @@
+import { readdirSync, readFileSync } from "node:fs";
+import type { Role } from "@trunnion/db";
+import { openWorld, type World } from "@trunnion/fixtures";
+import { Refusal } from "@trunnion/register";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { bookOf } from "./characteristic";
+import type { Context } from "./context";
+import { addEntries, addEvent } from "./event";
+import { openOperator } from "./gate";
+import { importRegister } from "./import-run";
+import { createMember, invite } from "./invitation";
+import { printSheets } from "./printed-sheet";
+import { addRuleSet } from "./rule-set";
+import { addMarque, addSeries } from "./series";
+import { createSignIn } from "./sign-in";
+import { addSpecification } from "./specification";
+
+let world: World;
+
+beforeAll(async () => {
+  world = await openWorld();
+}, 120_000);
+afterAll(() => world?.close());
+
+const roles: readonly Role[] = ["registrar", "owner", "scrutineer", "fleetManager"];
+const keepers: readonly Role[] = ["registrar", "fleetManager"];
+const desk: readonly Role[] = ["registrar", "scrutineer", "fleetManager"];
+
+interface UseCase {
+  readonly may: readonly Role[];
+  readonly call: (ctx: Context) => Promise<unknown>;
+}
+
+const series = {
+  slug: "mark-2",
+  name: "Mark 2",
+  ordinal: 2,
+  numberPrefix: "M2-",
+  numberDigits: 3,
+  firstSerial: 1,
+  lastSerial: 9,
+  numberSuffixes: [],
+  builtFrom: "1974-01-01",
+  builtTo: "1975-01-01",
+  options: [],
+};
+
+/** What each use case that writes may be called by, and a call of it. */
+const useCases: Readonly<Record<string, UseCase>> = {
+  importRegister: {
+    may: keepers,
+    call: async (ctx) =>
+      importRegister(ctx, {
+        file: "a.csv",
+        bytes: new TextEncoder().encode("Chassis\nM1-001"),
+        book: await bookOf(ctx),
+        asOf: ctx.today,
+        dryRun: false,
+      }),
+  },
+  addMarque: { may: keepers, call: (ctx) => addMarque(ctx, { slug: "other", name: "Other" }) },
+  addSeries: { may: keepers, call: (ctx) => addSeries(ctx, { ...series, marqueId: ctx.club.id }) },
+  addSpecification: {
+    may: keepers,
+    call: async (ctx) =>
+      addSpecification(ctx, {
+        seriesId: world.ours.seriesId,
+        source: { title: "Manual", kind: "publication" },
+        lines: [],
+        book: await bookOf(ctx),
+      }),
+  },
+  addRuleSet: {
+    may: desk,
+    call: (ctx) => addRuleSet(ctx, { slug: "house", name: "House", edition: "1", checks: [], classes: [] }),
+  },
+  addEvent: {
+    may: desk,
+    call: (ctx) => {
+      const ruleSetId = ctx.club.id;
+      return addEvent(ctx, { slug: "d", name: "D", on: ctx.today, venue: "V", ruleSetId });
+    },
+  },
+  addEntries: { may: desk, call: (ctx) => addEntries(ctx, ctx.club.id, []) },
+  printSheets: {
+    may: desk,
+    call: async (ctx) => printSheets(ctx, { event: "none", book: await bookOf(ctx) }),
+  },
+  invite: {
+    may: keepers,
+    call: (ctx) => invite(ctx, { email: "x@example.test", roles: ["owner"] }),
+  },
+  createMember: {
+    may: ["registrar"],
+    call: (ctx) => {
+      const signIn = createSignIn(world.database, { secret: "s".repeat(32), baseUrl: "http://localhost" });
+      const person = { name: "X", email: "made@example.test", password: "a long password" };
+      return createMember(ctx, signIn, { ...person, roles: ["owner"] });
+    },
+  },
+};
+
+/** Calls a use case as a member with some roles; its work is not kept. */
+async function callAs(name: string, given: readonly Role[]): Promise<unknown> {
+  const undone = new Error("not kept");
+  try {
+    await openOperator(world.database, "ours", async (ctx) => {
+      await useCases[name]?.call({ ...ctx, actor: { ...ctx.actor, roles: given } });
+      throw undone;
+    });
+  } catch (error) {
+    return error;
+  }
+  return undefined;
+}
+
+const pairs = Object.entries(useCases).flatMap(([name, { may }]) =>
+  roles.map((role) => [name, role, may] as const),
+);
+
+describe("a use case that writes", () => {
+  test.each(pairs.filter(([, role, may]) => !may.includes(role)))(
+    "%s is refused to a member who is only %s",
+    async (name, role, may) => {
+      const error = await callAs(name, [role]);
+      expect(error).toBeInstanceOf(Refusal);
+      expect(error).toMatchObject({ code: "ROLE_NEEDED", details: { has: [role] } });
+      const { needed } = (error as Refusal<"ROLE_NEEDED">).details;
+      expect([...needed].sort()).toEqual([...may].sort());
+    },
+  );
+
+  test.each(pairs.filter(([, role, may]) => may.includes(role)))(
+    "%s is not refused to a %s for want of a role",
+    async (name, role) => {
+      const error = await callAs(name, [role]);
+      expect(error instanceof Refusal ? error.code : "").not.toBe("ROLE_NEEDED");
+    },
+  );
+
+  test("refuses a member without any role", async () => {
+    for (const name of Object.keys(useCases)) {
+      expect(await callAs(name, [])).toMatchObject({ code: "ROLE_NEEDED" });
+    }
+  });
+
+  test("is in the table above, if it takes a context at all", () => {
+    // Called inside another use case, or open to whoever holds a link; never from an edge.
+    const exempt = ["writeJournal", "rebuildCurrentValues", "rebuildAllCurrentValues", "acceptInvitation"];
+    const files = readdirSync(import.meta.dirname, { recursive: true, encoding: "utf8" }).filter((path) =>
+      path.endsWith("write.ts"),
+    );
+    const written = files.flatMap((path) => {
+      const text = readFileSync(`${import.meta.dirname}/${path}`, "utf8");
+      return [...text.matchAll(/^export async function (\w+)/gm)].map(([, name = ""]) => name);
+    });
+    expect(written.filter((name) => !exempt.includes(name)).sort()).toEqual(Object.keys(useCases).sort());
+  });
+});
