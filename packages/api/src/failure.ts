@@ -1,7 +1,6 @@
 import { TRPCError } from "@trpc/server";
 import { getHTTPStatusCodeFromError } from "@trpc/server/http";
 import { Refusal, type RefusalText, sayRefusal } from "@trunnion/register";
-import { ZodError } from "zod";
 import { carried } from "./trpc";
 
 /** A refusal ready for the edge. */
@@ -22,10 +21,12 @@ export function refusalOf(error: unknown): ToldRefusal | undefined {
   };
 }
 
-/** Writes a bug to the log, whole; what a user can mend is not a bug and is not logged. */
+/**
+ * Writes a bug to the log, whole; what a user can mend is not a bug and is not logged. Input that cannot be read comes
+ * as BAD_REQUEST: any other ZodError is of something the program itself made.
+ */
 export function logFault(error: unknown, place: string): void {
-  const cause = error instanceof TRPCError ? (error.cause ?? error) : error;
-  if (cause instanceof Refusal || cause instanceof ZodError) return;
+  if (refusalOf(error)) return;
   if (error instanceof TRPCError && error.code !== "INTERNAL_SERVER_ERROR") return;
-  console.error(`fault in ${place}:`, cause);
+  console.error(`fault in ${place}:`, error instanceof TRPCError ? (error.cause ?? error) : error);
 }

@@ -2,6 +2,7 @@ import { initTRPC, TRPCError } from "@trpc/server";
 import { Refusal, refused, sayRefusal } from "@trunnion/register";
 import { type Context, openMember } from "@trunnion/service";
 import { ZodError, z } from "zod";
+import { line } from "./line";
 import type { Request } from "./request";
 
 /** Who may call a procedure. One that does not say is refused. */
@@ -25,7 +26,8 @@ const t = initTRPC
         const refusal = { code: cause.code, details: cause.details, ...text };
         return { ...shape, message: text.what, data: { ...data, refusal } };
       }
-      if (cause instanceof ZodError) {
+      // Of anything but the input it is a bug like any other: something the program itself made.
+      if (cause instanceof ZodError && error.code === "BAD_REQUEST") {
         const { fieldErrors, formErrors } = z.flattenError(cause);
         return {
           ...shape,
@@ -45,8 +47,13 @@ const httpCodes: Partial<Record<Refusal["code"], TRPCError["code"]>> = {
   ROLE_NEEDED: "FORBIDDEN",
   CLUB_NOT_FOUND: "NOT_FOUND",
   CAR_NOT_FOUND: "NOT_FOUND",
+  SERIES_NOT_FOUND: "NOT_FOUND",
   EVENT_NOT_FOUND: "NOT_FOUND",
   ENTRY_NOT_FOUND: "NOT_FOUND",
+  COMPUTATION_NOT_FOUND: "NOT_FOUND",
+  FILE_TOO_LARGE: "PAYLOAD_TOO_LARGE",
+  RUNNING_NUMBER_TAKEN: "CONFLICT",
+  ALREADY_A_MEMBER: "CONFLICT",
   CHANGED_MEANWHILE: "CONFLICT",
 };
 
@@ -59,7 +66,8 @@ export function carried(refusal: Refusal): TRPCError {
   });
 }
 
-const declared = t.procedure.use(async ({ meta, next }) => {
+/** What every procedure stands on. By itself it declares nothing, so whoever calls it is refused. */
+export const undeclared = t.procedure.use(async ({ meta, next }) => {
   if (!meta)
     throw new TRPCError({ code: "FORBIDDEN", message: "this procedure does not say who may call it" });
   const result = await next();
@@ -72,18 +80,18 @@ const declared = t.procedure.use(async ({ meta, next }) => {
 export const { router, createCallerFactory } = t;
 
 /** For whoever comes: health, invitations. */
-export const anyone = declared.meta({ mayCall: "anyone" });
+export const anyone = undeclared.meta({ mayCall: "anyone" });
 
 /** For whoever is signed in, before a club is chosen. */
-export const signedIn = declared.meta({ mayCall: "signedIn" }).use(({ ctx, next }) => {
+export const signedIn = undeclared.meta({ mayCall: "signedIn" }).use(({ ctx, next }) => {
   if (!ctx.signedIn) throw carried(refused("NOT_SIGNED_IN", {}));
   return next({ ctx: { signedIn: ctx.signedIn } });
 });
 
-const clubInput = z.object({ club: z.string().min(1).max(60) });
+const clubInput = z.object({ club: line(60).min(1) });
 
 /** For members of the club named in the input: the whole procedure is one transaction of that club. */
-export const member = declared
+export const member = undeclared
   .meta({ mayCall: "member" })
   .input(clubInput)
   .use(async ({ ctx, input, next }) => {

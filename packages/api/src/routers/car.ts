@@ -1,17 +1,18 @@
 import { carPage, listCars, listSeries } from "@trunnion/service";
 import { z } from "zod";
+import { line } from "../line";
 import { member, router } from "../trpc";
 
 const listInput = z.object({
-  search: z.string().max(80).exactOptional(),
-  series: z.string().max(60).exactOptional(),
-  after: z.string().max(60).exactOptional(),
+  search: line(80).exactOptional(),
+  series: line(60).exactOptional(),
+  after: line(60).exactOptional(),
 });
 
 export const carRouter = router({
   list: member.input(listInput).query(({ ctx, input }) => listCars(ctx.scope, input)),
   series: member.query(({ ctx }) => listSeries(ctx.scope)),
   page: member
-    .input(z.object({ car: z.string().min(1).max(60) }))
+    .input(z.object({ car: line(60).min(1) }))
     .query(({ ctx, input }) => carPage(ctx.scope, input.car)),
 });

@@ -159,7 +159,12 @@ describe("what an invitation is made and accepted with", () => {
   test("is a name, and a password of twelve characters or more", () => {
     const input = { token: "t".repeat(43), name: "A", password: "p".repeat(PASSWORD_MINIMUM) };
     expect(acceptInput.safeParse(input).success).toBe(true);
-    for (const wrong of [{ name: "  " }, { password: "p".repeat(PASSWORD_MINIMUM - 1) }, { token: "t" }]) {
+    for (const wrong of [
+      { name: "  " },
+      { name: "A\u0000" },
+      { password: "p".repeat(PASSWORD_MINIMUM - 1) },
+      { token: "t" },
+    ]) {
       expect(acceptInput.safeParse({ ...input, ...wrong }).success).toBe(false);
     }
   });

@@ -56,9 +56,17 @@ export async function invite(
   return token;
 }
 
+/** Somebody's name: one line, since the database keeps no control characters. */
+const personName = z
+  .string()
+  .trim()
+  .min(1)
+  .max(100)
+  .regex(/^\P{Cc}*$/u, "no control characters");
+
 export const acceptInput = z.object({
   token: z.string().min(20).max(100),
-  name: z.string().trim().min(1).max(100),
+  name: personName,
   password: z.string().min(PASSWORD_MINIMUM).max(128),
 });
 
@@ -139,7 +147,7 @@ export interface NewMember {
 }
 
 const newMember = z.object({
-  name: z.string().trim().min(1).max(100),
+  name: personName,
   email: z.email().max(254).toLowerCase(),
   password: z.string().min(PASSWORD_MINIMUM).max(128),
   roles: z.array(z.enum(Role)).min(1),
