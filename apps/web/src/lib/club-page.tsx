@@ -1,11 +1,12 @@
 import "server-only";
 import { type createCaller, logFault, refusalOf } from "@trunnion/api";
 import { refused, sayRefusal } from "@trunnion/register";
-import { redirect } from "next/navigation";
+import { notFound, redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { Frame } from "../components/shell/frame";
 import { OutcomePage } from "../components/shell/outcome-page";
 import { type ClubFace, Shell } from "../components/shell/shell";
+import { isUnreadable } from "./address";
 import { clubPath, clubsPath, signInPath } from "./path";
 import { api, pageRequest } from "./service";
 
@@ -34,12 +35,13 @@ async function loadOr<T>(load: () => Promise<T>, path: string): Promise<Loaded<T
   } catch (error) {
     const refusal = refusalOf(error);
     if (refusal) return { refusal };
+    if (isUnreadable(error)) notFound();
     logFault(error, path);
     throw error;
   }
 }
 
-/** A page of a club: signed in, a member, loaded in one transaction; a refusal becomes a page that says so. */
+/** A page of a club: signed in, a member, loaded in one transaction; a refusal becomes a page that says so, an address that names nothing possible the one for no such page. */
 export async function clubPage<T>({
   club: slug,
   at,

@@ -14,14 +14,23 @@ export function redirectTo(path: string, cookies: readonly string[] = []): Respo
   return new Response(null, { status: 303, headers });
 }
 
+/** Whether a page of ours sent the form: its origin is the very host that was asked, by whatever name. */
+function isOwnForm({ headers }: Request): boolean {
+  const origin = headers.get("origin") ?? "";
+  return URL.canParse(origin) && new URL(origin).host === headers.get("host");
+}
+
 function through(request: Request, path: string, body: object): Promise<Response> {
   const { signIn } = service();
+  const { baseURL } = signIn.options;
   const headers = new Headers({ "content-type": "application/json" });
   for (const name of ["cookie", "origin", "user-agent", "x-forwarded-for"]) {
     const value = request.headers.get(name);
     if (value !== null) headers.set(name, value);
   }
-  const url = new URL(`/api/auth${path}`, signIn.options.baseURL);
+  // The library knows one name of this service; people use others (localhost, a name in the paddock's network).
+  if (isOwnForm(request)) headers.set("origin", new URL(baseURL).origin);
+  const url = new URL(`/api/auth${path}`, baseURL);
   return signIn.handler(new Request(url, { method: "POST", headers, body: JSON.stringify(body) }));
 }
 

@@ -4,17 +4,14 @@ import { redirect } from "next/navigation";
 import { Frame } from "../../components/shell/frame";
 import { demo } from "../../env";
 import { SignInPage } from "../../features/sign-in/sign-in-page";
-import { clubsPath, signInFormPath } from "../../lib/path";
+import { signInFormPath } from "../../lib/path";
 import { pageRequest } from "../../lib/service";
+import { localPath } from "../../lib/sign-in";
 
 export const metadata: Metadata = { title: "Sign in" };
 
 interface Segments {
-  readonly searchParams: Promise<{
-    readonly next?: string;
-    readonly email?: string;
-    readonly refused?: string;
-  }>;
+  readonly searchParams: Promise<Readonly<Record<string, string | readonly string[] | undefined>>>;
 }
 
 const refusals: Readonly<Record<string, ReturnType<typeof sayRefusal>>> = {
@@ -23,10 +20,13 @@ const refusals: Readonly<Record<string, ReturnType<typeof sayRefusal>>> = {
 };
 
 export default async function Page({ searchParams }: Segments) {
-  const { next, email, refused: why } = await searchParams;
+  const query = await searchParams;
+  const text = (name: string) => (typeof query[name] === "string" ? query[name] : undefined);
+  const next = text("next");
+  const email = text("email");
   const { signedIn } = await pageRequest();
-  if (signedIn) redirect(clubsPath);
-  const refusal = refusals[why ?? ""];
+  if (signedIn) redirect(localPath(next ?? ""));
+  const refusal = refusals[text("refused") ?? ""];
   const shown = demo();
   return (
     <Frame>

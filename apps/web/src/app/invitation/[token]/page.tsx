@@ -3,6 +3,7 @@ import { refused, sayRefusal } from "@trunnion/register";
 import type { Metadata } from "next";
 import { Frame } from "../../../components/shell/frame";
 import { InvitationPage } from "../../../features/sign-in/invitation-page";
+import { isUnreadable } from "../../../lib/address";
 import { sayLongDay } from "../../../lib/day";
 import { invitationFormPath } from "../../../lib/path";
 import { api } from "../../../lib/service";
@@ -13,6 +14,9 @@ interface Segments {
   readonly params: Promise<{ readonly token: string }>;
   readonly searchParams: Promise<{ readonly refused?: string; readonly name?: string }>;
 }
+
+/** What is no link of ours is not known here, however it is written. */
+const unknown = { because: "unknown" } as const;
 
 const errors: Readonly<Record<string, { readonly name?: string; readonly password?: string }>> = {
   name: { name: "Your name, up to 100 characters." },
@@ -27,8 +31,9 @@ export default async function Page({ params, searchParams }: Segments) {
     .then((invitation) => ({ invitation: { ...invitation, expires: sayLongDay(invitation.expiresOn) } }))
     .catch((error: unknown) => {
       const refusal = refusalOf(error);
-      if (!refusal) throw error;
-      return { refusal: refusal.text };
+      if (refusal) return { refusal: refusal.text };
+      if (isUnreadable(error)) return { refusal: sayRefusal(refused("INVITATION_NOT_VALID", unknown)) };
+      throw error;
     });
   const wrong = why === "wrong" ? { refusal: sayRefusal(refused("WRONG_SIGN_IN", {})) } : {};
   return (

@@ -1,4 +1,5 @@
 import { createCaller, logFault, refusalOf } from "@trunnion/api";
+import { isUnreadable, withoutControls } from "../../../../lib/address";
 import { clubPath, invitationPath } from "../../../../lib/path";
 import { service } from "../../../../lib/service";
 import { redirectTo, signInThrough } from "../../../../lib/sign-in";
@@ -9,7 +10,7 @@ interface Segments {
 
 /** Which field a refused form should point at. */
 function fieldOf(name: string, password: string): string | undefined {
-  if (name.trim() === "") return "name";
+  if (name.trim() === "" || name !== withoutControls(name)) return "name";
   return password.length < 12 ? "password" : undefined;
 }
 
@@ -31,7 +32,7 @@ export async function POST(request: Request, { params }: Segments): Promise<Resp
     const answer = await signInThrough(request, { email, password });
     return redirectTo(clubPath(club), answer.headers.getSetCookie());
   } catch (error) {
-    if (refusalOf(error)) return back("wrong");
+    if (refusalOf(error) || isUnreadable(error)) return back("wrong");
     logFault(error, "invitation");
     throw error;
   }

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { RegisterPage } from "../../../../features/car/register-page";
+import { withoutControls } from "../../../../lib/address";
 import { leadersOf } from "../../../../lib/assembly";
 import { clubPage } from "../../../../lib/club-page";
 import { registerPath } from "../../../../lib/path";
@@ -17,10 +18,9 @@ interface Segments {
 const LONGEST = 60;
 
 function asked<K extends string>(query: Asked, name: K): Partial<Record<K, string>> {
-  const value = query[name];
-  return typeof value === "string" && value !== ""
-    ? ({ [name]: value.slice(0, LONGEST) } as Record<K, string>)
-    : {};
+  const given = query[name];
+  const value = typeof given === "string" ? withoutControls(given).slice(0, LONGEST) : "";
+  return value === "" ? {} : ({ [name]: value } as Record<K, string>);
 }
 
 export default async function Page({ params, searchParams }: Segments) {

@@ -8,6 +8,7 @@ import {
   historyLines,
   settingGroups,
 } from "../../../../../features/car/present";
+import { fromSegment } from "../../../../../lib/address";
 import { leadersOf, sideWords } from "../../../../../lib/assembly";
 import { cautions } from "../../../../../lib/caution";
 import { clubPage } from "../../../../../lib/club-page";
@@ -20,18 +21,18 @@ interface Segments {
 }
 
 export async function generateMetadata({ params }: Segments): Promise<Metadata> {
-  return { title: decodeURIComponent((await params).car) };
+  return { title: fromSegment((await params).car) };
 }
 
 export default async function Page({ params, searchParams }: Segments) {
   const segments = await params;
   const { club } = segments;
-  const car = decodeURIComponent(segments.car);
+  const car = fromSegment(segments.car);
   const baseline = (await searchParams).against === "asBuilt" ? "asBuilt" : "factory";
   return clubPage({
     club,
     at: "register",
-    path: carPath(club, car),
+    path: carPath(club, car, baseline === "asBuilt" ? { against: baseline } : {}),
     load: (api) => api.car.page({ club, car }),
     draw: (page, face) => {
       const lines = baseline === "asBuilt" ? page.asBuilt : page.deviating;

@@ -1,4 +1,5 @@
 import { logFault, refusalOf, requestOf, sheetsPdf } from "@trunnion/api";
+import { withoutControls } from "../../../../../../../lib/address";
 import { service } from "../../../../../../../lib/service";
 
 interface Segments {
@@ -21,7 +22,8 @@ function told(
 
 /** The pre-event sheets of an event, or of one running number, as PDF. */
 export async function GET(request: Request, { params }: Segments): Promise<Response> {
-  const { club, event } = await params;
+  const { club, event: asked } = await params;
+  const event = withoutControls(asked);
   const query = new URL(request.url).searchParams;
   const number = query.get("number");
   const paper = query.get("paper") === "Letter" ? "Letter" : "A4";
