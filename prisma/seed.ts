@@ -8,6 +8,7 @@ import {
   addSeries,
   addSpecification,
   bookOf,
+  type Clock,
   type Context,
   createMember,
   createSignIn,
@@ -15,11 +16,12 @@ import {
   importRegister,
   openOperator,
   type SignIn,
+  writeJournal,
 } from "@trunnion/service";
 import { clubs, DEMO_PASSWORD, type DemoClub, people } from "./demo/club";
 import { demoEntries, demoEvent } from "./demo/event";
 import { specifications } from "./demo/specification";
-import { asOwner } from "./state";
+import { asOwner, DEMO_FILLED } from "./state";
 
 export interface SeedInput {
   readonly ownerUrl: string;
@@ -33,7 +35,8 @@ export interface SeedInput {
 async function addClubs(ownerUrl: string): Promise<void> {
   await asOwner(ownerUrl, async (client) => {
     for (const { slug, name, kind } of clubs) {
-      const sql = `INSERT INTO club (id, slug, name, kind) VALUES (gen_random_uuid(), $1, $2, $3::"ClubKind")`;
+      const sql = `INSERT INTO club (id, slug, name, kind) VALUES (gen_random_uuid(), $1, $2, $3::"ClubKind")
+        ON CONFLICT (slug) DO NOTHING`;
       await client.query(sql, [slug, name, kind]);
     }
   });
@@ -63,26 +66,42 @@ async function addEventDay(ctx: Context, club: DemoClub): Promise<void> {
   await addEntries(ctx, eventId, await demoEntries(ctx, ruleSetId));
 }
 
-async function addPeople(database: Database, signIn: SignIn): Promise<void> {
+/** All of a club's demo in one transaction, so that a filling cut short leaves the club empty or whole. */
+async function fillClub(ctx: Context, club: DemoClub, log: SeedInput["log"]): Promise<void> {
+  if ((await ctx.db.series.count()) > 0) return;
+  await addCars(ctx, club, log);
+  await addEventDay(ctx, club);
+}
+
+async function addPeople(database: Database, signIn: SignIn, clock: Clock): Promise<void> {
   for (const { name, email, roles } of people) {
     for (const [club, given] of Object.entries(roles)) {
       const member = { name, email, password: DEMO_PASSWORD, roles: given };
-      await openOperator(database, club, (ctx) => createMember(ctx, signIn, member));
+      await openOperator(database, club, (ctx) => createMember(ctx, signIn, member), clock);
     }
   }
 }
 
-/** Fills an empty database with the invented scenario, through the same use cases as everybody else's data. */
-export async function seedDemo({ ownerUrl, serviceUrl, log }: SeedInput): Promise<void> {
+/** Last of all, so that the next start knows whether there is anything left to do. */
+async function markFilled(ctx: Context): Promise<void> {
+  await writeJournal(ctx, [{ action: DEMO_FILLED, noun: "club", nounId: ctx.club.id }]);
+}
+
+/**
+ * Fills an empty database with the invented scenario, through the same use cases as everybody else's data; finishes
+ * one whose filling was cut short.
+ */
+export async function seedDemo({ ownerUrl, serviceUrl, today, log }: SeedInput): Promise<void> {
   await addClubs(ownerUrl);
   const database = new Database(serviceUrl);
+  const clock = { now: new Date(`${today}T00:00:00Z`) };
   try {
     for (const club of clubs) {
-      await openOperator(database, club.slug, (ctx) => addCars(ctx, club, log));
-      await openOperator(database, club.slug, (ctx) => addEventDay(ctx, club));
+      await openOperator(database, club.slug, (ctx) => fillClub(ctx, club, log), clock);
     }
     const signIn = createSignIn(database, { secret: crypto.randomUUID(), baseUrl: "http://localhost" });
-    await addPeople(database, signIn);
+    await addPeople(database, signIn, clock);
+    for (const { slug } of clubs) await openOperator(database, slug, markFilled, clock);
   } finally {
     await database.close();
   }

@@ -1,5 +1,5 @@
 import pg from "pg";
-import { DEMO_PASSWORD, people } from "./demo/club";
+import { clubs, DEMO_PASSWORD, people } from "./demo/club";
 
 // Apart from the seed itself, which brings the whole service along: every start asks these, few starts seed.
 
@@ -14,11 +14,23 @@ export async function asOwner<T>(ownerUrl: string, work: (client: pg.Client) => 
   }
 }
 
-/** True when no club is there yet. */
-export async function isEmpty(ownerUrl: string): Promise<boolean> {
+/** What the journal of a demo club says once the whole demo is there. */
+export const DEMO_FILLED = "demo.filled";
+
+/**
+ * True where the demo belongs and is not there whole: no club at all, or those of a demo whose filling was cut short.
+ * A database with any club of its own is left alone.
+ */
+export async function wantsDemo(ownerUrl: string): Promise<boolean> {
+  const slugs = clubs.map(({ slug }) => slug);
   return asOwner(ownerUrl, async (client) => {
-    const { rows } = await client.query<{ some: boolean }>("SELECT EXISTS (SELECT FROM club) AS some");
-    return rows[0]?.some === false;
+    const { rows } = await client.query<{ wanted: boolean }>(
+      `SELECT NOT EXISTS (SELECT FROM club WHERE slug <> ALL ($1))
+         AND (SELECT count(DISTINCT c.id) FROM club c JOIN journal_entry j ON j.club_id = c.id AND j.action = $2)
+           < cardinality($1) AS wanted`,
+      [slugs, DEMO_FILLED],
+    );
+    return rows[0]?.wanted === true;
   });
 }
 

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { EmbeddedServerError, MigrationError, ServiceRoleError } from "@trunnion/db/admin";
-import { type DemoSignIns, demoSignIns, isEmpty } from "@trunnion/prisma/state";
+import { type DemoSignIns, demoSignIns, wantsDemo } from "@trunnion/prisma/state";
 import { asked } from "./asked";
 import { buildIfNeeded } from "./build";
 import { type OpenDatabase, openDatabase } from "./database";
@@ -52,9 +52,9 @@ async function fill(
   urls: { ownerUrl: string; serviceUrl: string },
   log: (line: string) => void,
 ): Promise<DemoSignIns | undefined> {
-  if (await isEmpty(urls.ownerUrl)) {
+  if (await wantsDemo(urls.ownerUrl)) {
     const { seedDemo } = await import("@trunnion/prisma/seed");
-    log("Filling the empty database with the demo …");
+    log("Filling the database with the demo …");
     await seedDemo({ ...urls, today: new Date().toISOString().slice(0, 10), log });
   }
   return demoSignIns(urls.ownerUrl);

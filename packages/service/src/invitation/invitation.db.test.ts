@@ -136,6 +136,15 @@ describe("an invitation", () => {
     });
   });
 
+  test("finishes an account that was left without a password when the machine stopped", async () => {
+    await world.person({ email: "half@example.test" });
+    await accept(await send("half@example.test", ["owner"]), "the first password");
+    const signed = await signIn.api.signInEmail({
+      body: { email: "half@example.test", password: "the first password" },
+    });
+    expect(signed.user.email).toBe("half@example.test");
+  });
+
   test("brings back who has left, with the new roles only", async () => {
     await accept(await send("back@example.test", ["registrar"]));
     await world.asOwner(

@@ -70,18 +70,21 @@ export const acceptInput = z.object({
   password: z.string().min(PASSWORD_MINIMUM).max(128),
 });
 
-/** The person of that address; made with the password given when there is none yet. */
+/**
+ * The person of that address; made with the password given when there is none yet. A person without any password
+ * cannot sign in: that account was left half made, and is finished.
+ */
 async function personFor(signIn: SignIn, email: string, input: z.infer<typeof acceptInput>): Promise<string> {
   const { internalAdapter, password } = await signIn.$context;
   const known = await internalAdapter.findUserByEmail(email, { includeAccounts: true });
-  if (known) {
-    const hash = known.accounts.find(({ providerId }) => providerId === "credential")?.password;
-    const right = hash != null && (await password.verify({ hash, password: input.password }));
+  const hash = known?.accounts.find(({ providerId }) => providerId === "credential")?.password;
+  if (known && hash != null) {
+    const right = await password.verify({ hash, password: input.password });
     if (!right) throw refused("WRONG_SIGN_IN", {});
     return known.user.id;
   }
   const particulars = { email, name: input.name, emailVerified: true };
-  const person = await internalAdapter.createUser(particulars, { method: "email-password" });
+  const person = known?.user ?? (await internalAdapter.createUser(particulars, { method: "email-password" }));
   await internalAdapter.linkAccount({
     userId: person.id,
     accountId: person.id,
