@@ -1,0 +1,3 @@
+import { preset } from "@trunnion/config/vitest";
+
+export default preset();
