@@ -8,7 +8,7 @@ import { sayLongDay } from "../../../lib/day";
 import { invitationFormPath } from "../../../lib/path";
 import { api } from "../../../lib/service";
 
-export const metadata: Metadata = { title: "Invitation", referrer: "no-referrer" };
+export const metadata: Metadata = { title: "Invitation" };
 
 interface Segments {
   readonly params: Promise<{ readonly token: string }>;
