@@ -2,6 +2,7 @@ import { CalcRefusal } from "@trunnion/calc";
 import { EmbeddedServerError, MigrationError, ServiceRoleError } from "@trunnion/db/admin";
 import { Refusal, sayRefusal } from "@trunnion/register";
 import { ZodError, z } from "zod";
+import { OutputFault } from "./file";
 
 /** What went wrong, as every command reports it. */
 interface Failure {
@@ -21,6 +22,9 @@ function mendable(error: unknown): Failure | undefined {
   }
   if (error instanceof ZodError) {
     return { code: "INPUT_NOT_READ", what: z.prettifyError(error), remedy: "Mend the places named." };
+  }
+  if (error instanceof OutputFault) {
+    return { code: "FILE_NOT_WRITTEN", what: error.message, remedy: "Name another file or folder." };
   }
   if (
     error instanceof EmbeddedServerError ||

@@ -1,9 +1,11 @@
 import {
   bookOf,
+  type ChainBreak,
   compareCurrentValues,
   listClubs,
   openOperator,
   rebuildAllCurrentValues,
+  type StaleValue,
   verifyJournal,
 } from "@trunnion/service";
 import { Command } from "commander";
@@ -16,10 +18,36 @@ interface Options {
   readonly json?: boolean;
 }
 
+/** What was found wrong with one club's records. */
+export interface CheckedClub {
+  readonly club: string;
+  readonly journal: readonly ChainBreak[];
+  readonly currentValues: readonly StaleValue[];
+}
+
+/** Most places that a person is told one by one. */
+const TOLD = 20;
+
+/** One club's records, in lines for people. */
+export function checkLines({ club, journal, currentValues }: CheckedClub): readonly string[] {
+  const chain =
+    journal.length === 0 ? "holds" : `broken at ${journal.map(({ sequence }) => sequence).join(", ")}`;
+  const values =
+    currentValues.length === 0 ? "are what the records amount to" : `stale: ${currentValues.length}`;
+  const rest = currentValues.length - TOLD;
+  return [
+    `${club}: journal ${chain}; current values ${values}`,
+    ...currentValues
+      .slice(0, TOLD)
+      .map(({ car, characteristic, side, problem }) => `  ${car} ${characteristic} ${side}: ${problem}`),
+    ...(rest > 0 ? [`  and ${rest} more; --json tells all`] : []),
+  ];
+}
+
 async function run(options: Options): Promise<void> {
   const results = await withDatabase(async (database) => {
     const slugs = options.club === undefined ? await listClubs(database) : [options.club];
-    const found = [];
+    const found: CheckedClub[] = [];
     for (const slug of slugs) {
       found.push(
         await openOperator(database, slug, async (ctx) => {
@@ -40,15 +68,7 @@ async function run(options: Options): Promise<void> {
   );
   if (options.json) printJson({ ok: sound, clubs: results });
   else {
-    for (const { club, journal, currentValues } of results) {
-      printLines(
-        `${club}: journal ${journal.length === 0 ? "holds" : `broken at ${journal.map((one) => one.sequence).join(", ")}`}; ` +
-          `current values ${currentValues.length === 0 ? "are what the records amount to" : `stale: ${currentValues.length}`}`,
-        ...currentValues
-          .slice(0, 20)
-          .map((one) => `  ${one.car} ${one.characteristic} ${one.side}: ${one.problem}`),
-      );
-    }
+    printLines(...results.flatMap(checkLines));
   }
   if (!sound) process.exitCode = 1;
 }

@@ -1,9 +1,10 @@
 import { basename } from "node:path";
-import { bookOf, type ImportReport, importRegister, openOperator, tableLimits } from "@trunnion/service";
+import { bookOf, importRegister, openOperator, tableLimits } from "@trunnion/service";
 import { Command } from "commander";
 import { withDatabase } from "../database";
 import { readBounded } from "../file";
 import { printJson, printLines } from "../output";
+import { importLines } from "./import-report";
 
 const help = `
 The first line names the columns, in any order:
@@ -15,7 +16,7 @@ and, per characteristic, by its label or key, with the side where it has one:
   now: front anti-roll bar diameter [mm]          what is on the car; [unit] for bare numbers
   now: front camber left                          one side
 Dates may be partial: 1971, c. 1971, 3/72, before March 1972. Empty cells say nothing.
-A row with a cell that cannot be read is reported and left out; the others go in together.
+A row with a cell that cannot be read, or with a formula, is reported and left out; the others go in together.
 Reading the same file again changes nothing. Columns that mean nothing here go to the car's remarks.`;
 
 interface Options {
@@ -23,23 +24,6 @@ interface Options {
   readonly asOf?: string;
   readonly dryRun?: boolean;
   readonly json?: boolean;
-}
-
-function tell(report: ImportReport): void {
-  const verb = report.dryRun ? "would be" : "were";
-  const { carsAdded, carsChanged, carsUnchanged, refusedRows, doubtfulRows, unknownHeadings } = report;
-  printLines(
-    ...refusedRows.map(
-      ({ line, column, found, expected }) =>
-        `line ${line}, column ${column}: found ${found}; expected ${expected}`,
-    ),
-    ...doubtfulRows.map(({ line, text }) => `line ${line}, taken, but look: ${text}`),
-    ...(unknownHeadings.length === 0
-      ? []
-      : [`no such column here, kept as remarks: ${unknownHeadings.join(", ")}`]),
-    `${report.file}: ${report.rowsRead} rows read; ${carsAdded} cars ${verb} added, ${carsChanged} changed, ` +
-      `${carsUnchanged} stayed as they are; ${new Set(refusedRows.map(({ line }) => line)).size} rows left out.`,
-  );
 }
 
 async function run(path: string, options: Options): Promise<void> {
@@ -56,7 +40,7 @@ async function run(path: string, options: Options): Promise<void> {
     ),
   );
   if (options.json) printJson({ ok: true, ...report });
-  else tell(report);
+  else printLines(...importLines(report));
 }
 
 /** `trunnion import register.csv --club <slug>` */

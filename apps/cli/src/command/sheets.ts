@@ -1,8 +1,8 @@
-import { writeFile } from "node:fs/promises";
 import { bookOf, openOperator, printSheets } from "@trunnion/service";
 import { drawSheets } from "@trunnion/sheets";
 import { Command, Option } from "commander";
 import { withDatabase } from "../database";
+import { requireWritable, writeOutput } from "../file";
 import { printJson, printLines } from "../output";
 
 interface Options {
@@ -15,13 +15,14 @@ interface Options {
 }
 
 async function run({ club, event, number, out, paper, json }: Options): Promise<void> {
+  await requireWritable(out);
   const models = await withDatabase((database) =>
     openOperator(database, club, async (ctx) =>
       printSheets(ctx, { event, book: await bookOf(ctx), ...(number === undefined ? {} : { number }) }),
     ),
   );
   const bytes = await drawSheets(models, { paper });
-  await writeFile(out, bytes);
+  await writeOutput(out, bytes);
   const sheets = models.map(({ entry, car, deviations, stations, recordHash }) => ({
     number: entry.runningNumber,
     chassis: car.chassis,

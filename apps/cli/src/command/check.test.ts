@@ -1,0 +1,21 @@
+import { describe, expect, test } from "vitest";
+import { checkLines } from "./check";
+
+const stale = { characteristic: "front.camber", side: "left", problem: "different" } as const;
+
+describe("what a check found", () => {
+  test("is one line for a club whose records hold", () => {
+    expect(checkLines({ club: "ours", journal: [], currentValues: [] })).toEqual([
+      "ours: journal holds; current values are what the records amount to",
+    ]);
+  });
+
+  test("names where the chain breaks and which values are stale, twenty of them at most", () => {
+    const currentValues = Array.from({ length: 23 }, (_, index) => ({ ...stale, car: `M1-${index}` }));
+    const lines = checkLines({ club: "ours", journal: [{ sequence: 7, problem: "hash" }], currentValues });
+    expect(lines[0]).toBe("ours: journal broken at 7; current values stale: 23");
+    expect(lines[1]).toBe("  M1-0 front.camber left: different");
+    expect(lines).toHaveLength(22);
+    expect(lines.at(-1)).toBe("  and 3 more; --json tells all");
+  });
+});

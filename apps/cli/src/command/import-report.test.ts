@@ -1,0 +1,48 @@
+import { describe, expect, test } from "vitest";
+import { importLines } from "./import-report";
+
+const report = {
+  file: "cars.csv",
+  sha256: "0".repeat(64),
+  dryRun: false,
+  rowsRead: 4,
+  carsAdded: 2,
+  carsChanged: 1,
+  carsUnchanged: 0,
+  refusedRows: [],
+  doubtfulRows: [],
+  unknownHeadings: [],
+};
+
+describe("what a reading-in did", () => {
+  test("is one line where there is nothing to say", () => {
+    expect(importLines(report)).toEqual([
+      "cars.csv: 4 rows read; 2 cars were added, 1 changed, 0 stayed as they are; 0 rows left out.",
+    ]);
+  });
+
+  test("is told as what would be done, where nothing was", () => {
+    expect(importLines({ ...report, dryRun: true, rowsRead: 1, carsAdded: 1 }).at(-1)).toBe(
+      "cars.csv: 1 row read; 1 car would be added, 1 changed, 0 stayed as they are; 0 rows left out.",
+    );
+  });
+
+  test("names every cell by line and column, and counts a row once however many of its cells are wrong", () => {
+    const cell = { line: 3, column: 'C "Built"', found: "once", expected: "a date such as 1971" };
+    const refusedRows = [cell, { ...cell, column: 'D "now: front camber"', found: "95°" }];
+    const lines = importLines({ ...report, refusedRows });
+    expect(lines).toHaveLength(3);
+    expect(lines[0]).toBe('line 3, column C "Built": found once; expected a date such as 1971');
+    expect(lines[1]).toContain("found 95°");
+    expect(lines[2]).toMatch(/; 1 row left out\.$/);
+  });
+
+  test("says what to look at, and what went to the remarks", () => {
+    const doubtfulRows = [{ line: 5, text: "chassis X fits no series of this club" }];
+    expect(importLines({ ...report, doubtfulRows, unknownHeadings: ["Club magazine", "column Q"] })).toEqual([
+      "line 5, taken, but look: chassis X fits no series of this club",
+      "no such column here, kept as remarks: Club magazine, column Q",
+      expect.stringMatching(/^cars\.csv: 4 rows read/),
+    ]);
+  });
+});

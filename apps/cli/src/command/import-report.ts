@@ -1,0 +1,22 @@
+import type { ImportReport } from "@trunnion/service";
+
+const counted = (count: number, one: string, more = `${one}s`) => `${count} ${count === 1 ? one : more}`;
+
+/** What a reading-in did, in lines for people: what was left out and why, what to look at, then the count. */
+export function importLines(report: ImportReport): readonly string[] {
+  const { carsAdded, carsChanged, carsUnchanged, refusedRows, doubtfulRows, unknownHeadings } = report;
+  const were = (count: number) => (report.dryRun ? "would be" : count === 1 ? "was" : "were");
+  const leftOut = new Set(refusedRows.map(({ line }) => line)).size;
+  return [
+    ...refusedRows.map(
+      ({ line, column, found, expected }) =>
+        `line ${line}, column ${column}: found ${found}; expected ${expected}`,
+    ),
+    ...doubtfulRows.map(({ line, text }) => `line ${line}, taken, but look: ${text}`),
+    ...(unknownHeadings.length === 0
+      ? []
+      : [`no such column here, kept as remarks: ${unknownHeadings.join(", ")}`]),
+    `${report.file}: ${counted(report.rowsRead, "row")} read; ${counted(carsAdded, "car")} ${were(carsAdded)} added, ` +
+      `${carsChanged} changed, ${carsUnchanged} stayed as they are; ${counted(leftOut, "row")} left out.`,
+  ];
+}
