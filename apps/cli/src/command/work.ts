@@ -24,7 +24,7 @@ async function standardInput(): Promise<string> {
 }
 
 function parseJson(text: string): unknown {
-  if (text.trim() === "") throw refused("FILE_EMPTY", { file: "standard input" });
+  if (text.trim() === "") throw refused("INPUT_NOT_JSON", { problem: "there is nothing on it" });
   try {
     return JSON.parse(text);
   } catch (error) {
