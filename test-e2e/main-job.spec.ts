@@ -27,6 +27,7 @@ for (const [who, path, sheets] of printers) {
 test("the owner sees the event, and is told in words who may print its sheets", async ({ page }) => {
   await new Desk(page).open("owner", track);
   await expect(page.getByRole("heading", { name: "Kvitnes track day" })).toBeVisible();
+  await expect(page.getByRole("button", { name: /^Print/ })).toHaveCount(0);
   const answer = await page.request.get(`/api${track}/sheets.pdf`);
   expect(answer.status()).toBe(403);
   expect(await answer.text()).toContain("This is for: scrutineer, registrar, fleet manager.");

@@ -1,30 +1,53 @@
 import type { CharacteristicBook } from "../characteristic/book";
-import { sides } from "../characteristic/characteristic";
+import { type Characteristic, type Side, sides } from "../characteristic/characteristic";
 import { type CarView, evaluate } from "../condition/evaluate";
 import { characteristicsOf, nodesOf } from "../condition/schema";
+import { sayLimits } from "../deviation/line";
 import { stateKey } from "../state/key";
 import { printValue } from "../value/print";
 import type { Check, CheckOnSheet, CheckReason } from "./check";
 
-function printed(key: string, part: string | undefined, view: CarView, book: CharacteristicBook): string {
+type Part = "value" | "nominal" | "ratio" | "stiffness" | "limits";
+
+/** Bending and torsion of a round bar go with the fourth power of its diameter. */
+const stiffnessOf = (ratio: number) => `× ${(ratio ** 4).toFixed(1)}`;
+
+interface Asked {
+  readonly view: CarView;
+  readonly characteristic: Characteristic;
+}
+
+function partOn(side: Side, part: Part, { view, characteristic }: Asked): string | undefined {
+  const { key } = characteristic;
+  const deviation = view.deviations.find((one) => one.characteristic === key && one.side === side);
+  if (part === "ratio") return deviation?.ratio?.toFixed(2);
+  if (part === "stiffness") return deviation?.ratio === undefined ? undefined : stiffnessOf(deviation.ratio);
+  if (part === "limits") {
+    return deviation?.limits && sayLimits(characteristic, deviation.limits, "metric", deviation.nominal);
+  }
+  const value = part === "nominal" ? deviation?.nominal : view.state.get(stateKey(key, side))?.value;
+  return value && printValue(characteristic, value, { system: "asEntered" });
+}
+
+function printed(key: string, part: Part, view: CarView, book: CharacteristicBook): string {
   const characteristic = book.find(key);
   if (!characteristic) return "not recorded";
-  const texts = sides.flatMap((side) => {
-    const deviation = view.deviations.find((one) => one.characteristic === key && one.side === side);
-    const value = part === "nominal" ? deviation?.nominal : view.state.get(stateKey(key, side))?.value;
-    const text =
-      part === "ratio"
-        ? deviation?.ratio?.toFixed(2)
-        : value && printValue(characteristic, value, { system: "asEntered" });
-    return text === undefined ? [] : [side === "whole" ? text : `${side} ${text}`];
+  const told = sides.flatMap((side) => {
+    const text = partOn(side, part, { view, characteristic });
+    return text === undefined ? [] : [{ side, text }];
   });
-  return texts.length === 0 ? "not recorded" : texts.join(", ");
+  const [first] = told;
+  if (!first) return "not recorded";
+  // What both sides share is said once.
+  if (told.length > 1 && part !== "value" && told.every(({ text }) => text === first.text)) return first.text;
+  return told.map(({ side, text }) => (side === "whole" ? text : `${side} ${text}`)).join(", ");
 }
 
 /** Fills the places of a reason with the car's figures. */
 export function fillWhy(why: string, view: CarView, book: CharacteristicBook): string {
-  return why.replace(/\{([A-Za-z0-9.]+)(?::(nominal|ratio))?\}/g, (_, key: string, part?: string) =>
-    printed(key, part, view, book),
+  return why.replace(
+    /\{([A-Za-z0-9.]+)(?::(nominal|ratio|stiffness|limits))?\}/g,
+    (_, key: string, part: Part = "value") => printed(key, part, view, book),
   );
 }
 

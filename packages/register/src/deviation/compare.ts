@@ -5,7 +5,7 @@ import type { CarEntries, CarEntry } from "../specification/entry";
 import type { Alternative, AlternativeRole, Limits } from "../specification/specification";
 import { stateKey } from "../state/key";
 import type { AsBuiltValue, State, StateValue } from "../state/state";
-import { sameValue } from "../value/same";
+import { fulfils, sameValue } from "../value/same";
 import type { Value } from "../value/value";
 import { type Deviation, type Verdict, verdicts } from "./deviation";
 
@@ -62,8 +62,8 @@ function againstEntry(comparison: Comparison): Judged {
   if (entry.undecided) return { verdict: "cannotTell" };
   const { nominal, alternatives } = entry;
   const byLimits = entry.limits !== undefined && characteristic?.setting === true;
-  if (!byLimits && nominal && sameValue(actual.value, nominal)) return { verdict: "asSpecified" };
-  const alternative = alternatives.find(({ value }) => sameValue(actual.value, value));
+  if (!byLimits && nominal && fulfils(actual.value, nominal)) return { verdict: "asSpecified" };
+  const alternative = alternatives.find(({ value }) => fulfils(actual.value, value));
   if (alternative) return { verdict: roleVerdicts[alternative.role], alternative };
   return { verdict: unlike(comparison) };
 }

@@ -160,7 +160,7 @@ describe("the sheet of a car worked by hand", () => {
     const why = (id: string) =>
       model.stations.flatMap(({ checks }) => checks).find((check) => check.id === id)?.why;
     expect(why("front-bar-thicker")).toBe(
-      "20 mm where 16 mm was specified: × 1.25 in diameter, its fourth power in stiffness",
+      "20 mm where 16 mm was specified: about × 2.4 as stiff, if both are solid and of one shape",
     );
     expect(why("rear-bar-added")).toContain("5/8 in fitted");
     expect(why("rear-link-rod-ends")).toBe("drop link joint rod end, specified rubber bush");

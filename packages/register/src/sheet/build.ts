@@ -115,7 +115,7 @@ function sheetCheck({ check, reason, why, undecided }: CheckOnSheet): SheetCheck
     id,
     text: check.caution === undefined ? text : `${text} Caution: ${check.caution}`,
     ...(method === undefined ? {} : { method }),
-    criterion,
+    criterion: "text" in criterion ? { ...criterion, text: `Pass if ${criterion.text}` } : criterion,
     why,
     special: reason !== "always",
     undecided,

@@ -65,3 +65,13 @@ export function contentOf(value: Value): string {
       return "";
   }
 }
+
+/**
+ * Whether a value says what another asks for, and perhaps more: a tyre marked `175/70 R 14 84H` is the one specified
+ * as `175/70 R 14`, which states no service description.
+ */
+export function fulfils(actual: Value, asked: Value): boolean {
+  if (sameValue(actual, asked)) return true;
+  if (actual.kind !== "designation" || asked.kind !== "designation") return false;
+  return actual.canonical.startsWith(`${asked.canonical} `);
+}

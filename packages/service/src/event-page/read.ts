@@ -3,6 +3,7 @@ import { assessAll } from "../assessment";
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { type EventEntry, type EventPage, entriesOf, findEvent } from "../event";
+import { mayPrint } from "../printed-sheet";
 import { recordsOf } from "../record";
 
 /** An entry with what differs on its car, by assembly. */
@@ -16,6 +17,8 @@ export interface EventView {
   readonly club: ClubFacts;
   readonly event: EventPage;
   readonly entries: readonly EventEntryLine[];
+  /** Whether the reader may print its sheets. */
+  readonly mayPrint: boolean;
 }
 
 /**
@@ -44,5 +47,6 @@ export async function eventPage(ctx: Context, slug: string): Promise<EventView> 
     club: ctx.club,
     event,
     entries: entries.map((entry) => ({ ...entry, ...counted.get(entry.carId ?? "") })),
+    mayPrint: mayPrint(ctx.actor),
   };
 }

@@ -1,1 +1,2 @@
+export { mayPrint } from "./policy";
 export { type PrintSheetsInput, printSheets } from "./write";

@@ -14,6 +14,7 @@ import { type EventEntry, type EventPage, entriesOf, findEvent } from "../event"
 import { recordsOf } from "../record";
 import { requireRole } from "../role";
 import { checksOf } from "../rule-set";
+import { printers } from "./policy";
 
 export interface PrintSheetsInput {
   /** The event's short name. */
@@ -85,7 +86,7 @@ function sheetOf(
  * @throws Refusal ROLE_NEEDED, EVENT_NOT_FOUND, EVENT_HAS_NO_ENTRIES, ENTRY_NOT_FOUND
  */
 export async function printSheets(ctx: Context, input: PrintSheetsInput): Promise<readonly SheetModel[]> {
-  requireRole(ctx.actor, "scrutineer", "registrar", "fleetManager");
+  requireRole(ctx.actor, ...printers);
   const event = await findEvent(ctx, input.event);
   const entries = chosen(await entriesOf(ctx, event.id), event.slug, input.number);
   const carIds = entries.flatMap(({ carId }) => (carId === null ? [] : [carId]));

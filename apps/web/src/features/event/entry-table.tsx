@@ -28,9 +28,11 @@ export interface EntryTableProps {
   readonly event: string;
   readonly entries: readonly EntryRow[];
   readonly paper: Paper;
+  /** Who may not print is offered nothing to print. */
+  readonly mayPrint?: boolean;
 }
 
-export function EntryTable({ club, event, entries, paper }: EntryTableProps) {
+export function EntryTable({ club, event, entries, paper, mayPrint = true }: EntryTableProps) {
   return (
     <table className="list-table entry-table">
       <caption className="sr-only">Entries in running-number order</caption>
@@ -42,9 +44,11 @@ export function EntryTable({ club, event, entries, paper }: EntryTableProps) {
           <th scope="col">Group</th>
           <th scope="col">Class</th>
           <th scope="col">Differs from specification</th>
-          <th scope="col">
-            <span className="print:hidden">Sheet</span>
-          </th>
+          {mayPrint ? (
+            <th scope="col">
+              <span className="print:hidden">Sheet</span>
+            </th>
+          ) : null}
         </tr>
       </thead>
       <tbody>
@@ -62,15 +66,17 @@ export function EntryTable({ club, event, entries, paper }: EntryTableProps) {
             <td className="list-strip">
               <EntryDiffers car={entry.car} />
             </td>
-            <td className="entry-sheet">
-              <a
-                href={sheetsPath(club, event, { number: entry.runningNumber, paper })}
-                aria-label={`Print the sheet of number ${entry.runningNumber}`}
-                className="print:hidden inline-flex min-h-11 items-center"
-              >
-                Print sheet
-              </a>
-            </td>
+            {mayPrint ? (
+              <td className="entry-sheet">
+                <a
+                  href={sheetsPath(club, event, { number: entry.runningNumber, paper })}
+                  aria-label={`Print the sheet of number ${entry.runningNumber}`}
+                  className="print:hidden inline-flex min-h-11 items-center"
+                >
+                  Print sheet
+                </a>
+              </td>
+            ) : null}
           </tr>
         ))}
       </tbody>

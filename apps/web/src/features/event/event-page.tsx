@@ -14,11 +14,13 @@ export interface EventPageProps {
   readonly entries: readonly EntryRow[];
   /** Paper chosen first. */
   readonly paper?: Paper;
+  /** Who may not print is offered nothing to print. */
+  readonly mayPrint?: boolean;
   readonly cautions: readonly string[];
 }
 
 /** One event: print the sheets, or look at who is entered. */
-export function EventPage({ club, event, entries, paper = "A4", cautions }: EventPageProps) {
+export function EventPage({ club, event, entries, paper = "A4", mayPrint = true, cautions }: EventPageProps) {
   const place = { club: club.slug, event: event.slug };
   return (
     <>
@@ -34,7 +36,9 @@ export function EventPage({ club, event, entries, paper = "A4", cautions }: Even
           </>
         }
       >
-        {entries.length === 0 ? null : <PrintForm {...place} sheets={entries.length} paper={paper} />}
+        {entries.length === 0 || !mayPrint ? null : (
+          <PrintForm {...place} sheets={entries.length} paper={paper} />
+        )}
       </PageHead>
       <section aria-labelledby="entries">
         <SectionHead id="entries" title="Entries">
@@ -45,7 +49,7 @@ export function EventPage({ club, event, entries, paper = "A4", cautions }: Even
             Nobody is entered yet, so there is no sheet to print. Enter cars first.
           </p>
         ) : (
-          <EntryTable {...place} entries={entries} paper={paper} />
+          <EntryTable {...place} entries={entries} paper={paper} mayPrint={mayPrint} />
         )}
       </section>
       <div className="pt-8">

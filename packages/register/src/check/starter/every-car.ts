@@ -78,7 +78,7 @@ export const everyCar: readonly Check[] = [
     station: "driverSide",
     assembly: "wheels",
     text: "Wheel nuts all there, tight, thread fully engaged.",
-    criterion: { kind: "measured", text: "engaged thread at least one stud diameter" },
+    criterion: { kind: "measured", text: "at least one stud diameter of thread is engaged" },
     source: yearbook,
   }),
   every({
@@ -96,7 +96,7 @@ export const everyCar: readonly Check[] = [
     criterion: {
       kind: "measured",
       characteristic: "tyres.front.treadDepth",
-      text: "1.6 mm over the whole width on stage events",
+      text: "there is 1.6 mm over the whole width, on stage events",
     },
     source: yearbook,
   }),
@@ -156,7 +156,7 @@ export const everyCar: readonly Check[] = [
     station: "cockpit",
     assembly: "safety",
     text: "Driver's seat does not move on its mountings; no crack at the fixings.",
-    criterion: { kind: "measured", text: "at least four points, bolts M8 or larger" },
+    criterion: { kind: "measured", text: "it has at least four points with bolts M8 or larger" },
     source: international("seats"),
   }),
   every({
@@ -181,7 +181,7 @@ export const everyCar: readonly Check[] = [
     criterion: {
       kind: "datedItem",
       characteristic: "safety.extinguisher.serviceDue",
-      text: "service not due before or on the day",
+      text: "the service is not due before or on the day",
     },
     source: national("chapter 7, appendix 6"),
   }),
@@ -280,7 +280,7 @@ export const everyCar: readonly Check[] = [
     text: "Noise level, where the venue has a limit.",
     method:
       "0.5 m from the outlet at 45°, microphone 0.5 to 1.0 m above ground, nothing large within 3 m, background 10 dB lower.",
-    criterion: { kind: "measured", characteristic: "exhaust.noise", text: "at most the venue's limit" },
+    criterion: { kind: "measured", characteristic: "exhaust.noise", text: "it is within the venue's limit" },
     caution: "hearing protection on",
     source: national("chapter 7, appendix 8"),
   }),
@@ -341,7 +341,11 @@ export const everyCar: readonly Check[] = [
     station: "driver",
     assembly: "safety",
     text: "Helmet: standard and date on its label accepted today; fits; shell and strap undamaged.",
-    criterion: { kind: "datedItem", characteristic: "safety.helmet.expires", text: "accepted on the day" },
+    criterion: {
+      kind: "datedItem",
+      characteristic: "safety.helmet.expires",
+      text: "the organiser accepts it on the day",
+    },
     source: yearbook,
   }),
   every({
@@ -349,6 +353,33 @@ export const everyCar: readonly Check[] = [
     station: "driver",
     assembly: "safety",
     text: "Clothing, gloves and shoes as the class asks.",
+    source: practice,
+  }),
+  every({
+    id: "brake-pads",
+    station: "driverSide",
+    assembly: "brakes",
+    text: "Brake pads and linings: friction material left on every one, not cracked, not oiled.",
+    criterion: {
+      kind: "measured",
+      characteristic: "front.pad.thickness",
+      text: "there is enough for the day at the thinnest",
+    },
+    caution: "hot discs burn",
+    source: practice,
+  }),
+  every({
+    id: "racing-numbers",
+    station: "driverSide",
+    assembly: "body",
+    text: "Running number on both sides, as on this sheet, readable from afar.",
+    source: practice,
+  }),
+  every({
+    id: "steering-lock",
+    station: "cockpit",
+    assembly: "steering",
+    text: "Steering lock cannot engage while driving: taken out, or the key cannot be pulled.",
     source: practice,
   }),
 ];
