@@ -1,3 +1,4 @@
+import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 
 /**
@@ -11,6 +12,7 @@ export function preset(overrides = {}) {
       include: ["src/**/*.test.ts", "src/**/*.test.tsx", "regression/**/*.test.ts"],
       reporters: ["default", "json"],
       outputFile: { json: "reports/vitest.json" },
+      setupFiles: [fileURLToPath(new URL("property-seed.mjs", import.meta.url))],
       pool: "threads",
       maxWorkers: 2,
       // A busy machine is not a fault: these only end what hangs.
