@@ -5,5 +5,11 @@ function needed(name: string): string {
   return value;
 }
 
-/** Where the application under test is, and the browser to look with; given by bin/e2e.mjs. */
-export const environment = { origin: needed("TRUNNION_ORIGIN"), chromium: needed("TRUNNION_CHROMIUM") };
+/** Where the application under test is, where its data is, and the browser to look with; given by bin/e2e.mjs. */
+export const environment = {
+  origin: needed("TRUNNION_ORIGIN"),
+  chromium: needed("TRUNNION_CHROMIUM"),
+  data: needed("TRUNNION_DATA"),
+  /** All of it, for a program started from here. */
+  all: process.env,
+};

@@ -1,37 +1,36 @@
-import type { Cookie, Page } from "@playwright/test";
+import type { Locator, Page } from "@playwright/test";
 
-/** Who can sign in to the demo. */
-export type Who = "registrar" | "owner" | "scrutineer" | "fleet";
+/** What every page of a club has around it, and the club's first page. */
+export class DeskPage {
+  /** Today, Register, Events. */
+  readonly places: Locator;
+  readonly you: Locator;
+  readonly steps: Locator;
 
-/** Cookies of those who have signed in, per worker: tries to sign in are limited, and most tests are not about them. */
-const known = new Map<Who, Cookie[]>();
-
-/** Signing in and going about, as a person does. */
-export class Desk {
-  constructor(readonly page: Page) {}
-
-  async fillSignIn(email: string, password: string): Promise<void> {
-    await this.page.getByLabel("E-mail address").fill(email);
-    await this.page.getByLabel("Password").fill(password);
-    await this.page.getByRole("button", { name: "Sign in" }).click();
+  constructor(readonly page: Page) {
+    this.places = page.getByRole("navigation", { name: "Pages" });
+    // Its button stands in what is folded away, so that no role finds it yet.
+    this.you = page.getByRole("banner").locator("details", { has: page.locator("form[action='/sign-out']") });
+    this.steps = page.getByRole("region", { name: "What comes next" }).getByRole("link");
   }
 
-  /** Signs in by the form, in a session of one's own, and arrives at the page asked for. */
-  async signIn(who: Who, path = "/"): Promise<void> {
-    await this.page.goto(path);
-    await this.fillSignIn(`${who}@demo.test`, "walk round the car");
-    await this.page.waitForURL((url) => !url.pathname.startsWith("/sign-in"));
+  async open(club: string): Promise<this> {
+    await this.page.goto(`/club/${club}`);
+    return this;
   }
 
-  /** Opens a page as one of the demo's people. */
-  async open(who: Who, path = "/"): Promise<void> {
-    const cookies = known.get(who);
-    if (cookies) {
-      await this.page.context().addCookies(cookies);
-      await this.page.goto(path);
-      return;
-    }
-    await this.signIn(who, path);
-    known.set(who, await this.page.context().cookies());
+  /** For who belongs to several clubs: the choice after signing in. */
+  async choose(clubName: string): Promise<void> {
+    await this.page.getByRole("heading", { name: "Your clubs" }).waitFor();
+    await this.page.getByRole("link", { name: clubName, exact: true }).click();
+  }
+
+  async goTo(place: "Today" | "Register" | "Events"): Promise<void> {
+    await this.places.getByRole("link", { name: place }).click();
+  }
+
+  async signOut(): Promise<void> {
+    await this.you.locator("summary").click();
+    await this.you.getByRole("button", { name: "Sign out" }).click();
   }
 }

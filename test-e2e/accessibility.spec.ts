@@ -1,0 +1,144 @@
+import type { Locator, Page } from "@playwright/test";
+import { answeredWith } from "./complaint";
+import { CarPage } from "./pages/car.page";
+import { SignInPage } from "./pages/sign-in.page";
+import { unsoundness } from "./pages/soundness";
+import { expect, password, people, test } from "./world";
+
+const club = "/club/sandvaer";
+/** A phone, and a desk. */
+const screens = [
+  { width: 360, height: 740 },
+  { width: 1440, height: 900 },
+] as const;
+
+const pages = {
+  anybody: ["/sign-in", "/sign-in?refused=wrong&email=someone%40demo.test", "/invitation/none", "/nothing"],
+  registrar: [
+    club,
+    `${club}/car`,
+    `${club}/car?q=zz+9999`,
+    `${club}/car/S3-0237`,
+    `${club}/car/S1-0004?against=asBuilt`,
+    `${club}/car/S2-0145~2`,
+    `${club}/car/S9-9999`,
+    `${club}/event`,
+    `${club}/event/kvitnes-track-day`,
+    "/club/grusvik",
+  ],
+  scrutineer: ["/"],
+} as const;
+
+async function expectSound(page: Page, paths: readonly string[]): Promise<void> {
+  const found: string[] = [];
+  for (const path of paths) {
+    await page.goto(path);
+    for (const screen of screens) {
+      await page.setViewportSize(screen);
+      found.push(...(await unsoundness(page)).map((fault) => `${path} at ${screen.width} px: ${fault}`));
+    }
+  }
+  expect(found).toEqual([]);
+}
+
+const rule = "scrolls sideways, lacks its heading or has a control without a name, on a phone or a desk";
+
+test(`no page for anybody ${rule}`, async ({ page, complaints }) => {
+  complaints.allow(answeredWith(404));
+  await expectSound(page, pages.anybody);
+});
+
+for (const who of ["registrar", "scrutineer"] as const) {
+  test.describe(`for the ${who}`, () => {
+    test.use({ as: who });
+
+    test(`no page of the ${who} ${rule}`, async ({ page }) => {
+      await expectSound(page, pages[who]);
+    });
+  });
+}
+
+test("the look at a page finds what it looks for", async ({ page }) => {
+  await page.setContent(`
+    <h1>One</h1><h1>Two</h1><button></button><a href="#x"><svg></svg></a><input type="search">
+    <svg role="img"></svg><i id="a"></i><i id="a"></i><div style="width: 9000px">wide</div>`);
+  const found = await unsoundness(page);
+  for (const fault of [
+    /^scrolls sideways by \d+ px$/,
+    /^sticks out to the right: div: wide$/,
+    /^two elements have the id a$/,
+    /^2 headings of the first level$/,
+    /^does not say its language$/,
+    /^has no title$/,
+    /^has no name: - button/,
+    /^has no name: - link/,
+    /^has no name: - searchbox/,
+    /^has no name: - img/,
+  ]) {
+    expect(found).toContainEqual(expect.stringMatching(fault));
+  }
+});
+
+/** Presses Tab until the element has the focus; as often as given at most. */
+async function tabTo(page: Page, element: Locator, most: number): Promise<void> {
+  for (let pressed = 0; pressed < most; pressed++) {
+    await page.keyboard.press("Tab");
+    if (await element.evaluate((one) => one === one.ownerDocument.activeElement)) return;
+  }
+  await expect(element, `has the focus within ${most} presses of Tab`).toBeFocused();
+}
+
+async function skipToContent(page: Page): Promise<void> {
+  const skip = page.getByRole("link", { name: "Skip to the content" });
+  await expect(skip).not.toBeInViewport();
+  await page.keyboard.press("Tab");
+  await expect(skip).toBeFocused();
+  await expect(skip).toBeInViewport();
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("main")).toBeFocused();
+}
+
+test("signing in takes the keyboard alone, and shows where one is", async ({ page }) => {
+  const form = await new SignInPage(page).open();
+  await skipToContent(page);
+  await tabTo(page, form.email, 2);
+  await expect(form.email).toHaveCSS("outline-style", "solid");
+  await page.keyboard.type(people.owner.email);
+  await tabTo(page, form.password, 1);
+  await page.keyboard.type(password);
+  await tabTo(page, form.button, 1);
+  await expect(form.button).toHaveCSS("outline-style", "solid");
+  await page.keyboard.press("Enter");
+  await page.waitForURL("/club/sandvaer");
+});
+
+test.describe("for the owner", () => {
+  test.use({ as: "owner" });
+
+  test("the keyboard passes over the frame, reaches the plan's leaders in walking order and jumps to an assembly", async ({
+    page,
+  }) => {
+    const car = await new CarPage(page).open("sandvaer", "S3-0237");
+    await skipToContent(page);
+    // The way back, the plate's copy button, then the first leader.
+    await tabTo(page, car.leader("Front suspension"), 3);
+    await tabTo(page, car.leader("Steering"), 1);
+    await tabTo(page, car.leader("Rear suspension"), 1);
+    await tabTo(page, car.leader("Brakes"), 1);
+    // On a drawing the focus is told by the ring's line.
+    const ring = (assembly: string) => car.leader(assembly).locator(".plan-leader-ring");
+    await expect(ring("Brakes")).toHaveCSS("stroke-width", "3px");
+    await expect(ring("Steering")).not.toHaveCSS("stroke-width", "3px");
+    await page.keyboard.press("Enter");
+    await expect(page).toHaveURL(/#assembly-brakes$/);
+    await expect(car.assembly("Brakes")).toBeInViewport();
+  });
+
+  test("the keyboard opens the menu, and it signs out", async ({ page }) => {
+    await page.goto("/club/sandvaer/event");
+    const summary = page.getByRole("banner").locator("summary");
+    await tabTo(page, summary, 8);
+    await page.keyboard.press("Enter");
+    await tabTo(page, page.getByRole("button", { name: "Sign out" }), 1);
+  });
+});

@@ -1,0 +1,64 @@
+import type { Locator, Page } from "@playwright/test";
+
+/** Columns of the list, as its headings name them. */
+const columns = ["chassis", "series", "built", "colour", "registration", "status"] as const;
+type Column = (typeof columns)[number];
+
+export class RegisterPage {
+  readonly search: Locator;
+  readonly series: Locator;
+  readonly rows: Locator;
+  readonly next: Locator;
+  readonly first: Locator;
+  readonly nothing: Locator;
+
+  constructor(readonly page: Page) {
+    this.search = page.getByRole("searchbox", { name: "Find a car" });
+    this.series = page.getByRole("combobox", { name: "Series" });
+    this.rows = page.getByRole("table", { name: "Cars of the register" }).locator("tbody tr");
+    this.next = page.getByRole("link", { name: "Next" });
+    this.first = page.getByRole("link", { name: "From the beginning" });
+    this.nothing = page.getByText("No car fits.");
+  }
+
+  async open(club: string): Promise<this> {
+    await this.page.goto(`/club/${club}/car`);
+    return this;
+  }
+
+  /** Asks for cars, and waits for the answer. */
+  async find(text: string): Promise<void> {
+    await this.search.fill(text);
+    await this.page.getByRole("button", { name: "Find" }).click();
+    await this.page.waitForURL((url) => url.searchParams.get("q") === text);
+  }
+
+  async choose(series: string): Promise<void> {
+    await this.series.selectOption({ label: series });
+    await this.page.getByRole("button", { name: "Find" }).click();
+    await this.page.waitForURL((url) => (url.searchParams.get("series") ?? "") !== "");
+  }
+
+  /** "4 cars found", "412 cars". */
+  lead(): Locator {
+    return this.page
+      .getByRole("main")
+      .locator("header")
+      .getByText(/\bcars?( found)?$/);
+  }
+
+  /** One column of the rows shown, as text. */
+  async column(name: Column): Promise<readonly string[]> {
+    const cells = this.rows.locator(`> :nth-child(${columns.indexOf(name) + 1})`);
+    return (await cells.allInnerTexts()).map((text) => text.trim());
+  }
+
+  /** Chassis numbers of the rows shown, each with its claim where it has one: "S2-0145 claim 2". */
+  async chassis(): Promise<readonly string[]> {
+    return (await this.column("chassis")).map((text) => text.replace(/\s+/g, " "));
+  }
+
+  car(chassis: string): Locator {
+    return this.rows.getByRole("link", { name: chassis, exact: true });
+  }
+}
