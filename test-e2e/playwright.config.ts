@@ -23,6 +23,8 @@ export default defineConfig({
   outputDir: "test-results",
   use: {
     baseURL: environment.origin,
+    actionTimeout: 20_000,
+    navigationTimeout: 30_000,
     locale: "en-GB",
     // Nobody's own zone, and not a whole hour from any: a day that slips is seen.
     timezoneId: "Pacific/Chatham",
