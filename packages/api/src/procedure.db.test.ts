@@ -37,7 +37,7 @@ const failing = router({
   sql: member.query(({ ctx }) => ctx.scope.db.$queryRawUnsafe("SELECT no_such_column FROM car")),
   refusedLate: member.mutation(async ({ ctx }) => {
     await ctx.scope.db.marque.create({ data: { slug: "half", name: "Half" } });
-    throw refused("CHANGED_MEANWHILE", { what: "the car" });
+    throw refused("CHANGED_MEANWHILE", { what: "the car", version: 2, differences: [] });
   }),
   bugLate: member.mutation(async ({ ctx }) => {
     await ctx.scope.db.marque.create({ data: { slug: "half", name: "Half" } });

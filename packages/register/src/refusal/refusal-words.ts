@@ -1,13 +1,14 @@
+import { archiveWords } from "./archive";
+import { carWords } from "./car";
+import { evidenceWords } from "./evidence";
+import { filterWords } from "./filter";
+import { importWords } from "./import";
 import type { Refusal, RefusalCode, RefusalDetails } from "./refusal";
+import { specificationWords } from "./specification";
+import { list, megabytes, type RefusalText, type Words } from "./words";
 
-/** What a person reads: what was wrong and where, then what to do. */
-export interface RefusalText {
-  readonly what: string;
-  readonly remedy: string;
-}
+export type { RefusalText } from "./words";
 
-const list = (words: readonly string[]) => (words.length === 0 ? "none" : words.join(", "));
-const megabytes = (bytes: number) => `${(bytes / 1e6).toFixed(1)} MB`;
 const roleNames: Readonly<Record<string, string>> = {
   registrar: "registrar",
   owner: "owner",
@@ -24,7 +25,14 @@ const invitationReasons = {
 } as const;
 
 /** One wording per code: a code without one does not compile. */
-const words: { readonly [C in RefusalCode]: (details: RefusalDetails[C]) => RefusalText } = {
+const words: Words<RefusalDetails> = {
+  ...carWords,
+  ...evidenceWords,
+  ...specificationWords,
+  ...importWords,
+  ...archiveWords,
+  ...filterWords,
+
   NOT_SIGNED_IN: () => ({ what: "You are not signed in.", remedy: "Sign in, then open this page again." }),
   WRONG_SIGN_IN: () => ({
     what: "That e-mail address and password do not belong together.",
@@ -132,11 +140,13 @@ const words: { readonly [C in RefusalCode]: (details: RefusalDetails[C]) => Refu
   }),
   CHANGED_MEANWHILE: ({ what }) => ({
     what: `Somebody changed ${what} since you opened it.`,
-    remedy: "Open it again, look at the difference, and repeat your change.",
+    remedy: "Nothing was written. Look at what both of you changed, then save again or leave it.",
   }),
 };
 
 /** The wording of a refusal, as plain British English. */
 export function sayRefusal<C extends RefusalCode>(refusal: Refusal<C>): RefusalText {
-  return words[refusal.code](refusal.details);
+  // The code and its details belong together by the refusal's type; the compiler cannot follow that through the union.
+  const say = words[refusal.code] as (details: RefusalDetails[C]) => RefusalText;
+  return say(refusal.details);
 }

@@ -1,8 +1,31 @@
+import type { ArchiveRefusals } from "./archive";
+import type { CarRefusals } from "./car";
+import type { EvidenceRefusals } from "./evidence";
+import type { FilterRefusals } from "./filter";
+import type { ImportRefusals } from "./import";
+import type { SpecificationRefusals } from "./specification";
+
+/** One field that two people changed: what it was, what the other made of it, what you want. */
+export interface FieldDifference {
+  /** Name of the form's field. */
+  readonly field: string;
+  readonly label: string;
+  readonly was: string;
+  readonly theirs: string;
+  readonly yours: string;
+}
+
 /**
  * Every way the service says no, with what it tells. The second of the three kinds of error
  * (invalid, refused, bug): expected, closed, worded in `refusal-words`.
  */
-export interface RefusalDetails {
+export interface RefusalDetails
+  extends CarRefusals,
+    EvidenceRefusals,
+    SpecificationRefusals,
+    ImportRefusals,
+    ArchiveRefusals,
+    FilterRefusals {
   NOT_SIGNED_IN: Record<never, never>;
   WRONG_SIGN_IN: Record<never, never>;
   TOO_MANY_TRIES: { readonly seconds: number };
@@ -34,7 +57,12 @@ export interface RefusalDetails {
   INPUT_NOT_JSON: { readonly problem: string };
   COMPUTATION_NOT_FOUND: { readonly name: string; readonly known: readonly string[] };
   SPECIFICATION_CONTRADICTS: { readonly problems: readonly string[] };
-  CHANGED_MEANWHILE: { readonly what: string };
+  /** Nothing was written; `version` is the one that stands now, for saving knowingly over it. */
+  CHANGED_MEANWHILE: {
+    readonly what: string;
+    readonly version: number;
+    readonly differences: readonly FieldDifference[];
+  };
 }
 
 export type RefusalCode = keyof RefusalDetails;

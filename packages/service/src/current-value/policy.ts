@@ -1,15 +1,17 @@
 import type { Prisma } from "@trunnion/db";
-import { stateKey } from "@trunnion/register";
+import { stateKey, type Value } from "@trunnion/register";
 import type { Assessment } from "../assessment";
 import { dayColumn } from "../day";
 import { valueColumns } from "../value-columns";
 
 type CurrentRow = Omit<Prisma.CurrentValueCreateManyInput, "clubId">;
 
+const numberOf = (value: Value | undefined) => (value?.kind === "quantity" ? value.si : null);
+
 /** The rows of current values that an assessment amounts to. */
 export function currentRows({ record, state, deviations }: Assessment): readonly CurrentRow[] {
-  const verdicts = new Map(
-    deviations.map((deviation) => [stateKey(deviation.characteristic, deviation.side), deviation.verdict]),
+  const compared = new Map(
+    deviations.map((deviation) => [stateKey(deviation.characteristic, deviation.side), deviation]),
   );
   return [...state.entries()].map(([key, { characteristic, side, value, origin, originId, since }]) => ({
     carId: record.id,
@@ -19,6 +21,7 @@ export function currentRows({ record, state, deviations }: Assessment): readonly
     origin,
     originId,
     since: since === undefined ? null : dayColumn(since),
-    verdict: verdicts.get(key) ?? "notRecorded",
+    nominalNumber: numberOf(compared.get(key)?.nominal),
+    verdict: compared.get(key)?.verdict ?? "notRecorded",
   }));
 }

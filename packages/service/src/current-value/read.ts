@@ -20,6 +20,7 @@ const compared = [
   "text",
   "origin",
   "originId",
+  "nominalNumber",
   "verdict",
 ] as const;
 
