@@ -1,11 +1,14 @@
 import { TRPCError } from "@trpc/server";
 import { getHTTPStatusCodeFromError } from "@trpc/server/http";
-import { Refusal, type RefusalText, sayRefusal } from "@trunnion/register";
+import { Invalid, Refusal, type RefusalText, sayRefusal } from "@trunnion/register";
+import { ZodError } from "zod";
+import { type FieldErrors, fieldErrorsOf } from "./field-error";
 import { carried } from "./trpc";
 
 /** A refusal ready for the edge. */
 export interface ToldRefusal {
   readonly code: Refusal["code"];
+  readonly details: Refusal["details"];
   readonly text: RefusalText;
   readonly status: number;
 }
@@ -16,6 +19,7 @@ export function refusalOf(error: unknown): ToldRefusal | undefined {
   if (!(refusal instanceof Refusal)) return undefined;
   return {
     code: refusal.code,
+    details: refusal.details,
     text: sayRefusal(refusal),
     status: getHTTPStatusCodeFromError(carried(refusal)),
   };
@@ -26,7 +30,15 @@ export function refusalOf(error: unknown): ToldRefusal | undefined {
  * as BAD_REQUEST: any other ZodError is of something the program itself made.
  */
 export function logFault(error: unknown, place: string): void {
-  if (refusalOf(error)) return;
+  if (refusalOf(error) || problemsOf(error)) return;
   if (error instanceof TRPCError && error.code !== "INTERNAL_SERVER_ERROR") return;
   console.error(`fault in ${place}:`, error instanceof TRPCError ? (error.cause ?? error) : error);
+}
+
+/** What is wrong with an entry by field, whether a schema or the service found it; nothing for any other error. */
+export function problemsOf(error: unknown): FieldErrors | undefined {
+  if (error instanceof Invalid) return fieldErrorsOf(error);
+  if (!(error instanceof TRPCError) || error.code !== "BAD_REQUEST") return undefined;
+  const { cause } = error;
+  return cause instanceof ZodError || cause instanceof Invalid ? fieldErrorsOf(cause) : undefined;
 }

@@ -139,7 +139,7 @@ describe("input that cannot be read", () => {
     const answer = await call("app.invitation.invite", { as: registrar, input, post: true });
     expect(answer.status).toBe(400);
     const { fieldErrors } = (answer.error?.data ?? {}) as { fieldErrors: Record<string, string[]> };
-    expect(Object.keys(fieldErrors).sort()).toEqual(["email", "roles"]);
+    expect(Object.keys(fieldErrors).sort()).toEqual(["email", "roles.0"]);
     expect(answer.error?.message).toBe("Something entered cannot be read.");
     expect(log).not.toHaveBeenCalled();
   });

@@ -1,3 +1,4 @@
+import type { inferRouterInputs } from "@trpc/server";
 import { carRouter } from "./routers/car";
 import { clubRouter } from "./routers/club";
 import { eventRouter } from "./routers/event";
@@ -11,6 +12,8 @@ export const appRouter = router({
   invitation: invitationRouter,
 });
 export type AppRouter = typeof appRouter;
+/** What each procedure takes. */
+export type RouterInputs = inferRouterInputs<AppRouter>;
 
 /** Calls procedures on the server, without HTTP. */
 export const createCaller = createCallerFactory(appRouter);

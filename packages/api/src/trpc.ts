@@ -1,7 +1,8 @@
 import { initTRPC, TRPCError } from "@trpc/server";
-import { Refusal, refused, sayRefusal } from "@trunnion/register";
+import { Invalid, Refusal, refused, sayRefusal } from "@trunnion/register";
 import { type Context, openMember } from "@trunnion/service";
 import { ZodError, z } from "zod";
+import { fieldErrorsOf } from "./field-error";
 import { line } from "./line";
 import type { Request } from "./request";
 
@@ -12,6 +13,8 @@ interface Meta {
 
 const blank =
   "Something went wrong here, and was written to the log. Try again; if it stays, tell whoever runs this.";
+
+const unreadable = "Something entered cannot be read.";
 
 const t = initTRPC
   .meta<Meta>()
@@ -28,11 +31,18 @@ const t = initTRPC
       }
       // Of anything but the input it is a bug like any other: something the program itself made.
       if (cause instanceof ZodError && error.code === "BAD_REQUEST") {
-        const { fieldErrors, formErrors } = z.flattenError(cause);
+        const { formErrors } = z.flattenError(cause);
         return {
           ...shape,
-          message: "Something entered cannot be read.",
-          data: { ...data, fieldErrors, formErrors },
+          message: unreadable,
+          data: { ...data, fieldErrors: fieldErrorsOf(cause), formErrors },
+        };
+      }
+      if (cause instanceof Invalid) {
+        return {
+          ...shape,
+          message: unreadable,
+          data: { ...data, fieldErrors: fieldErrorsOf(cause), formErrors: [] },
         };
       }
       return { ...shape, message: error.code === "INTERNAL_SERVER_ERROR" ? blank : error.message, data };
@@ -73,6 +83,9 @@ export const undeclared = t.procedure.use(async ({ meta, next }) => {
   const result = await next();
   if (!result.ok && result.error.cause instanceof Refusal && result.error.code === "INTERNAL_SERVER_ERROR") {
     throw carried(result.error.cause);
+  }
+  if (!result.ok && result.error.cause instanceof Invalid && result.error.code === "INTERNAL_SERVER_ERROR") {
+    throw new TRPCError({ code: "BAD_REQUEST", message: unreadable, cause: result.error.cause });
   }
   return result;
 });

@@ -18,6 +18,7 @@ export * from "./identity/near-miss";
 export * from "./identity/number";
 export * from "./identity/partial-date";
 export * from "./identity/say-day";
+export * from "./refusal/invalid";
 export * from "./refusal/refusal";
 export * from "./refusal/refusal-words";
 export * from "./register-file/index";

@@ -35,6 +35,7 @@ export const registerPath = (
 /** A car's page; `against` names the baseline when it is not the specification. */
 export const carPath = (club: string, car: string, query: { readonly against?: string } = {}): string =>
   withQuery(`${clubPath(club)}/car/${part(car)}`, query);
+export const correctCarPath = (club: string, car: string): string => `${carPath(club, car)}/correct`;
 export const eventsPath = (club: string): string => `${clubPath(club)}/event`;
 export const eventPath = (club: string, event: string): string => `${eventsPath(club)}/${part(event)}`;
 

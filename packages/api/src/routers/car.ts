@@ -1,4 +1,4 @@
-import { carPage, listCars, listSeries } from "@trunnion/service";
+import { carPage, correctCar, correctCarInput, listCars, listSeries } from "@trunnion/service";
 import { z } from "zod";
 import { line } from "../line";
 import { member, router } from "../trpc";
@@ -15,4 +15,5 @@ export const carRouter = router({
   page: member
     .input(z.object({ car: line(60).min(1) }))
     .query(({ ctx, input }) => carPage(ctx.scope, input.car)),
+  correct: member.input(correctCarInput).mutation(({ ctx, input }) => correctCar(ctx.scope, input)),
 });

@@ -7,3 +7,4 @@ export {
   listCars,
   sumOf,
 } from "./read";
+export { type CorrectCarInput, correctCar, correctCarInput } from "./write";

@@ -1,0 +1,35 @@
+import type { FormState } from "../../lib/form-state";
+import { Notice } from "../notice";
+import { fieldId } from "./field-id";
+
+export interface ErrorSummaryProps {
+  readonly state: FormState;
+  readonly labels: Readonly<Record<string, string>>;
+}
+
+/** What came of sending a form, at its head: done, refused, or what is wrong where, each a link to its field. */
+export function ErrorSummary({ state, labels }: ErrorSummaryProps) {
+  if (state.done !== undefined) {
+    return (
+      <p role="status" className="max-w-prose border-ink border-l-4 py-1 pl-4 font-semibold">
+        {state.done}
+      </p>
+    );
+  }
+  if (state.refusal !== undefined) return <Notice text={state.refusal} />;
+  const wrong = Object.entries(state.errors);
+  if (wrong.length === 0) return null;
+  const what = wrong.length === 1 ? "One thing cannot be read." : `${wrong.length} things cannot be read.`;
+  return (
+    <Notice text={{ what, remedy: "Nothing was saved yet; what you typed is still here." }}>
+      <ul className="mt-2 list-disc pl-5 text-small">
+        {wrong.map(([field, messages]) => (
+          <li key={field}>
+            <a href={`#${fieldId(field)}`}>{labels[field] ?? messages.join(" ")}</a>
+            {labels[field] === undefined ? null : `: ${messages.join(" ")}`}
+          </li>
+        ))}
+      </ul>
+    </Notice>
+  );
+}
