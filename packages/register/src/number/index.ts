@@ -1,0 +1,4 @@
+export * from "./coverage";
+export * from "./find";
+export * from "./finding";
+export * from "./say";
