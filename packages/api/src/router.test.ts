@@ -17,8 +17,13 @@ describe("every procedure", () => {
     expect(["anyone", "signedIn", "member"]).toContain(procedure._def.meta?.mayCall);
   });
 
-  test("that anyone may call is one of these: a link is their key", () => {
+  test("that anyone may call is one of these: a link is their key, or the club chose to show", () => {
     const open = procedures.filter(([, { _def }]) => _def.meta?.mayCall === "anyone").map(([path]) => path);
-    expect(open.sort()).toEqual(["invitation.accept", "invitation.find"]);
+    expect(open.sort()).toEqual([
+      "invitation.accept",
+      "invitation.find",
+      "publicExtract.car",
+      "publicExtract.list",
+    ]);
   });
 });

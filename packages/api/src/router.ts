@@ -3,6 +3,7 @@ import { carRouter } from "./routers/car";
 import { clubRouter } from "./routers/club";
 import { eventRouter } from "./routers/event";
 import { invitationRouter } from "./routers/invitation";
+import { publicExtractRouter } from "./routers/public-extract";
 import { createCallerFactory, router } from "./trpc";
 
 export const appRouter = router({
@@ -10,6 +11,7 @@ export const appRouter = router({
   club: clubRouter,
   event: eventRouter,
   invitation: invitationRouter,
+  publicExtract: publicExtractRouter,
 });
 export type AppRouter = typeof appRouter;
 /** What each procedure takes. */

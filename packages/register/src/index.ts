@@ -16,6 +16,7 @@ export * from "./deviation/line";
 export * from "./deviation/say";
 export * from "./identity/build-order";
 export * from "./identity/calendar";
+export * from "./identity/car-status";
 export * from "./identity/near-miss";
 export * from "./identity/number";
 export * from "./identity/number-advice";

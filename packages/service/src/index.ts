@@ -14,6 +14,7 @@ export * from "./invitation";
 export * from "./journal";
 export * from "./keeper";
 export * from "./printed-sheet";
+export * from "./public-extract";
 export * from "./rule-set";
 export * from "./series";
 export * from "./sign-in";

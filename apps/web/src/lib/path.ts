@@ -36,6 +36,13 @@ export const registerPath = (
 export const carPath = (club: string, car: string, query: { readonly against?: string } = {}): string =>
   withQuery(`${clubPath(club)}/car/${part(car)}`, query);
 export const correctCarPath = (club: string, car: string): string => `${carPath(club, car)}/correct`;
+/** Tools of whoever keeps the register. */
+export const deskPath = (club: string): string => `${clubPath(club)}/desk`;
+export const extractSettingsPath = (club: string): string => `${deskPath(club)}/extract`;
+/** What a club shows to everybody; `after` is the reference of the last car of the page before. */
+export const extractPath = (club: string, query: { readonly after?: string } = {}): string =>
+  withQuery(`/extract/${part(club)}`, query);
+export const extractCarPath = (club: string, car: string): string => `/extract/${part(club)}/${part(car)}`;
 export const eventsPath = (club: string): string => `${clubPath(club)}/event`;
 export const eventPath = (club: string, event: string): string => `${eventsPath(club)}/${part(event)}`;
 

@@ -46,6 +46,10 @@ const words: Words<RefusalDetails> = {
     what: `There is no club "${club}".`,
     remedy: `Clubs here: ${list(known)}.`,
   }),
+  EXTRACT_NOT_OPEN: ({ club }) => ({
+    what: `There is no public register "${club}" here.`,
+    remedy: "Check the address, or ask the club: it chooses what it shows.",
+  }),
   NOT_A_MEMBER: ({ club }) => ({
     what: `You are not a member of "${club}".`,
     remedy: "Ask its registrar for an invitation.",

@@ -1,1 +1,1 @@
-export { type Clock, openMember, openOperator, type SignedIn } from "./open";
+export { type Clock, openMember, openOperator, openVisitor, type SignedIn } from "./open";

@@ -48,6 +48,23 @@ export async function openMember<T>(
   return openClub(database, club.id, (db) => work({ db, club, actor, today: dayOf(now), now }));
 }
 
+/**
+ * Opens a club for somebody who is not signed in: an actor without a role, so every use case that asks for one refuses.
+ * There is no context where there is no such club.
+ */
+export async function openVisitor<T>(
+  database: Database,
+  clubSlug: string,
+  work: (context: Context | undefined) => Promise<T>,
+): Promise<T> {
+  const found = await findClub(database, clubSlug);
+  if (!found) return work(undefined);
+  const now = new Date();
+  const actor = { personId: null, membershipId: null, name: "visitor", roles: [] };
+  const club = factsOf(found);
+  return openClub(database, club.id, (db) => work({ db, club, actor, today: dayOf(now), now }));
+}
+
 /** The clock of a command; the machine's own when left out. */
 export interface Clock {
   readonly now: Date;

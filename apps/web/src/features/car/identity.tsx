@@ -1,5 +1,5 @@
+import { type CarStatus, carStatusWords } from "@trunnion/register";
 import { type Definition, DefinitionTable } from "../../components/definition-table";
-import { type CarStatus, statusWords } from "./status";
 
 /** A number or mark the car bears or bore. */
 export interface CarNumber {
@@ -49,7 +49,7 @@ function sayNumber({ number, standing, from, to }: CarNumber): string {
 
 function rowsOf(car: CarFace): readonly Definition[] {
   const status =
-    statusWords[car.status] + (car.statusSince === undefined ? "" : `, since ${car.statusSince}`);
+    carStatusWords[car.status] + (car.statusSince === undefined ? "" : `, since ${car.statusSince}`);
   const others = car.numbers.filter(({ kind, number }) => kind !== "chassis" || number !== car.chassis);
   return [
     { label: "Built", value: car.built },

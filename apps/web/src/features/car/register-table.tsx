@@ -1,7 +1,7 @@
+import { type CarStatus, carStatusWords } from "@trunnion/register";
 import { type AssemblyCount, Differing } from "../../components/assembly-strip";
 import { SmallPlate } from "../../components/plate";
 import { carPath } from "../../lib/path";
-import { type CarStatus, statusWords } from "./status";
 
 /** One car of the register. Texts are shown as they are; an empty one is said to be not recorded. */
 export interface RegisterRow {
@@ -70,7 +70,7 @@ function CarRow({ club, row }: { readonly club: string; readonly row: RegisterRo
       <td>
         <Known text={row.registration} label="Registration" />
       </td>
-      <td>{statusWords[row.status]}</td>
+      <td>{carStatusWords[row.status]}</td>
       <td className="list-strip">
         <Differing
           deviating={row.deviating}

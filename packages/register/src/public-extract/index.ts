@@ -1,0 +1,3 @@
+export * from "./extract-car";
+export * from "./json-ld";
+export * from "./part";
