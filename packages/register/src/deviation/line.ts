@@ -1,9 +1,9 @@
 import { parseQuantity, printQuantity } from "@trunnion/calc";
 import type { CharacteristicBook } from "../characteristic/book";
 import type { Assembly, Characteristic, QuantityCharacteristic } from "../characteristic/characteristic";
-import { sayDay } from "../identity/say-day";
 import type { BracketModel } from "../sheet/sheet-model";
 import type { Limits, Source } from "../specification/specification";
+import { saySince } from "../state/since";
 import type { Origin, StateValue } from "../state/state";
 import { printValue } from "../value/print";
 import type { Value } from "../value/value";
@@ -38,7 +38,7 @@ export interface DeviationLine {
   readonly actual: string;
   /** "+4 mm, × 1.25", or empty. */
   readonly difference: string;
-  /** "12 Mar 1998", or empty. */
+  /** "12 Mar 1998", "1998": no sharper than the record; or empty. */
   readonly since: string;
   /** How the car's value is known; missing where nothing is. */
   readonly known?: { readonly origin: Origin; readonly source: Source; readonly since?: string };
@@ -143,8 +143,10 @@ function bracketOf(
   };
 }
 
-function knownOf({ origin, source, since }: StateValue): NonNullable<DeviationLine["known"]> {
-  return { origin, source, ...(since === undefined ? {} : { since: sayDay(since) }) };
+function knownOf(value: StateValue): NonNullable<DeviationLine["known"]> {
+  const { origin, source } = value;
+  const since = saySince(value);
+  return { origin, source, ...(since === undefined ? {} : { since }) };
 }
 
 /** Words a deviation for people, in the club's units; values stay as they were entered. */
@@ -167,7 +169,7 @@ export function deviationLine(
     specified: specifiedText(deviation, characteristic, system),
     actual: known && characteristic ? shown(characteristic, known.value) : "",
     difference: known ? differenceText(deviation, characteristic, system) : "",
-    since: known?.since === undefined ? "" : sayDay(known.since),
+    since: (known && saySince(known)) ?? "",
     ...(known ? { known: knownOf(known) } : {}),
     ...(bracket ? { bracket } : {}),
   };

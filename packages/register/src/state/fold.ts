@@ -2,6 +2,7 @@ import type { CarEntries } from "../specification/entry";
 import { type Trust, trusts } from "../specification/specification";
 import { stateKey } from "./key";
 import type { AcceptedModification, AsBuiltValue, Reading, State, StateValue } from "./state";
+import { changed, read } from "./state-value";
 
 /** What a car's state is folded from. */
 export interface StateInput {
@@ -36,31 +37,6 @@ function* specified(entries: CarEntries): Generator<StateValue> {
 
 function built({ id, characteristic, side, value, source }: AsBuiltValue): StateValue {
   return { characteristic, side, value, origin: "asBuilt", originId: id, source };
-}
-
-function changed({ id, on, changes, source }: AcceptedModification): readonly StateValue[] {
-  return changes.map(({ characteristic, side, after }) => ({
-    characteristic,
-    side,
-    value: after,
-    origin: "modification",
-    originId: id,
-    since: on,
-    source,
-  }));
-}
-
-function read({ id, characteristic, side, value, on, source, expandedUncertainty }: Reading): StateValue {
-  return {
-    characteristic,
-    side,
-    value,
-    origin: "reading",
-    originId: id,
-    since: on,
-    source,
-    ...(expandedUncertainty === undefined ? {} : { expandedUncertainty }),
-  };
 }
 
 /**

@@ -25,6 +25,10 @@ export interface AcceptedModification {
   readonly id: string;
   /** ISO day it was fitted; where only a span is known, its latest day. */
   readonly on: string;
+  /** Earliest day it may have been fitted; left out where the day is known. */
+  readonly earliest?: string;
+  /** When, in the record's own words ("1998"); left out where the day says it all. */
+  readonly said?: string;
   /** Order among modifications of one day: the order they were accepted in. */
   readonly sequence: number;
   readonly changes: readonly {
@@ -59,8 +63,10 @@ export interface StateValue {
   readonly origin: Origin;
   /** Id of the specification entry, as-built value, modification or reading. */
   readonly originId: string;
-  /** ISO day since when the record says so; missing for as specified and as built. */
+  /** ISO day since when the record says so; missing for as specified and as built. For reckoning: pages show `saySince`'s words. */
   readonly since?: string;
+  /** Since when in the record's own words, where it does not know the day. */
+  readonly sinceSaid?: string;
   readonly source: Source;
   readonly expandedUncertainty?: number;
 }

@@ -1,0 +1,98 @@
+import { sameValue } from "../value/same";
+import { type StateInput, stateOn } from "./fold";
+import { stateKey } from "./key";
+import type { StateValue } from "./state";
+import { changed, read } from "./state-value";
+
+/** One time that a characteristic was set or seen: between two days, both included. */
+interface Occasion {
+  readonly earliest: string;
+  readonly latest: string;
+  /** Order among occasions of one day, as the fold has it: modifications, then readings, each in order of acceptance. */
+  readonly place: readonly [kind: 0 | 1, sequence: number, id: string];
+  readonly value: StateValue;
+}
+
+function occasionsOf({ modifications, readings }: StateInput): ReadonlyMap<string, readonly Occasion[]> {
+  const occasions = new Map<string, Occasion[]>();
+  const add = (occasion: Occasion) => {
+    const key = stateKey(occasion.value.characteristic, occasion.value.side);
+    const list = occasions.get(key) ?? [];
+    list.push(occasion);
+    occasions.set(key, list);
+  };
+  for (const modification of modifications) {
+    const { id, on, earliest = on, sequence } = modification;
+    for (const value of changed(modification)) {
+      add({ earliest, latest: on, place: [0, sequence, id], value });
+    }
+  }
+  for (const reading of readings) {
+    const { id, on, sequence } = reading;
+    add({ earliest: on, latest: on, place: [1, sequence, id], value: read(reading) });
+  }
+  return occasions;
+}
+
+function follows(one: Occasion["place"], other: Occasion["place"]): boolean {
+  for (const [index, part] of one.entries()) {
+    const against = other[index];
+    if (against !== undefined && part !== against) return part > against;
+  }
+  return false;
+}
+
+/** Whether, on any choice of days, `later` came after `one` and not after the day. */
+function surelyAfter(later: Occasion, one: Occasion, day: string): boolean {
+  if (later.latest > day) return false;
+  const last = one.latest < day ? one.latest : day;
+  return later.earliest > last || (later.earliest === last && follows(later.place, one.place));
+}
+
+/** The occasions that may have been the last one up to the day. */
+function lastOnes(occasions: readonly Occasion[], day: string): readonly Occasion[] {
+  return occasions.filter(
+    (one) => one.earliest <= day && !occasions.some((other) => other !== one && surelyAfter(other, one, day)),
+  );
+}
+
+function distinct(values: readonly StateValue[]): readonly StateValue[] {
+  return values.filter(
+    (value, index) => !values.slice(0, index).some((earlier) => sameValue(earlier.value, value.value)),
+  );
+}
+
+/** What else a car may have had on a day. */
+export interface Doubt {
+  /** Other values than the one that stands, in the order of their dates. */
+  readonly values: readonly StateValue[];
+  /** None of this may have happened yet, and what was there before is not known. */
+  readonly orUnknown: boolean;
+}
+
+/**
+ * Where the dates do not tell what a car had on a day: by characteristic and side (`stateKey`), every other value it
+ * may have had. A bar fitted in "1998" may or may not have been there on 1 June of that year; of two modifications
+ * whose dates overlap either may have been the last. `stateOn` takes each at the latest day its date allows; this says
+ * what that leaves open. Empty where every date is a day.
+ *
+ * @param day ISO day
+ */
+export function doubtsOn(day: string, input: StateInput): ReadonlyMap<string, Doubt> {
+  const standing = stateOn(day, input);
+  const before = stateOn(day, { ...input, modifications: [], readings: [] });
+  const doubts = new Map<string, Doubt>();
+  for (const [key, occasions] of occasionsOf(input)) {
+    const untouched = occasions.every(({ latest }) => latest > day);
+    const base = untouched ? before.get(key) : undefined;
+    const last = lastOnes(occasions, day);
+    const possible = [...(base === undefined ? [] : [base]), ...last.map(({ value }) => value)];
+    const stands = standing.get(key);
+    const values = distinct(possible).filter(
+      ({ value }) => stands === undefined || !sameValue(value, stands.value),
+    );
+    const orUnknown = untouched && base === undefined && last.length > 0;
+    if (values.length > 0) doubts.set(key, { values, orUnknown });
+  }
+  return doubts;
+}

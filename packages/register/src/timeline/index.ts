@@ -1,0 +1,4 @@
+export * from "./belief";
+export * from "./event";
+export * from "./rewind";
+export * from "./stands";
