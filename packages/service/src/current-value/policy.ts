@@ -1,5 +1,5 @@
 import type { Prisma } from "@trunnion/db";
-import { stateKey, type Value } from "@trunnion/register";
+import { saySince, stateKey, type Value } from "@trunnion/register";
 import type { Assessment } from "../assessment";
 import { dayColumn } from "../day";
 import { valueColumns } from "../value-columns";
@@ -13,14 +13,15 @@ export function currentRows({ record, state, deviations }: Assessment): readonly
   const compared = new Map(
     deviations.map((deviation) => [stateKey(deviation.characteristic, deviation.side), deviation]),
   );
-  return [...state.entries()].map(([key, { characteristic, side, value, origin, originId, since }]) => ({
+  return [...state.entries()].map(([key, standing]) => ({
     carId: record.id,
-    characteristic,
-    side,
-    ...valueColumns(value),
-    origin,
-    originId,
-    since: since === undefined ? null : dayColumn(since),
+    characteristic: standing.characteristic,
+    side: standing.side,
+    ...valueColumns(standing.value),
+    origin: standing.origin,
+    originId: standing.originId,
+    since: standing.since === undefined ? null : dayColumn(standing.since),
+    sinceText: saySince(standing) ?? null,
     nominalNumber: numberOf(compared.get(key)?.nominal),
     verdict: compared.get(key)?.verdict ?? "notRecorded",
   }));

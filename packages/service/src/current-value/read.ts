@@ -20,6 +20,7 @@ const compared = [
   "text",
   "origin",
   "originId",
+  "sinceText",
   "nominalNumber",
   "verdict",
 ] as const;

@@ -2,6 +2,7 @@ import type { CarStatus, Prisma } from "@trunnion/db";
 import type { AcceptedModification, AsBuiltValue, CarBasis, Reading } from "@trunnion/register";
 import type { Context } from "../context";
 import { dayOf } from "../day";
+import { fittedOn } from "../fitted-on";
 import { sourceFields, sourceOf } from "../source-columns";
 import { valueFrom } from "../value-columns";
 
@@ -38,6 +39,7 @@ const recordFields = {
       id: true,
       sequence: true,
       fittedText: true,
+      fittedEarliest: true,
       fittedLatest: true,
       reason: true,
       donor: true,
@@ -131,8 +133,7 @@ function basisOf(row: CarRow): CarBasis {
 function modificationOf(row: CarRow["modifications"][number]): CarRecord["modifications"][number] {
   return {
     id: row.id,
-    // Not known when it was fitted: it was true at the latest when it was recorded.
-    on: dayOf(row.fittedLatest ?? row.recordedAt),
+    ...fittedOn(row),
     sequence: row.sequence,
     fitted: row.fittedText ?? "date not known",
     donor: row.donor,

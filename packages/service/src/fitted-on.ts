@@ -1,0 +1,31 @@
+import { earliestDay, sayDay } from "@trunnion/register";
+import { dayOf } from "./day";
+
+interface FittedColumns {
+  readonly fittedText: string | null;
+  readonly fittedEarliest: Date | null;
+  readonly fittedLatest: Date | null;
+  readonly recordedAt: Date;
+}
+
+/** When a modification was fitted, as the engines reckon with it and as pages say it. */
+export interface FittedOn {
+  /** ISO day, the latest it may have been. */
+  readonly on: string;
+  readonly earliest?: string;
+  readonly said?: string;
+}
+
+/**
+ * When a modification was fitted. Of one without a date nothing is known but that it was there when it was recorded:
+ * "by 25 Nov 2026", at any time before.
+ */
+export function fittedOn({ fittedText, fittedEarliest, fittedLatest, recordedAt }: FittedColumns): FittedOn {
+  if (fittedLatest === null) {
+    const on = dayOf(recordedAt);
+    return { on, earliest: earliestDay, said: `by ${sayDay(on)}` };
+  }
+  const [on, earliest] = [dayOf(fittedLatest), dayOf(fittedEarliest ?? fittedLatest)];
+  if (earliest === on) return { on };
+  return { on, earliest, ...(fittedText === null ? {} : { said: fittedText }) };
+}
