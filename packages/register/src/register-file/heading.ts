@@ -1,5 +1,6 @@
 import type { CharacteristicBook } from "../characteristic/book";
 import type { Characteristic, Side } from "../characteristic/characteristic";
+import type { Epoch } from "./serial-day";
 
 /** Columns of a register file that are not values of a characteristic, with the headings people write for them. */
 export const plainHeadings = {
@@ -31,7 +32,14 @@ export type PlainColumn = keyof typeof plainHeadings;
 
 /** What a column of the file holds. */
 export type Column =
-  | { readonly kind: "plain"; readonly index: number; readonly heading: string; readonly column: PlainColumn }
+  | {
+      readonly kind: "plain";
+      readonly index: number;
+      readonly heading: string;
+      readonly column: PlainColumn;
+      /** Year from whose first days a date's bare number counts, where the column holds such numbers. */
+      readonly epoch?: Epoch;
+    }
   | {
       readonly kind: "value";
       readonly index: number;
@@ -42,7 +50,9 @@ export type Column =
       readonly defaultUnit?: string;
     }
   /** Nothing known: its cells go to the remarks, so that none is lost. */
-  | { readonly kind: "unknown"; readonly index: number; readonly heading: string };
+  | { readonly kind: "unknown"; readonly index: number; readonly heading: string }
+  /** Left out because somebody said so. */
+  | { readonly kind: "ignored"; readonly index: number; readonly heading: string };
 
 /** Small letters, no accents, single blanks: how headings are compared. */
 export function foldHeading(text: string): string {
@@ -92,11 +102,14 @@ function valueColumn(heading: string, index: number, book: CharacteristicBook): 
 
 /** What each column of a register file holds, in the file's order. */
 export function readHeadings(headings: readonly string[], book: CharacteristicBook): readonly Column[] {
-  return headings.map((heading, index) => {
-    const column = byFolded.get(foldHeading(heading));
-    if (column) return { kind: "plain", index, heading, column };
-    return valueColumn(heading, index, book) ?? { kind: "unknown", index, heading };
-  });
+  return headings.map((heading, index) => readHeading(heading, index, book));
+}
+
+/** What one column holds, by its heading alone. */
+export function readHeading(heading: string, index: number, book: CharacteristicBook): Column {
+  const column = byFolded.get(foldHeading(heading));
+  if (column) return { kind: "plain", index, heading, column };
+  return valueColumn(heading, index, book) ?? { kind: "unknown", index, heading };
 }
 
 /** Columns that hold the same thing, by pairs of headings; a file must not have any. */
@@ -115,7 +128,7 @@ export function columnsTwice(columns: readonly Column[]): readonly (readonly [st
 
 function keysOf(column: Column): readonly string[] {
   if (column.kind === "plain") return [column.column];
-  if (column.kind === "unknown") return [];
+  if (column.kind !== "value") return [];
   return column.sides.map((side) => `${column.when} ${column.characteristic.key} ${side}`);
 }
 

@@ -1,4 +1,34 @@
-export { type Column, columnLetter, columnsTwice, foldHeading, plainHeadings, readHeadings } from "./heading";
+export type { ContentBasis } from "./content";
+export { doubtsOf, looksGarbled } from "./doubt";
+export {
+  type Column,
+  columnLetter,
+  columnsTwice,
+  foldHeading,
+  type PlainColumn,
+  plainHeadings,
+  readHeading,
+  readHeadings,
+} from "./heading";
+export { textLikeness } from "./likeness";
+export {
+  allHeadings,
+  columnName,
+  columnsAs,
+  headingKey,
+  headingOf,
+  type ImportMapping,
+  importMappingSchema,
+  keepAsRemarks,
+  leaveOut,
+  type MappedColumn,
+  type MappedColumns,
+  type MappingProblem,
+  mappingOf,
+  unitsFor,
+  unmatchedHeadings,
+} from "./mapping";
+export { type Certainty, type ColumnProposal, proposeColumns } from "./propose";
 export {
   type CarStatusCode,
   type CellProblem,
@@ -6,4 +36,6 @@ export {
   type RegisterRow,
   type RowReading,
   readRow,
+  statusNamed,
 } from "./row";
+export { dayOfSerial, type Epoch } from "./serial-day";

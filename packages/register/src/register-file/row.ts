@@ -4,6 +4,7 @@ import { parsePartialDate } from "../identity/partial-date";
 import { parseValue } from "../value/parse";
 import type { Value } from "../value/value";
 import { type Column, columnLetter, foldHeading, type PlainColumn } from "./heading";
+import { dayOfSerial, saySerial } from "./serial-day";
 
 /** Status codes with the words people write for them. */
 const statusWords = {
@@ -17,6 +18,12 @@ const statusWords = {
   unknown: ["unknown", "not known", "?"],
 } as const;
 export type CarStatusCode = keyof typeof statusWords;
+
+const statusByWord = new Map(
+  Object.entries(statusWords).flatMap(([code, words]) =>
+    words.map((word) => [foldHeading(word), code as CarStatusCode] as const),
+  ),
+);
 
 /** A cell that cannot be read: where, what was found, what was expected. */
 export interface CellProblem {
@@ -82,20 +89,27 @@ function textIn(reading: Reading, name: PlainColumn): string | undefined {
 function dateIn(reading: Reading, name: PlainColumn): PartialDate | undefined {
   const cell = reading.cells.get(name);
   if (!cell) return undefined;
-  const parsed = parsePartialDate(cell.text, { today: reading.today });
+  const { column } = cell;
+  const epoch = column.kind === "plain" ? column.epoch : undefined;
+  const text = epoch === undefined ? cell.text : (dayOfSerial(cell.text, epoch) ?? cell.text);
+  const parsed = parsePartialDate(text, { today: reading.today });
   if (parsed.ok) return parsed.date;
-  reading.problems.push({ column: where(cell.column), found: cell.text, expected: parsed.problem.expected });
+  const expected = saySerial(cell.text) ?? parsed.problem.expected;
+  reading.problems.push({ column: where(column), found: cell.text, expected });
   return undefined;
+}
+
+/** The status a word means, in any of the spellings people use; nothing for any other word. */
+export function statusNamed(text: string): CarStatusCode | undefined {
+  const folded = foldHeading(text);
+  return statusByWord.get(folded);
 }
 
 function statusIn(reading: Reading): CarStatusCode | undefined {
   const cell = reading.cells.get("status");
   if (!cell) return undefined;
-  const folded = foldHeading(cell.text);
-  const found = Object.entries(statusWords).find(([, words]) =>
-    words.some((word) => foldHeading(word) === folded),
-  );
-  if (found) return found[0] as CarStatusCode;
+  const found = statusNamed(cell.text);
+  if (found) return found;
   const expected = Object.values(statusWords).map(([word]) => word);
   reading.problems.push({
     column: where(cell.column),
