@@ -94,3 +94,5 @@ export function signInTables(
 export async function answers(database: Database): Promise<boolean> {
   return clientOf(database).$queryRaw`SELECT 1`.then(() => true).catch(() => false);
 }
+
+export { openClubSnapshot } from "./snapshot";
