@@ -1,0 +1,181 @@
+// table: the fields of these kinds of row, in the order of the schema
+import { decisionOutcomeCodes, findingResultCodes, sideCodes, trustCodes, valueKindCodes } from "../code";
+import {
+  choice,
+  day,
+  id,
+  instant,
+  integer,
+  json,
+  maybe,
+  number,
+  person,
+  personal,
+  personalAt,
+  refersTo,
+  someId,
+  sourceFields,
+  text,
+  valueFields,
+} from "../field";
+import { defineKind } from "../kind";
+
+export const ruleSetKind = defineKind({
+  name: "ruleSet",
+  meaning: "One version of the checks, limits and classes an organiser uses.",
+  fields: {
+    id: id(),
+    slug: text("Short name in addresses and commands."),
+    version: integer("Version, from 1."),
+    name: text("Full name."),
+    edition: text("Edition or year as the organiser gives it."),
+    copiedFromId: maybe(refersTo("ruleSet", "Version it was copied from.")),
+    note: maybe(text("Free note.")),
+    recordedAt: instant("When the row was recorded."),
+  },
+});
+
+export const ruleCheckKind = defineKind({
+  name: "ruleCheck",
+  meaning: "One thing to look at, with when it applies and where it comes from.",
+  fields: {
+    id: id(),
+    ruleSetId: refersTo("ruleSet", "Rule set it belongs to."),
+    code: text("Stable code within the rule set."),
+    ordinal: integer("Order within its station."),
+    station: text("Station of the walk round the car."),
+    assembly: text("Assembly it looks at."),
+    text: text("What to look at, in the imperative."),
+    method: maybe(text("How to look, where it is not plain.")),
+    criterion: json("What makes it pass, as the register's schema reads it."),
+    condition: json("When it applies: a condition."),
+    why: maybe(text("Why it is on the sheet, with places for the figures.")),
+    caution: maybe(text("Caution to read before doing it.")),
+    sourceTitle: text("Publication it comes from."),
+    sourceEdition: maybe(text("Edition of the publication.")),
+    sourceClause: maybe(text("Clause or page.")),
+  },
+});
+
+export const eventClassKind = defineKind({
+  name: "eventClass",
+  meaning: "A class cars are entered in.",
+  fields: {
+    id: id(),
+    ruleSetId: refersTo("ruleSet", "Rule set it belongs to."),
+    code: text("Code on entry lists."),
+    name: text("Full name."),
+    eligibility: json("Which cars may enter: a condition."),
+  },
+});
+
+export const ruleLimitKind = defineKind({
+  name: "ruleLimit",
+  meaning: "A limit an organiser sets on a characteristic, for all classes or one.",
+  fields: {
+    id: id(),
+    ruleSetId: refersTo("ruleSet", "Rule set it belongs to."),
+    eventClassId: maybe(refersTo("eventClass", "Class it is for; empty for all.")),
+    characteristic: text("Characteristic's key."),
+    side: choice(sideCodes, "Side."),
+    lower: maybe(number("Lower limit, included.", "SI")),
+    upper: maybe(number("Upper limit, included.", "SI")),
+    sourceTitle: text("Publication it comes from."),
+    sourceClause: maybe(text("Clause or page.")),
+  },
+});
+
+export const eventKind = defineKind({
+  name: "event",
+  meaning: "A track day, hill climb or test day with scrutineering.",
+  fields: {
+    id: id(),
+    slug: text("Short name in addresses and commands."),
+    name: text("Full name."),
+    on: day("First day."),
+    venue: text("Where."),
+    ruleSetId: refersTo("ruleSet", "Rule set in force."),
+    recordedAt: instant("When the row was recorded."),
+  },
+});
+
+export const entryKind = defineKind({
+  name: "entry",
+  meaning: "A car entered in an event.",
+  fields: {
+    id: id(),
+    eventId: refersTo("event", "The event."),
+    runningNumber: text("Number on the car's side, as displayed."),
+    runningOrder: integer("Place in running order."),
+    carId: maybe(refersTo("car", "The car; empty when it is not on the register.")),
+    describedAs: maybe(text("What the entry list said of the car.")),
+    driver: personal(text("Driver's name. Personal data.")),
+    group: maybe(text("Group or session.")),
+    eventClassId: maybe(refersTo("eventClass", "Class entered in.")),
+    withdrawnAt: maybe(instant("When it was withdrawn.")),
+    recordedAt: instant("When the row was recorded."),
+  },
+});
+
+export const printedSheetKind = defineKind({
+  name: "printedSheet",
+  meaning: "A sheet as it was printed: from model and layout version the same bytes come again.",
+  fields: {
+    id: id(),
+    entryId: refersTo("entry", "The entry it was printed for."),
+    layoutVersion: integer("Version of the drawing."),
+    recordHash: text("Hash of the record it was made from, hex."),
+    model: personalAt(["entry", "driver"], json("The finished model.")),
+    printedById: maybe(person("Person who printed it; empty for the command line.")),
+    printedAt: instant("When it was printed."),
+  },
+});
+
+export const findingKind = defineKind({
+  name: "finding",
+  meaning: "What a scrutineer found at one check.",
+  fields: {
+    id: id(),
+    entryId: refersTo("entry", "The entry looked at."),
+    printedSheetId: maybe(refersTo("printedSheet", "Sheet it was written on; empty when taken without one.")),
+    checkCode: text("Code of the check."),
+    result: choice(findingResultCodes, "Pass, advise, refuse or not applicable."),
+    ...valueFields({ codes: valueKindCodes, prefix: "reading", says: "Reading taken" }, true),
+    note: maybe(text("Note.")),
+    foundById: maybe(person("Scrutineer.")),
+    foundAt: instant("When, by the device's clock."),
+    clientKey: someId("Key the device made, so that sending twice is one finding."),
+    recordedAt: instant("When the row was recorded."),
+  },
+});
+
+export const entryDecisionKind = defineKind({
+  name: "entryDecision",
+  meaning: "A scrutineer's decision on an entry; the latest counts.",
+  fields: {
+    id: id(),
+    entryId: refersTo("entry", "The entry."),
+    outcome: choice(decisionOutcomeCodes, "Pass, pass with advice, refused."),
+    decidedById: maybe(person("Scrutineer.")),
+    decidedAt: instant("When, by the device's clock."),
+    note: maybe(text("Note.")),
+    clientKey: someId("Key the device made, so that sending twice is one decision."),
+    recordedAt: instant("When the row was recorded."),
+  },
+});
+
+export const datedItemKind = defineKind({
+  name: "datedItem",
+  meaning: "Something on a car that is valid until a day: harness, extinguisher, inspection.",
+  fields: {
+    id: id(),
+    carId: refersTo("car", "The car."),
+    kind: text("harness, extinguisher, seat, inspection, …"),
+    label: text("What it is."),
+    validFrom: maybe(day("First day it is valid.")),
+    validTo: maybe(day("Last day it is valid; empty when not known.")),
+    ...sourceFields(trustCodes),
+    recordedAt: instant("When the row was recorded."),
+    replacedAt: maybe(instant("When it was replaced; empty while fitted.")),
+  },
+});
