@@ -1,4 +1,4 @@
-export { currentSpecifications } from "./read";
+export { currentSpecifications, specificationAt } from "./read";
 export {
   type AddSpecificationInput,
   addSpecification,

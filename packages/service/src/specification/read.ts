@@ -103,3 +103,21 @@ export async function currentSpecifications(
     ]),
   );
 }
+
+/** The specification of a series that was the current one at an instant; nothing where there was none. */
+export async function specificationAt(
+  ctx: Context,
+  seriesId: string,
+  instant: Date,
+): Promise<Specification | undefined> {
+  const row = await ctx.db.specification.findFirst({
+    where: {
+      seriesId,
+      madeCurrentAt: { lte: instant },
+      OR: [{ supersededAt: null }, { supersededAt: { gt: instant } }],
+    },
+    select: { id: true, version: true, entries: { select: entryFields, orderBy: { id: "asc" } } },
+    orderBy: { version: "desc" },
+  });
+  return row ? { id: row.id, version: row.version, entries: row.entries.map(entryOf) } : undefined;
+}
