@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { ZodError, z } from "zod";
-import { symbolNamed } from "../quantity/compound";
+import { compoundNamed, symbolNamed } from "../quantity/compound";
 import { dimensions, type MeasuredDimension } from "../quantity/dimension";
 import { parseQuantity } from "../quantity/parse";
 import { computations } from "./all";
@@ -105,7 +105,7 @@ describe.each(computations.map((computation) => [computation.name, computation] 
       expect(outputs.length).toBeGreaterThan(0);
       for (const [key, { label, dimension, unit, decimals }] of outputs) {
         expect(label, key).toMatch(/^\S.*\S$/);
-        if (dimension === "text") expect(unit, key).toBeUndefined();
+        if (dimension === "text" || dimension === "asEntered") expect(unit, key).toBeUndefined();
         else expect(() => symbolNamed(dimension, unit), key).not.toThrow();
         if (decimals !== undefined) expect(Number.isInteger(decimals) && decimals >= 0, key).toBe(true);
       }
@@ -139,7 +139,13 @@ describe.each(computations.map((computation) => [computation.name, computation] 
         expect(text.trim(), key).not.toBe("");
         if (typeof si !== "number") continue;
         expect(dimension, `${key} is a number`).not.toBe("text");
-        const read = parseQuantity(text, measured(dimension), { defaultUnit: unit });
+        // Its kind is the input's, which these examples call "dimension".
+        const kind = dimension === "asEntered" ? String(computation.example.dimension) : dimension;
+        const read = parseQuantity(
+          text,
+          measured(kind),
+          compoundNamed(measured(kind), unit) === undefined ? { defaultUnit: unit } : {},
+        );
         const digits = decimals === undefined ? Math.abs(si) * 1e-3 : 0;
         expect(Math.abs(read.si - si), `${key}: ${text}`).toBeLessThanOrEqual(
           read.resolution / 2 + digits + Math.abs(si) * 1e-9,

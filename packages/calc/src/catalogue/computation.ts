@@ -1,5 +1,5 @@
 import type { z } from "zod";
-import type { Dimension } from "../quantity/dimension";
+import type { Dimension, MeasuredDimension } from "../quantity/dimension";
 
 export { type DesignationOptions, designation } from "./designation-field";
 export { type QuantityOptions, quantity } from "./field";
@@ -18,8 +18,8 @@ export interface Source {
 export interface OutputSpec {
   /** Sentence case, e.g. "Rate at the bar end". */
   readonly label: string;
-  /** `text` for a verdict or another answer in words. */
-  readonly dimension: Dimension;
+  /** `text` for a verdict or another answer in words; `asEntered` for an {@link EnteredQuantity}. */
+  readonly dimension: Dimension | "asEntered";
   /** Unit to print in; must be a unit of the dimension. Left out: the dimension's first unit. */
   readonly unit?: string;
   /** Decimals to print in that unit; left out: four significant figures. */
@@ -42,8 +42,18 @@ export interface WorkingStep {
   readonly note?: string;
 }
 
+/** An answer whose kind and unit the input decides, as with readings of anything: SI number and how to print it. */
+export interface EnteredQuantity {
+  readonly si: number;
+  readonly dimension: MeasuredDimension;
+  /** A unit or compound of the dimension. */
+  readonly unit: string;
+  /** As in {@link OutputSpec}. */
+  readonly decimals?: number | undefined;
+}
+
 /** An answer: SI number, words, yes/no, or `null` where there is none (the label or a warning says why). */
-export type OutputValue = number | string | boolean | null;
+export type OutputValue = number | string | boolean | EnteredQuantity | null;
 
 /** What `compute` hands back. */
 export interface Computed<O extends Outputs> {

@@ -122,6 +122,24 @@ describe("running a computation", () => {
     expect(() => runComputation(answering({ ...whole, stretch: 1e16 }), any.example)).toThrow(CalcRefusal);
   });
 
+  test("prints a quantity whose kind only the input knows, and never one that is not finite", () => {
+    const outputs = { camber: { label: "Camber", dimension: "asEntered" } } as const;
+    const giving = (camber: OutputValue): AnyComputation => ({
+      ...any,
+      outputs,
+      compute: () => ({ outputs: { camber }, working: [], warnings: [] }),
+    });
+    const run = (camber: OutputValue) => runComputation(giving(camber), any.example).outputs.camber;
+    const quarter = { si: Math.PI / 720, dimension: "angle", unit: "°'", decimals: 1 } as const;
+    expect(run(quarter)).toEqual({ si: Math.PI / 720, unit: "°'", text: "0°15.0'" });
+    expect(run(null)).toEqual({ si: null, unit: "", text: "no value" });
+    expect(() => run({ ...quarter, si: Number.NaN })).toThrow(CalcRefusal);
+    expect(() => run(1)).toThrow("camber is a number without a unit");
+    expect(() => runComputation(answering({ ...whole, stretch: quarter }), any.example)).toThrow(
+      "stretch is declared as length, not as entered",
+    );
+  });
+
   test("an answer missing or undeclared is a bug, not a refusal", () => {
     const { sag: _, ...less } = whole;
     expect(() => runComputation(answering(less), any.example)).toThrow("leaves sag unanswered");

@@ -1,7 +1,16 @@
 import type { z } from "zod";
 import { symbolNamed } from "../quantity/compound";
+import type { Dimension } from "../quantity/dimension";
 import { printQuantity } from "../quantity/print";
-import type { AnyComputation, Computed, OutputSpec, Outputs, OutputValue, WorkingStep } from "./computation";
+import type {
+  AnyComputation,
+  Computed,
+  EnteredQuantity,
+  OutputSpec,
+  Outputs,
+  OutputValue,
+  WorkingStep,
+} from "./computation";
 import { CalcRefusal } from "./refusal";
 
 /** One answer as handed out: the SI number (or the words), the unit it is printed in, and the printed text. */
@@ -87,8 +96,16 @@ function printOutput(value: OutputValue, spec: OutputSpec, key: string): RunOutp
   if (value === null) return { si: null, unit, text: noValue };
   if (typeof value === "boolean") return { si: value ? "yes" : "no", unit: "", text: value ? "yes" : "no" };
   if (typeof value === "string") return { si: value, unit: "", text: value };
+  if (typeof value === "object") return printEntered(value, spec, key);
+  if (spec.dimension === "asEntered") throw new Error(`${key} is a number without a unit`);
   requireFinite(value, `${spec.label} (${key})`);
-  return { si: value, unit, text: printValue(value, spec) };
+  return { si: value, unit, text: printValue(value, { ...spec, dimension: spec.dimension }) };
+}
+
+function printEntered(value: EnteredQuantity, { label, dimension }: OutputSpec, key: string): RunOutput {
+  if (dimension !== "asEntered") throw new Error(`${key} is declared as ${dimension}, not as entered`);
+  requireFinite(value.si, `${label} (${key})`);
+  return { si: value.si, unit: unitOf(value), text: printValue(value.si, value) };
 }
 
 /**
@@ -101,15 +118,19 @@ export function printStep({ value, label, symbol, dimension, unit }: WorkingStep
   return printValue(value, { dimension: dimension ?? "ratio", ...(unit === undefined ? {} : { unit }) });
 }
 
-type Printed = Pick<OutputSpec, "dimension" | "unit" | "decimals">;
+interface Printed {
+  readonly dimension: Dimension;
+  readonly unit?: string;
+  readonly decimals?: number | undefined;
+}
 
 function printValue(si: number, { dimension, unit, decimals }: Printed): string {
   return dimension === "text" ? String(si) : printQuantity(si, { dimension, unit, decimals });
 }
 
-/** Symbol of the unit an output is printed in; empty for words. */
-export function unitOf({ dimension, unit }: Printed): string {
-  return dimension === "text" ? "" : symbolNamed(dimension, unit);
+/** Symbol of the unit an output is printed in; empty for words, and where only the input names it. */
+export function unitOf({ dimension, unit }: Pick<OutputSpec, "dimension" | "unit">): string {
+  return dimension === "text" || dimension === "asEntered" ? "" : symbolNamed(dimension, unit);
 }
 
 function requireFinite(value: number, what: string): void {

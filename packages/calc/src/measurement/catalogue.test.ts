@@ -6,6 +6,7 @@ import { repeatabilityComputation } from "./repeatability.entry";
 import { uncertaintyComputation } from "./uncertainty.entry";
 import { verdictComputation } from "./verdict.entry";
 
+const minute = Math.PI / 180 / 60;
 const text = (run: ReturnType<typeof runComputation>, name: string) => run.outputs[name]?.text;
 const step = (run: ReturnType<typeof runComputation>, symbol: string) =>
   run.working.find((each) => each.symbol === symbol);
@@ -82,6 +83,25 @@ describe("measurement.uncertainty", () => {
   });
 });
 
+test("every figure is an SI number with its unit and text, as any other computation's", () => {
+  const readings = ["80 °C", "82 °C", "81 °C", "81 °C", "81 °C"];
+  const input = { dimension: "temperature", readings };
+  const { mean, standardDeviation, range } = runComputation(repeatabilityComputation, input).outputs;
+  expect(mean).toEqual({ si: expect.closeTo(354.15, 9), unit: "°C", text: "81 °C" });
+  // A scatter is a difference: 1 °C of it is 1 K, not 274.15 K.
+  expect(standardDeviation).toEqual({ si: expect.closeTo(Math.SQRT1_2, 12), unit: "°C", text: "0.7071 °C" });
+  expect(range?.si).toBeCloseTo(2, 12);
+  const { value, standardUncertainty, expandedUncertainty } = runComputation(uncertaintyComputation, {
+    ...input,
+    accuracy: "1 °C",
+  }).outputs;
+  expect(value?.si).toBeCloseTo(354.15, 9);
+  expect(Number(expandedUncertainty?.si)).toBeCloseTo(2 * Number(standardUncertainty?.si), 12);
+  const { median, scale } = runComputation(outlierComputation, input).outputs;
+  expect(median?.si).toBeCloseTo(354.15, 9);
+  expect(scale?.unit).toBe("°C");
+});
+
 describe("measurement.verdict", () => {
   const toe = {
     dimension: "angle",
@@ -96,6 +116,9 @@ describe("measurement.verdict", () => {
   test("MEA-18, MEA-19: acceptance 6.5' to 13.5', and 5.8' cannot be told", () => {
     expect(text(judge("5.8'"), "verdict")).toBe("cannot tell");
     expect(text(judge("5.8'"), "acceptance")).toBe("0°6.5' to 0°13.5'");
+    const { acceptanceLower, acceptanceUpper } = judge("5.8'").outputs;
+    expect(acceptanceLower).toEqual({ si: expect.closeTo(6.5 * minute, 12), unit: "°'", text: "0°6.5'" });
+    expect(acceptanceUpper).toEqual({ si: expect.closeTo(13.5 * minute, 12), unit: "°'", text: "0°13.5'" });
     expect(text(judge("6.5'"), "verdict")).toBe("inside");
     expect(text(judge("3.4'"), "verdict")).toBe("outside");
   });
@@ -115,8 +138,16 @@ describe("measurement.verdict", () => {
     expect(text(runComputation(verdictComputation, { ...one, upper: "30 psi" }), "acceptance")).toMatch(
       /^up to 28\./,
     );
+    const { acceptanceLower, acceptanceUpper } = runComputation(verdictComputation, {
+      ...one,
+      lower: "26 psi",
+    }).outputs;
+    expect(acceptanceLower).toMatchObject({ si: expect.any(Number), unit: "psi" });
+    expect(acceptanceUpper).toEqual({ si: null, unit: "", text: "no value" });
     const narrow = runComputation(verdictComputation, { ...one, lower: "27.5 psi", upper: "28.5 psi" });
     expect(text(narrow, "acceptance")).toMatch(/^none/);
+    expect(narrow.outputs.acceptanceLower?.si).toBeNull();
+    expect(narrow.outputs.acceptanceUpper?.si).toBeNull();
     expect(() => runComputation(verdictComputation, one)).toThrow(/neither is given/);
   });
 

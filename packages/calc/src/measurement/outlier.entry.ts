@@ -24,8 +24,8 @@ export const outlierComputation = defineComputation({
     "Values far from the rest, judged by median and median absolute deviation, which a few wild ones do not move.",
   input,
   outputs: {
-    median: { label: "Median", dimension: "text" },
-    scale: { label: "Robust standard deviation", dimension: "text" },
+    median: { label: "Median", dimension: "asEntered" },
+    scale: { label: "Robust standard deviation", dimension: "asEntered" },
     outlierCount: { label: "Values that stand apart", dimension: "count", decimals: 0 },
     outliers: { label: "Which", dimension: "text" },
   },
@@ -53,8 +53,8 @@ export const outlierComputation = defineComputation({
       },
     ];
     const outputs = {
-      median: reader.print(summary.median),
-      scale: reader.printDifference(summary.scale),
+      median: reader.value(summary.median),
+      scale: reader.differenceValue(summary.scale),
       outlierCount: summary.outliers.length,
       outliers: outlierText(reader, values, summary),
     };

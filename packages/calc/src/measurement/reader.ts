@@ -1,4 +1,4 @@
-import type { WorkingStep } from "../catalogue/computation";
+import type { EnteredQuantity, WorkingStep } from "../catalogue/computation";
 import { CalcRefusal } from "../catalogue/refusal";
 import { compoundNamed } from "../quantity/compound";
 import type { MeasuredDimension } from "../quantity/dimension";
@@ -28,6 +28,10 @@ export interface Reader {
   read(raw: RawReading, place: string): Reading;
   /** An uncertainty, a step, a scatter. @throws CalcRefusal, also below zero */
   readDifference(raw: RawReading | undefined, place: string): number | undefined;
+  /** A value as an answer; its text is what {@link print} says. */
+  value(si: number): EnteredQuantity;
+  /** A difference, an uncertainty or a scatter as an answer. */
+  differenceValue(si: number): EnteredQuantity;
   print(si: number): string;
   printDifference(si: number): string;
 }
@@ -45,6 +49,7 @@ export function readerOf(
     throw new CalcRefusal("NO_SUCH_UNIT", `"${unit}" is no unit of ${dimension}`, "unit");
   const shown = simple ?? unit ?? unitOfFirstText(dimension, entries) ?? defaultUnit(dimension).symbol;
   const parts = compoundNamed(dimension, shown);
+  const decimals = parts === undefined ? undefined : 1;
   const partUnit = parts?.at(-1)?.symbol ?? shown;
   const difference = dimension === "temperature" ? "temperatureDifference" : dimension;
   const parse = (raw: RawReading, as: MeasuredDimension, place: string): Reading =>
@@ -61,8 +66,9 @@ export function readerOf(
       if (si >= 0) return si;
       throw new CalcRefusal("NEGATIVE", `${place} must be zero or more, but is ${raw}`, place);
     },
-    print: (si) =>
-      printQuantity(si, { dimension, unit: shown, decimals: parts === undefined ? undefined : 1 }),
+    value: (si) => ({ si, dimension, unit: shown, decimals }),
+    differenceValue: (si) => ({ si, dimension: difference, unit: partUnit }),
+    print: (si) => printQuantity(si, { dimension, unit: shown, decimals }),
     printDifference: (si) => printQuantity(si, { dimension: difference, unit: partUnit }),
   };
 }

@@ -13,11 +13,14 @@ export const repeatabilityComputation = defineComputation({
   summary: "Mean, scatter and repeatability limit of readings of the same thing by the same hand.",
   input,
   outputs: {
-    mean: { label: "Mean", dimension: "text" },
-    standardDeviation: { label: "Standard deviation of a single reading, s", dimension: "text" },
-    uncertaintyOfMean: { label: "Standard uncertainty of the mean", dimension: "text" },
-    range: { label: "Range", dimension: "text" },
-    repeatabilityLimit: { label: "Two readings differ by less than, 95 times in 100", dimension: "text" },
+    mean: { label: "Mean", dimension: "asEntered" },
+    standardDeviation: { label: "Standard deviation of a single reading, s", dimension: "asEntered" },
+    uncertaintyOfMean: { label: "Standard uncertainty of the mean", dimension: "asEntered" },
+    range: { label: "Range", dimension: "asEntered" },
+    repeatabilityLimit: {
+      label: "Two readings differ by less than, 95 times in 100",
+      dimension: "asEntered",
+    },
     count: { label: "Readings", dimension: "count", decimals: 0 },
   },
   source: [gum, iso5725],
@@ -34,11 +37,11 @@ export const repeatabilityComputation = defineComputation({
       readingStep(reader, ["r", "Repeatability limit", "1.96·√2·s", of.repeatabilityLimit]),
     ];
     const outputs = {
-      mean: reader.print(of.mean),
-      standardDeviation: reader.printDifference(of.standardDeviation),
-      uncertaintyOfMean: reader.printDifference(of.uncertaintyOfMean),
-      range: reader.printDifference(of.range),
-      repeatabilityLimit: reader.printDifference(of.repeatabilityLimit),
+      mean: reader.value(of.mean),
+      standardDeviation: reader.differenceValue(of.standardDeviation),
+      uncertaintyOfMean: reader.differenceValue(of.uncertaintyOfMean),
+      range: reader.differenceValue(of.range),
+      repeatabilityLimit: reader.differenceValue(of.repeatabilityLimit),
       count: of.count,
     };
     return { outputs, working, warnings: warningsOf(of) };

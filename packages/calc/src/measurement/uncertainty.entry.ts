@@ -15,9 +15,9 @@ export const uncertaintyComputation = defineComputation({
   input,
   outputs: {
     result: { label: "Result", dimension: "text" },
-    value: { label: "Mean of the readings", dimension: "text" },
-    standardUncertainty: { label: "Combined standard uncertainty, u", dimension: "text" },
-    expandedUncertainty: { label: "Expanded uncertainty, U", dimension: "text" },
+    value: { label: "Mean of the readings", dimension: "asEntered" },
+    standardUncertainty: { label: "Combined standard uncertainty, u", dimension: "asEntered" },
+    expandedUncertainty: { label: "Expanded uncertainty, U", dimension: "asEntered" },
     largest: { label: "Largest contribution", dimension: "text" },
   },
   source: [gum],
@@ -32,13 +32,12 @@ export const uncertaintyComputation = defineComputation({
     const reader = readerOf(given, given.readings);
     const { value, known, working, warnings } = budgetOf(reader, given);
     if (known === undefined) throw new CalcRefusal("NO_CONTRIBUTION", warnings.join(" "), "resolution");
-    const expandedText = reader.printDifference(known.expanded);
     return {
       outputs: {
-        result: `${reader.print(value)} ± ${expandedText} (k = 2)`,
-        value: reader.print(value),
-        standardUncertainty: reader.printDifference(known.standard),
-        expandedUncertainty: expandedText,
+        result: `${reader.print(value)} ± ${reader.printDifference(known.expanded)} (k = 2)`,
+        value: reader.value(value),
+        standardUncertainty: reader.differenceValue(known.standard),
+        expandedUncertainty: reader.differenceValue(known.expanded),
         largest: known.largest,
       },
       working,

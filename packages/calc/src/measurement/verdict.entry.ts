@@ -28,9 +28,11 @@ export const verdictComputation = defineComputation({
   input,
   outputs: {
     verdict: { label: "Verdict", dimension: "text" },
-    value: { label: "Mean of the readings", dimension: "text" },
-    expandedUncertainty: { label: "Expanded uncertainty, U", dimension: "text" },
+    value: { label: "Mean of the readings", dimension: "asEntered" },
+    expandedUncertainty: { label: "Expanded uncertainty, U", dimension: "asEntered" },
     acceptance: { label: "Readings that would prove it inside", dimension: "text" },
+    acceptanceLower: { label: "… from", dimension: "asEntered" },
+    acceptanceUpper: { label: "… to", dimension: "asEntered" },
     probability: {
       label: "Probability of lying within the limits",
       dimension: "ratio",
@@ -61,9 +63,11 @@ export const verdictComputation = defineComputation({
       return {
         outputs: {
           verdict: words.cannotTell,
-          value: reader.print(value),
+          value: reader.value(value),
           expandedUncertainty: null,
           acceptance: null,
+          acceptanceLower: null,
+          acceptanceUpper: null,
           probability: null,
         },
         working: steps,
@@ -72,9 +76,9 @@ export const verdictComputation = defineComputation({
     const { standard, expanded } = known;
     const outputs = {
       verdict: words[verdict({ value, expandedUncertainty: expanded, limits })],
-      value: reader.print(value),
-      expandedUncertainty: reader.printDifference(expanded),
-      acceptance: acceptanceText(reader, limits, expanded),
+      value: reader.value(value),
+      expandedUncertainty: reader.differenceValue(expanded),
+      ...acceptance(reader, acceptanceZone(limits, expanded)),
       probability:
         standard === 0 ? null : conformityProbability({ value, standardUncertainty: standard, limits }),
     };
@@ -96,8 +100,18 @@ function limitSteps(reader: Reader, { lower, upper }: Limits): WorkingStep[] {
   ];
 }
 
-function acceptanceText(reader: Reader, limits: Limits, expanded: number): string {
-  const { lower, upper, empty } = acceptanceZone(limits, expanded);
+type Zone = ReturnType<typeof acceptanceZone>;
+
+function acceptance(reader: Reader, zone: Zone) {
+  const end = (si: number | undefined) => (zone.empty || si === undefined ? null : reader.value(si));
+  return {
+    acceptance: acceptanceText(reader, zone),
+    acceptanceLower: end(zone.lower),
+    acceptanceUpper: end(zone.upper),
+  };
+}
+
+function acceptanceText(reader: Reader, { lower, upper, empty }: Zone): string {
   if (empty) return "none: the uncertainty is wider than the zone";
   if (lower === undefined) return `up to ${reader.print(upper ?? Number.NaN)}`;
   return upper === undefined
