@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { builtInBook } from "../characteristic/book";
 import type { Side } from "../characteristic/characteristic";
 import { deviationsFromFactory } from "../deviation/compare";
+import type { Verdict } from "../deviation/deviation";
 import { entriesFor } from "../specification/entry";
 import type { SpecificationEntry } from "../specification/specification";
 import { stateOn } from "../state/fold";
@@ -117,7 +118,7 @@ describe("a condition over a value", () => {
     expect(truth(thread, { modifications: [changed("wheels.stud.thread", "m12 x 1.5")] })).toBe("yes");
   });
 
-  test("of a text ignores capitals", () => {
+  test("of a text ignores capitals and accents", () => {
     const has: Condition = { op: "textHas", characteristic: "front.caliper.source", text: "ALLOY" };
     expect(truth(has, { modifications: [changed("front.caliper.source", "Alloy four-pot, kit 12")] })).toBe(
       "yes",
@@ -148,6 +149,23 @@ describe("a condition over deviations, sides and readings", () => {
     expect(truth({ ...other, in: ["notRecorded"] }, { specified })).toBe("yes");
   });
 
+  test("of a verdict on any side is unknown while a side is not recorded and the other does not decide it", () => {
+    const specified = { "front.camber": "0°" };
+    const left = changed("front.camber", "0°", "left");
+    const as = (wanted: Verdict): Extract<Condition, { readonly op: "verdict" }> => ({
+      op: "verdict",
+      characteristic: "front.camber",
+      in: [wanted],
+    });
+    const both = [left, changed("front.camber", "-1°", "right")];
+    expect(truth(as("cannotTell"), { specified, modifications: [left] })).toBe("unknown");
+    expect(truth(as("asSpecified"), { specified, modifications: [left] })).toBe("yes");
+    expect(truth(as("notRecorded"), { specified, modifications: [left] })).toBe("yes");
+    expect(truth(as("cannotTell"), { specified, modifications: both })).toBe("yes");
+    expect(truth(as("missing"), { specified, modifications: both })).toBe("no");
+    expect(truth(as("notRecorded"), { specified, modifications: both })).toBe("no");
+    expect(truth({ ...as("cannotTell"), side: "left" }, { specified, modifications: [left] })).toBe("no");
+  });
   test("against nominal compares ratio and difference", () => {
     const stiffer: Condition = { op: "against", characteristic: bar, measure: "ratio", is: "ge", si: 1.2 };
     const specified = { [bar]: "16 mm" };

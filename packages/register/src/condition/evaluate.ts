@@ -5,6 +5,7 @@ import { daysBetween } from "../identity/calendar";
 import { stateKey } from "../state/key";
 import type { CarBasis, State, StateValue } from "../state/state";
 import type { Comparison, Condition, Truth } from "./condition";
+import { foldText } from "./fold-text";
 
 /** A car as conditions look at it. */
 export interface CarView {
@@ -16,6 +17,9 @@ export interface CarView {
   /** ISO day of the event; for a search, today. */
   readonly eventDay: string;
 }
+
+/** Sizes (SI, zero apart) beyond which differences and ratios are not worked out but unknown. No measure comes near. */
+export const measureLimits = { least: 1e-150, most: 1e150 } as const;
 
 type Of<O extends Condition["op"]> = Extract<Condition, { readonly op: O }>;
 
@@ -39,7 +43,7 @@ export function negated(truth: Truth): Truth {
   return truth === "yes" ? "no" : "yes";
 }
 
-function compared<T extends number | string>(one: T, is: Comparison, other: T): boolean {
+function compares<T extends number | string>(one: T, is: Comparison, other: T): boolean {
   switch (is) {
     case "eq":
       return one === other;
@@ -79,7 +83,7 @@ function built({ from, to }: Of<"built">, { basis }: CarView): Truth {
 
 function numberIs({ characteristic, side, is, si }: Of<"number">, view: CarView): Truth {
   return some(valuesOf(view, characteristic, side), ({ value }) =>
-    value.kind === "quantity" ? said(compared(value.si, is, si)) : said(false),
+    value.kind === "quantity" ? said(compares(value.si, is, si)) : said(false),
   );
 }
 
@@ -91,42 +95,56 @@ function codeIn({ characteristic, side, in: codes }: Of<"code">, view: CarView):
 }
 
 function textHas({ characteristic, side, text }: Of<"textHas">, view: CarView): Truth {
-  const wanted = text.toLowerCase();
+  const wanted = foldText(text);
   return some(valuesOf(view, characteristic, side), ({ value }) =>
-    said(value.entered.toLowerCase().includes(wanted)),
+    said(foldText(value.entered).includes(wanted)),
   );
 }
 
 function dateIs({ characteristic, side, is, date }: Of<"date">, view: CarView): Truth {
   const day = date === "eventDay" ? view.eventDay : date;
   return some(valuesOf(view, characteristic, side), ({ value }) =>
-    said(value.kind === "date" && compared(value.date, is, day)),
+    said(value.kind === "date" && compares(value.date, is, day)),
   );
 }
 
-function deviationsOf({ deviations }: CarView, key: string, side: Side | undefined): readonly Deviation[] {
-  return deviations.filter((one) => one.characteristic === key && (side === undefined || one.side === side));
+/** What was compared with the specification; what is not recorded of this car was not. */
+function comparedOf({ deviations }: CarView, key: string, side: Side | undefined): readonly Deviation[] {
+  return deviations.filter(
+    (one) =>
+      one.characteristic === key &&
+      (side === undefined || one.side === side) &&
+      one.verdict !== "notRecorded",
+  );
 }
 
-/** Not recorded is unknown, unless not being recorded is what is asked for. */
+/** Whether every side asked about was compared; that a characteristic has two sides shows by the one that was. */
+function isWhole(compared: readonly Deviation[], side: Side | undefined): boolean {
+  const has = (wanted: Side) => compared.some((one) => one.side === wanted);
+  return side === undefined ? has("whole") || (has("left") && has("right")) : has(side);
+}
+
+/** A side that is not recorded leaves it unknown, unless not being recorded is what is asked for. */
 function verdictIn({ characteristic, side, in: wanted }: Of<"verdict">, view: CarView): Truth {
-  const found = deviationsOf(view, characteristic, side);
-  if (found.length === 0) return wanted.includes("notRecorded") ? "yes" : "unknown";
-  return anyOf(
-    found.map(({ verdict }) => {
-      if (wanted.includes(verdict)) return "yes";
-      return verdict === "notRecorded" ? "unknown" : "no";
-    }),
-  );
+  const compared = comparedOf(view, characteristic, side);
+  if (compared.some(({ verdict }) => wanted.includes(verdict))) return "yes";
+  if (isWhole(compared, side)) return "no";
+  return wanted.includes("notRecorded") ? "yes" : "unknown";
+}
+
+/** Whether a number can be subtracted and divided without leaving what a double holds: the database would refuse. */
+function isMeasure(si: number): boolean {
+  return si === 0 || (Math.abs(si) >= measureLimits.least && Math.abs(si) <= measureLimits.most);
 }
 
 function against({ characteristic, side, measure, is, si }: Of<"against">, view: CarView): Truth {
-  const found = deviationsOf(view, characteristic, side).filter(({ verdict }) => verdict !== "notRecorded");
-  if (found.length === 0) return "unknown";
+  const compared = comparedOf(view, characteristic, side);
+  if (compared.length === 0) return "unknown";
   return anyOf(
-    found.map((deviation) => {
-      const measured = deviation[measure];
-      return measured === undefined ? "unknown" : said(compared(measured, is, si));
+    compared.map(({ actual, nominal, [measure]: measured }) => {
+      if (actual?.value.kind !== "quantity" || nominal?.kind !== "quantity") return "unknown";
+      if (!isMeasure(actual.value.si) || !isMeasure(nominal.si)) return "unknown";
+      return measured === undefined ? "unknown" : said(compares(measured, is, si));
     }),
   );
 }
@@ -136,6 +154,7 @@ function sidesDiffer({ characteristic, by = 0 }: Of<"sidesDiffer">, view: CarVie
   const [right] = valuesOf(view, characteristic, "right");
   if (!left || !right) return "unknown";
   if (left.value.kind === "quantity" && right.value.kind === "quantity") {
+    if (!isMeasure(left.value.si) || !isMeasure(right.value.si)) return "unknown";
     return said(Math.abs(left.value.si - right.value.si) > by);
   }
   if (left.value.kind !== right.value.kind) return "yes";

@@ -6,8 +6,13 @@ import type { Condition } from "./condition";
 /** Limits of a condition: it is read by people and run over every car. */
 export const conditionLimits = { depth: 12, nodes: 200, list: 100 } as const;
 
-const key = z.string().min(1).max(120);
-const text = z.string().min(1).max(120);
+/** Text as a database keeps it: no control characters, no half of a surrogate pair. */
+const text = z
+  .string()
+  .min(1)
+  .max(120)
+  .regex(/^[^\p{Cc}\p{Cs}]*$/u, "no control characters");
+const key = text;
 const day = z.iso.date();
 const comparison = z.enum(["eq", "ne", "lt", "le", "gt", "ge"]);
 const of = { characteristic: key, side: z.enum(sides).exactOptional() };

@@ -1,0 +1,128 @@
+import { Prisma } from "@trunnion/db";
+import { type Comparison, type Condition, foldText, measureLimits, type Side } from "@trunnion/register";
+
+/**
+ * When a condition holds for a car and when it does not, as two predicates over a row `c` of `car`. Neither is ever
+ * NULL and never both hold; where neither does, the record does not say.
+ */
+export interface TruthSql {
+  readonly yes: Prisma.Sql;
+  readonly no: Prisma.Sql;
+}
+
+type Of<O extends Condition["op"]> = Extract<Condition, { readonly op: O }>;
+
+const sql = Prisma.sql;
+
+/** Operators by name: the only piece of text that is chosen rather than bound. */
+const operators: Readonly<Record<Comparison, Prisma.Sql>> = {
+  eq: sql`=`,
+  ne: sql`<>`,
+  lt: sql`<`,
+  le: sql`<=`,
+  gt: sql`>`,
+  ge: sql`>=`,
+};
+
+/** Bound as text and read by the server: the shortest decimal of a double gives the same double back. */
+const double = (si: number) => sql`${String(si)}::float8`;
+
+interface Place {
+  readonly characteristic: string;
+  readonly side?: Side;
+}
+
+/** That the car has a known value there, of which `further` holds; what only the specification says is not known. */
+function known({ characteristic, side }: Place, further: Prisma.Sql = Prisma.empty): Prisma.Sql {
+  const onSide = side === undefined ? Prisma.empty : sql`AND v.side = ${side}::"Side"`;
+  return sql`EXISTS (SELECT FROM current_value v WHERE v.club_id = c.club_id AND v.car_id = c.id
+    AND v.characteristic = ${characteristic} ${onSide} AND v.origin <> 'specification' ${further})`;
+}
+
+/** Something about any of the values: yes of one is yes, and without any value it is unknown. */
+function some(place: Place, is: Prisma.Sql): TruthSql {
+  const yes = known(place, sql`AND ${is}`);
+  return { yes, no: sql`(${known(place)} AND NOT ${yes})` };
+}
+
+/** The same, where of a value itself it may be unknown: `is` is then NULL. */
+function someThreeValued(place: Place, is: Prisma.Sql, among: Prisma.Sql): TruthSql {
+  const yes = known(place, sql`${among} AND ${is}`);
+  const open = known(place, sql`${among} AND (${is}) IS NOT FALSE`);
+  return { yes, no: sql`(${known(place, among)} AND NOT ${open})` };
+}
+
+export function recordedSql(place: Of<"recorded">): TruthSql {
+  const yes = known(place);
+  return { yes, no: sql`NOT ${yes}` };
+}
+
+export const absentSql = (place: Of<"absent">): TruthSql => some(place, sql`v.value_kind = 'absent'`);
+
+export const numberSql = ({ is, si, ...place }: Of<"number">): TruthSql =>
+  some(place, sql`v.number ${operators[is]} ${double(si)}`);
+
+export const codeSql = ({ in: codes, ...place }: Of<"code">): TruthSql =>
+  some(place, sql`v.value_kind IN ('choice', 'designation') AND v.text = ANY(${[...codes]}::text[])`);
+
+export const textHasSql = ({ text, ...place }: Of<"textHas">): TruthSql =>
+  some(place, sql`strpos(folded_text(v.entered), ${foldText(text)}) > 0`);
+
+/** ISO days have one length and one pattern, so that any collation orders them by day. */
+export function dateSql({ is, date, ...place }: Of<"date">, eventDay: string): TruthSql {
+  const day = date === "eventDay" ? eventDay : date;
+  return some(place, sql`v.value_kind = 'date' AND v.text ${operators[is]} ${day}`);
+}
+
+const compared = sql`AND v.verdict <> 'notRecorded'`;
+
+/** Whether every side asked about was compared; that a characteristic has two sides shows by the one that was. */
+function isWhole({ characteristic, side }: Place): Prisma.Sql {
+  const has = (one: Side) => known({ characteristic, side: one }, compared);
+  if (side !== undefined) return has(side);
+  return sql`(${has("whole")} OR (${has("left")} AND ${has("right")}))`;
+}
+
+export function verdictSql({ in: wanted, ...place }: Of<"verdict">): TruthSql {
+  const found = known(place, sql`${compared} AND v.verdict = ANY(${[...wanted]}::"Verdict"[])`);
+  const whole = isWhole(place);
+  return {
+    yes: wanted.includes("notRecorded") ? sql`(${found} OR NOT ${whole})` : found,
+    no: sql`(${whole} AND NOT ${found})`,
+  };
+}
+
+/** Whether a column can be subtracted and divided without the server's refusing: see `measureLimits`. */
+function isMeasure(column: Prisma.Sql): Prisma.Sql {
+  const { least, most } = measureLimits;
+  return sql`(${column} = 0 OR abs(${column}) BETWEEN ${double(least)} AND ${double(most)})`;
+}
+
+export function againstSql({ measure, is, si, ...place }: Of<"against">): TruthSql {
+  const measures = sql`${isMeasure(sql`v.number`)} AND ${isMeasure(sql`v.nominal_number`)}`;
+  const holds =
+    measure === "ratio"
+      ? sql`CASE WHEN ${measures} AND v.nominal_number <> 0 THEN v.number / v.nominal_number ${operators[is]} ${double(si)} END`
+      : sql`CASE WHEN ${measures} THEN v.number - v.nominal_number ${operators[is]} ${double(si)} END`;
+  return someThreeValued(place, holds, compared);
+}
+
+export function sidesDifferSql({ characteristic, by = 0 }: Of<"sidesDiffer">): TruthSql {
+  const differ = sql`CASE WHEN l.value_kind <> r.value_kind THEN TRUE
+    WHEN l.value_kind <> 'quantity' THEN l.text IS DISTINCT FROM r.text
+    WHEN ${isMeasure(sql`l.number`)} AND ${isMeasure(sql`r.number`)} THEN abs(l.number - r.number) > ${double(by)} END`;
+  const pair = (is: Prisma.Sql) => sql`EXISTS (SELECT FROM current_value l
+    JOIN current_value r ON r.club_id = l.club_id AND r.car_id = l.car_id AND r.characteristic = l.characteristic
+    WHERE l.club_id = c.club_id AND l.car_id = c.id AND l.characteristic = ${characteristic}
+    AND l.side = 'left' AND l.origin <> 'specification' AND r.side = 'right' AND r.origin <> 'specification'
+    AND (${differ}) ${is})`;
+  return { yes: pair(sql`IS TRUE`), no: pair(sql`IS FALSE`) };
+}
+
+export function readingOlderThanSql(
+  { characteristic, days }: Of<"readingOlderThan">,
+  eventDay: string,
+): TruthSql {
+  const old = sql`${eventDay}::date - v.since > ${days}::int`;
+  return someThreeValued({ characteristic }, old, sql`AND v.origin = 'reading'`);
+}
