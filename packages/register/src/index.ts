@@ -15,6 +15,7 @@ export * from "./deviation/compare";
 export * from "./deviation/deviation";
 export * from "./deviation/line";
 export * from "./deviation/say";
+export * from "./dossier/dossier-model";
 export * from "./deviation/uncertainty";
 export * from "./evidence/file";
 export * from "./evidence/target";
