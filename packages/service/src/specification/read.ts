@@ -113,8 +113,12 @@ export async function specificationAt(
   const row = await ctx.db.specification.findFirst({
     where: {
       seriesId,
-      madeCurrentAt: { lte: instant },
-      OR: [{ supersededAt: null }, { supersededAt: { gt: instant } }],
+      status: { not: "draft" },
+      AND: [
+        // One written straight into the register was current from when it was recorded.
+        { OR: [{ madeCurrentAt: { lte: instant } }, { madeCurrentAt: null, recordedAt: { lte: instant } }] },
+        { OR: [{ supersededAt: null }, { supersededAt: { gt: instant } }] },
+      ],
     },
     select: { id: true, version: true, entries: { select: entryFields, orderBy: { id: "asc" } } },
     orderBy: { version: "desc" },
