@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { builtInBook } from "../characteristic/book";
 import { sampleValue } from "../value/sample";
-import { checkSpecification, sayApplicability } from "./check";
+import { type SeriesFacts, sayApplicability } from "./applicability";
+import { checkSpecification } from "./check";
 import type { Source, SpecificationEntry } from "./specification";
 
 const source: Source = { title: "Works manual", locus: "p. 12", trust: "documented" };
@@ -43,6 +44,7 @@ describe("a specification", () => {
         message: 'there is no characteristic "front.wing.angle" in the dictionary',
         characteristic: "front.wing.angle",
         entries: ["one"],
+        field: "characteristic",
       },
     ]);
   });
@@ -91,6 +93,54 @@ describe("a specification", () => {
   test("is refused for two entries of one id", () => {
     const camber = entry({ characteristic: "front.camber", limits: { upper: 0 } });
     expect(codes(entry(), camber)).toEqual(["ID_TWICE"]);
+  });
+});
+
+describe("a specification held against its series", () => {
+  const series: SeriesFacts = {
+    name: "Mark 1",
+    options: ["H"],
+    firstSerial: 1,
+    lastSerial: 120,
+    builtFrom: "1970-01-01",
+    builtTo: "1973-12-31",
+  };
+  const against = (applicability: SpecificationEntry["applicability"]) =>
+    checkSpecification({ entries: [entry({ applicability })] }, builtInBook, series).map(
+      ({ code, field, message }) => [code, field, message.replace(/^.*?: /, "")],
+    );
+
+  test.each([
+    [{ serialFrom: 121 }, "NEVER_APPLIES", "serialFrom", "Mark 1 has numbers 1 to 120, none from 121"],
+    [{ serialTo: 0 }, "NEVER_APPLIES", "serialTo", "Mark 1 has numbers 1 to 120, none up to 0"],
+    [
+      { builtFrom: "1974-01-01" },
+      "NEVER_APPLIES",
+      "builtFrom",
+      "Mark 1 was built 1970-01-01 to 1973-12-31, none from 1974-01-01",
+    ],
+    [
+      { builtTo: "1969-12-31" },
+      "NEVER_APPLIES",
+      "builtTo",
+      "Mark 1 was built 1970-01-01 to 1973-12-31, none up to 1969-12-31",
+    ],
+    [{ option: "GT" }, "UNKNOWN_OPTION", "option", 'Mark 1 has no option "GT"; it has H'],
+    [{ serialFrom: 9, serialTo: 8 }, "NEVER_APPLIES", "serialTo", "from number 9 to 8 there is none"],
+  ])("is refused for %o", (applicability, code, field, message) => {
+    expect(against(applicability)).toEqual([[code, field, message]]);
+  });
+
+  test("may reach beyond the series as long as some car falls under it", () => {
+    expect(against({ serialFrom: 120, serialTo: 500, option: "H" })).toEqual([]);
+    expect(against({ builtFrom: "1960-01-01", builtTo: "1970-01-01" })).toEqual([]);
+  });
+
+  test("tells limits that cross in the notation of the nominal", () => {
+    const crossed = entry({ nominal: bar("9/16 in"), limits: { lower: 0.0254, upper: 0.0127 } });
+    expect(check(crossed)[0]?.message).toBe(
+      "Front anti-roll bar diameter: the lower limit 1 in lies above the upper one 1/2 in",
+    );
   });
 });
 

@@ -1,9 +1,12 @@
 import type { CharacteristicBook } from "../characteristic/book";
-import type { Characteristic } from "../characteristic/characteristic";
+import type { Characteristic, QuantityCharacteristic } from "../characteristic/characteristic";
+import { unitBeside } from "../deviation/line";
 import { sameValue } from "../value/same";
 import type { Value } from "../value/value";
+import { applicabilityProblem, type SeriesFacts, sayApplicability } from "./applicability";
 import { outweighs, overlap } from "./overlap";
-import type { Applicability, Specification, SpecificationEntry } from "./specification";
+import { printLimit } from "./print-limit";
+import type { Specification, SpecificationEntry } from "./specification";
 
 /** How a specification can contradict itself or the dictionary. Closed. */
 export const specificationProblemCodes = [
@@ -18,6 +21,7 @@ export const specificationProblemCodes = [
   "SUBSTITUTE_IS_NOMINAL",
   "SUBSTITUTE_TWICE",
   "NEVER_APPLIES",
+  "UNKNOWN_OPTION",
   "OVERLAP",
   "ID_TWICE",
 ] as const;
@@ -31,6 +35,8 @@ export interface SpecificationProblem {
   readonly characteristic: string;
   /** Ids of the entries, in the specification's order. */
   readonly entries: readonly string[];
+  /** Part of the entry it lies in, as `EntryText` names it; missing where it lies between entries. */
+  readonly field?: string;
 }
 
 interface Entry {
@@ -38,113 +44,113 @@ interface Entry {
   readonly characteristic: Characteristic;
 }
 
-function problem(
-  { entry, characteristic }: Entry,
-  code: SpecificationProblemCode,
-  what: string,
-): SpecificationProblem {
-  const message = `${characteristic.label}: ${what}`;
-  return { code, message, characteristic: entry.characteristic, entries: [entry.id] };
+interface Found {
+  readonly code: SpecificationProblemCode;
+  /** What is wrong, to follow the characteristic's label. */
+  readonly what: string;
+  readonly field?: string;
 }
 
-function valueProblem(at: Entry, value: Value, role: string): SpecificationProblem | undefined {
+function problem({ entry, characteristic }: Entry, { code, what, field }: Found): SpecificationProblem {
+  const message = `${characteristic.label}: ${what}`;
+  const told = { code, message, characteristic: entry.characteristic, entries: [entry.id] };
+  return field === undefined ? told : { ...told, field };
+}
+
+/** Where a value stands in its entry, for the words and for the form. */
+interface Place {
+  readonly role: "nominal" | "alternative";
+  readonly field: string;
+}
+
+function valueProblem(at: Entry, value: Value, { role, field }: Place): SpecificationProblem | undefined {
   const { characteristic } = at;
+  const told = `the ${role} "${value.entered}"`;
   if (value.kind === "absent") {
     if (characteristic.removable) return undefined;
-    return problem(at, "WRONG_KIND", `the ${role} "${value.entered}" says not fitted, but every car has one`);
+    return problem(at, { code: "WRONG_KIND", what: `${told} says not fitted, but every car has one`, field });
   }
   if (value.kind !== characteristic.kind) {
-    return problem(
-      at,
-      "WRONG_KIND",
-      `the ${role} "${value.entered}" is a ${value.kind}, not a ${characteristic.kind}`,
-    );
+    const what = `${told} is a ${value.kind}, not a ${characteristic.kind}`;
+    return problem(at, { code: "WRONG_KIND", what, field });
   }
   if (value.kind !== "choice" || characteristic.kind !== "choice") return undefined;
   if (characteristic.choices.some(({ code }) => code === value.code)) return undefined;
-  return problem(at, "UNKNOWN_CHOICE", `the ${role} "${value.code}" is none of its choices`);
+  return problem(at, {
+    code: "UNKNOWN_CHOICE",
+    what: `the ${role} "${value.code}" is none of its choices`,
+    field,
+  });
 }
 
-function limitProblems(at: Entry): readonly (SpecificationProblem | undefined)[] {
+function sayInverted(characteristic: QuantityCharacteristic, { entry }: Entry): string {
+  const { limits, nominal } = entry;
+  const unit = unitBeside(characteristic, nominal, "metric");
+  const [lower, upper] = [limits?.lower, limits?.upper].map((si = 0) => printLimit(characteristic, si, unit));
+  return `the lower limit ${lower} lies above the upper one ${upper}`;
+}
+
+function limitProblem(at: Entry): Found | undefined {
   const { limits, nominal } = at.entry;
-  if (limits === undefined) return [];
+  if (limits === undefined) return undefined;
   const { lower, upper } = limits;
-  if (at.characteristic.kind !== "quantity") {
-    return [problem(at, "LIMITS_NOT_FOR_KIND", `a ${at.characteristic.kind} has no limits`)];
+  const { characteristic } = at;
+  if (characteristic.kind !== "quantity") {
+    return { code: "LIMITS_NOT_FOR_KIND", what: `a ${characteristic.kind} has no limits`, field: "lower" };
   }
   if (lower === undefined && upper === undefined) {
-    return [problem(at, "SAYS_NOTHING", "limits without a lower or an upper one")];
+    return { code: "SAYS_NOTHING", what: "limits without a lower or an upper one", field: "lower" };
   }
   if (![lower ?? 0, upper ?? 0].every(Number.isFinite)) {
-    return [problem(at, "LIMITS_INVERTED", `limits must be finite, not ${lower} and ${upper}`)];
+    const what = `limits must be finite, not ${lower} and ${upper}`;
+    return { code: "LIMITS_INVERTED", what, field: "lower" };
   }
   if (lower !== undefined && upper !== undefined && lower > upper) {
-    return [
-      problem(at, "LIMITS_INVERTED", `the lower limit ${lower} lies above the upper one ${upper} (SI)`),
-    ];
+    return { code: "LIMITS_INVERTED", what: sayInverted(characteristic, at), field: "lower" };
   }
-  if (nominal?.kind !== "quantity") return [];
+  if (nominal?.kind !== "quantity") return undefined;
   const { si, entered } = nominal;
   const room = 1e-9 * Math.abs(si);
   const outside = (lower !== undefined && si < lower - room) || (upper !== undefined && si > upper + room);
-  return outside
-    ? [problem(at, "NOMINAL_OUTSIDE_LIMITS", `the nominal "${entered}" lies outside its limits`)]
-    : [];
+  const what = `the nominal "${entered}" lies outside its limits`;
+  return outside ? { code: "NOMINAL_OUTSIDE_LIMITS", what, field: "nominal" } : undefined;
 }
 
 function alternativeProblems(at: Entry): readonly (SpecificationProblem | undefined)[] {
   const { nominal, alternatives } = at.entry;
   return alternatives.flatMap(({ value }, index) => {
+    const field = `alternatives.${index}.value`;
+    const told = `the alternative "${value.entered}"`;
     const twin = alternatives.slice(0, index).find((earlier) => sameValue(earlier.value, value));
     return [
-      valueProblem(at, value, "alternative"),
+      valueProblem(at, value, { role: "alternative", field }),
       nominal && sameValue(nominal, value)
-        ? problem(at, "SUBSTITUTE_IS_NOMINAL", `the alternative "${value.entered}" is the nominal itself`)
+        ? problem(at, { code: "SUBSTITUTE_IS_NOMINAL", what: `${told} is the nominal itself`, field })
         : undefined,
-      twin && problem(at, "SUBSTITUTE_TWICE", `the alternative "${value.entered}" is given twice`),
+      twin && problem(at, { code: "SUBSTITUTE_TWICE", what: `${told} is given twice`, field }),
     ];
   });
 }
 
-function never({ serialFrom, serialTo, builtFrom, builtTo }: Applicability): string | undefined {
-  if (serialFrom !== undefined && serialTo !== undefined && serialFrom > serialTo) {
-    return `from number ${serialFrom} to ${serialTo} there is none`;
-  }
-  if (builtFrom !== undefined && builtTo !== undefined && builtFrom > builtTo) {
-    return `from ${builtFrom} to ${builtTo} there is no day`;
-  }
-  return undefined;
-}
-
-function entryProblems(at: Entry): readonly SpecificationProblem[] {
+function entryProblems(at: Entry, series: SeriesFacts | undefined): readonly SpecificationProblem[] {
   const { entry, characteristic } = at;
-  const empty = never(entry.applicability);
+  const { nominal, limits, applicability, side } = entry;
+  const plain: readonly (Found | undefined)[] = [
+    !characteristic.sided && side !== "whole"
+      ? { code: "WRONG_SIDE", what: `it has no ${side} side; a car has it once`, field: "side" }
+      : undefined,
+    nominal === undefined && limits === undefined
+      ? { code: "SAYS_NOTHING", what: "neither a nominal nor limits are given", field: "nominal" }
+      : undefined,
+    limitProblem(at),
+    applicabilityProblem(applicability, series),
+  ];
   const found = [
-    !characteristic.sided && entry.side !== "whole"
-      ? problem(at, "WRONG_SIDE", `it has no ${entry.side} side; a car has it once`)
-      : undefined,
-    entry.nominal === undefined && entry.limits === undefined
-      ? problem(at, "SAYS_NOTHING", "neither a nominal nor limits are given")
-      : undefined,
-    entry.nominal && valueProblem(at, entry.nominal, "nominal"),
-    ...limitProblems(at),
+    ...plain.map((one) => (one === undefined ? undefined : problem(at, one))),
+    nominal && valueProblem(at, nominal, { role: "nominal", field: "nominal" }),
     ...alternativeProblems(at),
-    empty === undefined ? undefined : problem(at, "NEVER_APPLIES", empty),
   ];
   return found.filter((one) => one !== undefined);
-}
-
-/** Which cars an entry speaks of, in words: "numbers 120 to 398, option SPORT", "every car". */
-export function sayApplicability(applicability: Applicability): string {
-  const { serialFrom, serialTo, builtFrom, builtTo, option } = applicability;
-  const span = (from: number | string | undefined, to: number | string | undefined) =>
-    from === undefined ? `up to ${to}` : to === undefined ? `from ${from}` : `${from} to ${to}`;
-  const parts = [
-    serialFrom === undefined && serialTo === undefined ? undefined : `numbers ${span(serialFrom, serialTo)}`,
-    builtFrom === undefined && builtTo === undefined ? undefined : `built ${span(builtFrom, builtTo)}`,
-    option === undefined ? undefined : `option ${option}`,
-  ].filter((part) => part !== undefined);
-  return parts.length === 0 ? "every car" : parts.join(", ");
 }
 
 function overlaps(group: readonly Entry[]): readonly SpecificationProblem[] {
@@ -154,7 +160,7 @@ function overlaps(group: readonly Entry[]): readonly SpecificationProblem[] {
       if (!overlap(one, other) || outweighs(one, other) || outweighs(other, one)) return [];
       const cars = [one, other].map(({ applicability }) => sayApplicability(applicability)).join(" and for ");
       const what = `it is specified twice, for ${cars}, and neither is the narrower`;
-      return [{ ...problem(at, "OVERLAP", what), entries: [one.id, other.id] }];
+      return [{ ...problem(at, { code: "OVERLAP", what }), entries: [one.id, other.id] }];
     }),
   );
 }
@@ -174,30 +180,33 @@ function idsTwice(entries: readonly SpecificationEntry[]): readonly Specificatio
 
 function unknown({ id, characteristic }: SpecificationEntry): SpecificationProblem {
   const message = `there is no characteristic "${characteristic}" in the dictionary`;
-  return { code: "UNKNOWN_CHARACTERISTIC", message, characteristic, entries: [id] };
+  return { code: "UNKNOWN_CHARACTERISTIC", message, characteristic, entries: [id], field: "characteristic" };
 }
 
 /**
- * Everything in which a specification contradicts itself or the dictionary; empty when it can be used. Overlapping
- * entries are compared within a characteristic only, so that a long specification stays quick.
+ * Everything in which a specification contradicts itself, the dictionary or the series it is for; empty when it can be
+ * used. Overlapping entries are compared within a characteristic only, so that a long specification stays quick.
+ *
+ * @param series left out where the series does not matter: options and spans are then taken as they are
  */
 export function checkSpecification(
   { entries }: Pick<Specification, "entries">,
   book: CharacteristicBook,
+  series?: SeriesFacts,
 ): readonly SpecificationProblem[] {
   const groups = new Map<string, Entry[]>();
   const unknowns: SpecificationProblem[] = [];
   for (const entry of entries) {
     const characteristic = book.find(entry.characteristic);
     if (characteristic === undefined) unknowns.push(unknown(entry));
-    else
-      groups.set(entry.characteristic, [
-        ...(groups.get(entry.characteristic) ?? []),
-        { entry, characteristic },
-      ]);
+    else {
+      const group = groups.get(entry.characteristic) ?? [];
+      group.push({ entry, characteristic });
+      groups.set(entry.characteristic, group);
+    }
   }
   const known = [...groups.values()].flatMap((group) => [
-    ...group.flatMap(entryProblems),
+    ...group.flatMap((at) => entryProblems(at, series)),
     ...overlaps(group),
   ]);
   return [...idsTwice(entries), ...unknowns, ...known];

@@ -12,12 +12,16 @@ export interface Source {
   readonly trust: Trust;
 }
 
+/** Title that stands for the lack of a source, in every table and screen. */
+export const noSourceTitle = "no source given";
+
 /** Limits in SI, both included; either may be missing. */
 export interface Limits {
   readonly lower?: number;
   readonly upper?: number;
 }
 
+/** In the order in which alternatives of an entry stand. */
 export const alternativeRoles = ["periodOption", "acceptedSubstitute", "serviceReplacement"] as const;
 export type AlternativeRole = (typeof alternativeRoles)[number];
 
@@ -54,6 +58,7 @@ export interface SpecificationEntry {
   readonly note?: string;
 }
 
+/** One version of what the works specified for a series, or a draft of the next. */
 export interface Specification {
   readonly id: string;
   readonly version: number;
