@@ -22,7 +22,11 @@ export interface SheetPlace {
 
 /** Draws one car's sheet, layout 1; its pages in order. */
 export function drawSheet(given: SheetModel, { box, faces, prepared }: SheetPlace): readonly ContentWriter[] {
-  const { model, unprintable } = printableModel(given, faces);
+  const { model, unprintable } = printableModel(
+    given,
+    faces,
+    `sheet of No. ${given.entry.runningNumber.slice(0, 20)}`,
+  );
   const flow = new PageFlow(box, { height: stripHeight, draw: (page) => drawStrip(page, box, model, faces) });
   const context = { model, flow, faces };
   drawIdentity(context);

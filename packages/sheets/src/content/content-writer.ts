@@ -124,6 +124,14 @@ export class ContentWriter {
     this.operators.push(`q 1 0 0 1 ${n(x)} ${n(y)} cm /${name} Do Q`);
   }
 
+  /** Places a picture kept once in the document into a box. */
+  picture(
+    name: string,
+    [x, y, width, height]: readonly [x: number, y: number, width: number, height: number],
+  ): void {
+    this.operators.push(`q ${n(width)} 0 0 ${n(height)} ${n(x)} ${n(y)} cm /${name} Do Q`);
+  }
+
   bytes(): Uint8Array {
     return Buffer.from(this.operators.join("\n"), "latin1");
   }

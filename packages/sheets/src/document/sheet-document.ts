@@ -4,6 +4,7 @@ import {
   type PDFDict,
   PDFHexString,
   PDFName,
+  PDFRawStream,
   type PDFRef,
   PDFStreamWriter,
   PDFString,
@@ -25,6 +26,14 @@ export interface DocumentFacts {
   readonly preparedAt: Date;
   /** Anything that tells this document from another; hashed into the file's identifier. */
   readonly identity: string;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A picture as it is stored in the file: its own bytes, not drawn anew. */
+export interface Picture {
+  readonly jpeg: Uint8Array;
+  /** Pixels. */
   readonly width: number;
   readonly height: number;
 }
@@ -59,6 +68,21 @@ export class SheetDocument {
   /** A drawing every page may place by name. */
   addDrawing(name: string, drawing: PackedStream): void {
     this.drawings[name] = this.context.register(streamOf(this.context, drawing));
+  }
+
+  /** A JPEG picture (baseline or progressive, 8 bit, three components) every page may place by name. */
+  addPicture(name: string, { jpeg, width, height }: Picture): void {
+    const dict = this.context.obj({
+      Type: "XObject",
+      Subtype: "Image",
+      Width: width,
+      Height: height,
+      ColorSpace: "DeviceRGB",
+      BitsPerComponent: 8,
+      Filter: "DCTDecode",
+      Length: jpeg.length,
+    });
+    this.drawings[name] = this.context.register(PDFRawStream.of(dict, jpeg));
   }
 
   /** The finished pages of one car, with its bookmark. */

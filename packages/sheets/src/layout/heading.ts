@@ -1,6 +1,6 @@
 import { type Face, textWidth } from "../font/face";
 import { drawBlock, type Line } from "./row";
-import type { SheetContext } from "./sheet-context";
+import type { Drawing } from "./sheet-context";
 import { rule, type } from "./style";
 
 export interface Heading {
@@ -12,7 +12,7 @@ export interface Heading {
 const height = 19;
 
 /** A section's heading over a full-width rule. */
-export function drawHeading({ flow, faces }: SheetContext, { title, note = "" }: Heading): void {
+export function drawHeading({ flow, faces }: Drawing, { title, note = "" }: Heading): void {
   const { page, box, y } = flow;
   const baseline = y - 13.5;
   page.text({ face: faces.bold, size: type.heading, x: box.left, y: baseline, text: title });
@@ -31,7 +31,7 @@ export interface Column {
 }
 
 /** Names over a table's columns, in fine print. */
-export function drawColumns({ flow, faces }: SheetContext, columns: readonly Column[]): void {
+export function drawColumns({ flow, faces }: Drawing, columns: readonly Column[]): void {
   const { page, box, y } = flow;
   for (const { x, text, align = "left" } of columns) {
     page.text({ face: faces.regular, size: type.fine, x, y: y - 8.2, text, align });
@@ -41,7 +41,7 @@ export function drawColumns({ flow, faces }: SheetContext, columns: readonly Col
 }
 
 /** A paragraph across the page. */
-export function drawParagraph(context: SheetContext, lines: readonly Line[], gap = 4): void {
+export function drawParagraph(context: Drawing, lines: readonly Line[], gap = 4): void {
   const { flow } = context;
   let rest = lines;
   while (rest.length > 0) {
@@ -55,7 +55,7 @@ export function drawParagraph(context: SheetContext, lines: readonly Line[], gap
 
 /** A label in fine print over its value, wrapped; answers the lower edge. */
 export function drawField(
-  { flow, faces }: SheetContext,
+  { flow, faces }: Drawing,
   place: { readonly x: number; readonly top: number; readonly label: string },
   lines: readonly Line[],
 ): number {

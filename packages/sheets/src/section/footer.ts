@@ -40,7 +40,8 @@ export function drawFooter(page: ContentWriter, box: PageBox, facts: FooterFacts
   page.text({ face: faces.bold, size: type.heading, x: right, y: 21, text, align: "right" });
 }
 
-function lostText(count: number): string {
+/** Says how many characters could not be printed, and where they stand whole. */
+export function lostText(count: number): string {
   const what = count === 1 ? "1 character of this sheet has" : `${count} characters of this sheet have`;
   return `${replacement} ${what} no shape in the sheet's typeface and could not be printed; the record holds the full text.`;
 }

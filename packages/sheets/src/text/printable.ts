@@ -1,4 +1,3 @@
-import type { SheetModel } from "@trunnion/register";
 import type { Faces } from "../font/face";
 import { replacement } from "../font/repertoire";
 
@@ -9,18 +8,18 @@ const graphemes = new Intl.Segmenter("en-GB", { granularity: "grapheme" });
 /** Longest single text a sheet takes; more is an input gone wrong, not a remark. */
 const longestText = 5_000;
 
-export interface PrintableModel {
-  readonly model: SheetModel;
+export interface PrintableModel<Model> {
+  readonly model: Model;
   /** Characters the font has no shape for; each stands on the sheet as an empty square. */
   readonly unprintable: number;
 }
 
 /** The same model with every text in characters the font can draw, and how many could not be kept. */
-export function printableModel(model: SheetModel, faces: Faces): PrintableModel {
+export function printableModel<Model>(model: Model, faces: Faces, what: string): PrintableModel<Model> {
   let unprintable = 0;
   const walk = (value: unknown, path: string): unknown => {
     if (typeof value === "string") {
-      if (value.length > longestText) throw new RangeError(tooLong(model, path, value));
+      if (value.length > longestText) throw new RangeError(tooLong(what, path, value));
       const text = printable(value, faces);
       unprintable += text.lost;
       return text.text;
@@ -29,7 +28,7 @@ export function printableModel(model: SheetModel, faces: Faces): PrintableModel 
     if (typeof value !== "object" || value === null) return value;
     return walkObject(value, path, walk);
   };
-  return { model: walk(model, "") as SheetModel, unprintable };
+  return { model: walk(model, "") as Model, unprintable };
 }
 
 /** Keeps the very object when nothing in it changed, which is nearly always. */
@@ -82,10 +81,10 @@ function drawable(text: string, { regular, bold }: Faces): boolean {
   return true;
 }
 
-function tooLong(model: SheetModel, path: string, value: string): string {
+function tooLong(what: string, path: string, value: string): string {
   const start = value.slice(0, 40);
   return (
-    `sheet of No. ${model.entry.runningNumber.slice(0, 20)}: ${path} has ${value.length} characters ` +
+    `${what}: ${path} has ${value.length} characters ` +
     `("${start}…"); at most ${longestText} can be printed`
   );
 }
