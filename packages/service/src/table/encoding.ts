@@ -41,7 +41,16 @@ function utf8OrNothing(bytes: Uint8Array): string | undefined {
   }
 }
 
+/** Name of the stream that an encrypted workbook is kept in (MS-OFFCRYPTO 2.3.4.4), as its container writes it. */
+const ENCRYPTED = Buffer.from("EncryptedPackage", "utf16le");
+
+function isLocked(bytes: Uint8Array): boolean {
+  const container = begins(bytes, [0xd0, 0xcf, 0x11, 0xe0]);
+  return container && Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).includes(ENCRYPTED);
+}
+
 function refuseWhatIsNoText(bytes: Uint8Array, file: string): void {
+  if (isLocked(bytes)) throw refused("FILE_LOCKED", { file });
   for (const [found, start] of signatures) {
     if (begins(bytes, start)) throw refused("FILE_NOT_A_TABLE", { file, found });
   }

@@ -1,7 +1,8 @@
 import { Refusal } from "@trunnion/register";
 import iconv from "iconv-lite";
 import { describe, expect, test } from "vitest";
-import { readTable, tableLimits } from "./read";
+import { tableLimits } from "./limit";
+import { readTable } from "./read";
 
 const bytesOf = (text: string) => new TextEncoder().encode(text);
 const read = (text: string) => readTable(bytesOf(text), "cars.csv");
@@ -24,6 +25,7 @@ describe("a table's separator", () => {
     ["Chassis\tBuilt\nS1\t1971\n", "a tab"],
   ])("%j is read by %s", (text) => {
     expect(read(text)).toEqual({
+      kind: "csv",
       headings: ["Chassis", "Built"],
       rows: [{ line: 2, cells: ["S1", "1971"] }],
     });
@@ -83,6 +85,7 @@ describe("the encoding", () => {
     ["UTF-8 with the end-of-file mark of old systems", bytesOf(`${text}\u001a`)],
   ])("may be %s", (_, bytes) => {
     expect(readTable(bytes, "cars.csv")).toEqual({
+      kind: "csv",
       headings: ["Chassis", "Keeper"],
       rows: [{ line: 2, cells }],
     });
@@ -152,7 +155,7 @@ describe("a file", () => {
   });
 
   test("of a line of headings has no rows", () => {
-    expect(read("Chassis;Built")).toEqual({ headings: ["Chassis", "Built"], rows: [] });
+    expect(read("Chassis;Built")).toEqual({ kind: "csv", headings: ["Chassis", "Built"], rows: [] });
   });
 
   test("of the size limit is read, one byte more is not", () => {

@@ -1,0 +1,19 @@
+/** What is read at most; `rowBytes` is the length of one row of a CSV file. */
+export const tableLimits = { bytes: 32_000_000, columns: 500, rows: 200_000, rowBytes: 100_000 } as const;
+
+/** A row of a table, with the line of the file, or the row of the sheet, it begins on. */
+export interface TableRow {
+  readonly line: number;
+  readonly cells: readonly string[];
+}
+
+export interface Table {
+  /** What the file is, by what stands in it. */
+  readonly kind: "csv" | "xlsx" | "ods";
+  readonly headings: readonly string[];
+  readonly rows: readonly TableRow[];
+  /** Sheet of a workbook that was read. */
+  readonly sheet?: string;
+  /** Sheets the workbook has; hidden ones are read only when asked for by name. OpenDocument does not tell which are. */
+  readonly sheets?: readonly { readonly name: string; readonly hidden: boolean }[];
+}

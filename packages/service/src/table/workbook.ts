@@ -1,0 +1,156 @@
+import { existsSync } from "node:fs";
+import { createRequire } from "node:module";
+import { dirname, join } from "node:path";
+import { refused } from "@trunnion/register";
+import { type CellDetail, cellText, type RawCell } from "./cell";
+import { type Block, withHeadings } from "./head-row";
+import { type Table, tableLimits } from "./limit";
+import { type MeasuredWorkbook, workbookLimits } from "./unpack";
+
+/** What the thread posts; see `bin/read-workbook.mjs`. */
+type Message =
+  | {
+      readonly part: "sheets";
+      readonly sheets: readonly { readonly name: string; readonly hidden: boolean }[];
+      readonly chosen: string | undefined;
+      readonly rows: number;
+      readonly columns: number;
+      readonly merges: readonly Block[];
+    }
+  | {
+      readonly part: "rows";
+      readonly start: number;
+      readonly rows: readonly (readonly RawCell[])[];
+      readonly details: readonly (readonly [row: number, column: number, detail: CellDetail])[];
+    }
+  | { readonly part: "end" };
+
+// Asked of the process: a bundler that sees `new Worker(…)` wants to bundle the program too, which is plain JavaScript on disk.
+const { Worker: Thread } = process.getBuiltinModule("node:worker_threads");
+
+const PROGRAM = "bin/read-workbook.mjs";
+
+/**
+ * Where the thread's program lies. Asked of Node's own resolver first; a bundler gives this module an address that is
+ * on no disk, and then the folders from the working directory upwards are looked through.
+ */
+function programPath(): string {
+  const name = ["@trunnion", "service"].join("/");
+  try {
+    return join(dirname(createRequire(import.meta.url).resolve(name)), "..", PROGRAM);
+  } catch {
+    for (let folder = process.cwd(); ; folder = dirname(folder)) {
+      const candidate = join(folder, "node_modules", "@trunnion/service", PROGRAM);
+      if (existsSync(candidate)) return candidate;
+      if (dirname(folder) === folder) throw new Error(`${PROGRAM} not found from ${process.cwd()} upwards`);
+    }
+  }
+}
+
+export interface WorkbookInput {
+  readonly workbook: MeasuredWorkbook;
+  readonly file: string;
+  /** Sheet by its name; the first that is shown and has anything in it when left out. */
+  readonly sheet?: string;
+}
+
+class Taking {
+  readonly cells: string[][] = [];
+  merges: readonly Block[] = [];
+  sheets: NonNullable<Table["sheets"]> = [];
+  sheet = "";
+
+  constructor(private readonly input: WorkbookInput) {}
+
+  take(message: Message): void {
+    if (message.part === "sheets") this.takeSheets(message);
+    if (message.part === "rows") this.takeRows(message);
+  }
+
+  private takeSheets({ sheets, chosen, rows, columns, merges }: Message & { part: "sheets" }): void {
+    const { file, sheet } = this.input;
+    const names = sheets.map(({ name }) => name);
+    if (chosen === undefined) throw refused("SHEET_NOT_FOUND", { file, sheet: sheet ?? "", known: names });
+    if (columns > tableLimits.columns)
+      throw refused("TABLE_TOO_WIDE", { file, columns, limit: tableLimits.columns });
+    if (rows > tableLimits.rows + workbookLimits.headRows) {
+      throw refused("TABLE_TOO_LONG", { file, limit: tableLimits.rows });
+    }
+    this.merges = merges;
+    this.sheet = chosen;
+    this.sheets = sheets.slice(0, workbookLimits.sheets);
+  }
+
+  private takeRows({ start, rows, details }: Message & { part: "rows" }): void {
+    const told = new Map(
+      details.map(([row, column, detail]) => [row * tableLimits.columns + column, detail]),
+    );
+    for (const [offset, row] of rows.entries()) {
+      const cells = Array.from(row, (value, column) =>
+        cellText(value, told.get(offset * tableLimits.columns + column)),
+      );
+      const long = cells.findIndex((cell) => cell.length > workbookLimits.cell);
+      if (long >= 0) {
+        const problem = `the cell in column ${long + 1} has ${cells[long]?.length} characters; at most ${workbookLimits.cell} are read`;
+        throw refused("TABLE_BROKEN", { file: this.input.file, line: start + offset + 1, problem });
+      }
+      this.cells.push(cells);
+    }
+  }
+
+  table(): Table {
+    const { file, workbook } = this.input;
+    const read = withHeadings(this.cells, this.merges);
+    if (!read) throw refused("FILE_EMPTY", { file });
+    return { ...read, kind: workbook.kind, sheet: this.sheet, sheets: this.sheets };
+  }
+}
+
+function outOfMemory(error: Error, file: string): Error {
+  if ((error as NodeJS.ErrnoException).code !== "ERR_WORKER_OUT_OF_MEMORY") {
+    return refused("WORKBOOK_BROKEN", { file, problem: error.message.split("\n")[0]?.slice(0, 200) ?? "" });
+  }
+  const problem = `reading it takes more than ${workbookLimits.memoryMb} MB of memory`;
+  return refused("WORKBOOK_BROKEN", { file, problem });
+}
+
+/**
+ * Reads one sheet of a workbook in a thread of its own, within bounds of time and memory.
+ *
+ * @throws Refusal SHEET_NOT_FOUND, FILE_EMPTY, FILE_LOCKED, TABLE_TOO_WIDE, TABLE_TOO_LONG, TABLE_BROKEN for a cell that is too
+ *   long, WORKBOOK_BROKEN for what the reader cannot read, or not within those bounds
+ */
+export async function readWorkbook(input: WorkbookInput): Promise<Table> {
+  const { workbook, file, sheet } = input;
+  const { bytes, kind } = workbook;
+  const limits = { rows: tableLimits.rows, columns: tableLimits.columns, headRows: workbookLimits.headRows };
+  const worker = new Thread(programPath(), {
+    workerData: { bytes, kind, limits, ...(sheet === undefined ? {} : { sheet }) },
+    resourceLimits: { maxOldGenerationSizeMb: workbookLimits.memoryMb },
+    // Not the parent's loaders: the thread's program is plain JavaScript.
+    execArgv: [],
+  });
+  const taking = new Taking(input);
+  try {
+    await new Promise<void>((resolve, reject) => {
+      const late = setTimeout(() => {
+        const problem = `reading it takes longer than ${workbookLimits.ms / 1_000} s`;
+        reject(refused("WORKBOOK_BROKEN", { file, problem }));
+      }, workbookLimits.ms);
+      worker.on("error", (error: Error) => reject(outOfMemory(error, file)));
+      worker.on("exit", () => reject(refused("WORKBOOK_BROKEN", { file, problem: "its reader ended" })));
+      worker.on("message", (message: Message) => {
+        try {
+          if (message.part === "end") resolve();
+          else taking.take(message);
+        } catch (error) {
+          reject(error);
+        }
+      });
+      worker.on("exit", () => clearTimeout(late));
+    });
+  } finally {
+    await worker.terminate();
+  }
+  return taking.table();
+}
