@@ -5,7 +5,7 @@ import { notFound, redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { Frame } from "../components/shell/frame";
 import { OutcomePage } from "../components/shell/outcome-page";
-import { type ClubFace, Shell } from "../components/shell/shell";
+import { type ClubFace, type Place, Shell } from "../components/shell/shell";
 import { isUnreadable } from "./address";
 import { clubPath, clubsPath, signInPath } from "./path";
 import { api, pageRequest } from "./service";
@@ -14,7 +14,7 @@ type Api = ReturnType<typeof createCaller>;
 
 export interface ClubPageInput<T> {
   readonly club: string;
-  readonly at?: "home" | "register" | "event";
+  readonly at?: Place;
   /** Address of the page, to come back to after signing in. */
   readonly path: string;
   readonly load: (api: Api) => Promise<T>;

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { clubPath, eventsPath, registerPath, signOutPath } from "../../lib/path";
+import { clubPath, deskPath, eventsPath, registerPath, signOutPath } from "../../lib/path";
 import { Frame } from "./frame";
 import { Wordmark } from "./wordmark";
 
@@ -9,13 +9,16 @@ export interface ClubFace {
   readonly name: string;
 }
 
+/** Where in the club a page stands. */
+export type Place = "home" | "register" | "event" | "desk";
+
 export interface ShellProps {
   readonly club: ClubFace;
   /** Every club this person belongs to, the present one included. */
   readonly clubs: readonly ClubFace[];
   readonly person: { readonly name: string; readonly roles: readonly string[] };
   /** Page one is on, for the mark under its link. */
-  readonly at?: "home" | "register" | "event";
+  readonly at?: Place;
   /** Where signing out is posted to, or the server action itself; left out: the sign-out address. */
   readonly signOut?: string | (() => Promise<void>);
   readonly children: ReactNode;
@@ -43,6 +46,7 @@ function Header({ club, clubs, person, at, signOut = signOutPath }: Omit<ShellPr
     { key: "home", label: "Today", href: clubPath(club.slug) },
     { key: "register", label: "Register", href: registerPath(club.slug) },
     { key: "event", label: "Events", href: eventsPath(club.slug) },
+    { key: "desk", label: "Desk", href: deskPath(club.slug) },
   ];
   return (
     <header className="print:hidden flex flex-wrap items-center gap-x-4 border-ink border-b px-4 wide:gap-x-8 wide:px-10">
