@@ -3,6 +3,7 @@ import { brakeBalanceComputation } from "./balance.entry";
 import { brakeChangeComputation } from "./change.entry";
 import { discTorqueComputation } from "./disc.entry";
 import { drumFactorComputation } from "./drum.entry";
+import { duoServoComputation } from "./duo-servo.entry";
 import { brakePressureComputation } from "./pressure.entry";
 import { measuredDecelerationComputation, stoppingDistanceComputation } from "./stop.entry";
 import { brakeSystemComputation } from "./system.entry";
@@ -13,6 +14,7 @@ export const brakeComputations = [
   brakePressureComputation,
   discTorqueComputation,
   drumFactorComputation,
+  duoServoComputation,
   brakeBalanceComputation,
   brakeSystemComputation,
   brakeChangeComputation,

@@ -65,7 +65,7 @@ export const drumFactorComputation = defineComputation({
   },
   source: [shigleyShoe],
   validity:
-    "Two like shoes on fixed pivots, bedded in. Shoes that float against an abutment give a little more; duo-servo brakes far more and are not covered.",
+    "Two like shoes on fixed pivots, bedded in. Shoes that float against an abutment give a little more; duo-servo brakes far more: see brake.duoServo.",
   caution: brakeCaution,
   example: {
     arrangement: "simplex",

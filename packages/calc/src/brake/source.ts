@@ -15,6 +15,11 @@ export const shigleyShoe = {
   locus: "ch. 16-2, internal shoes, example 16-2",
   status: "memory",
 } as const;
+export const duoServoShoes = {
+  title: "Limpert, Brake Design and Safety",
+  locus: "duo-servo drum brakes",
+  status: "memory",
+} as const;
 export const r13h = {
   title: "UN Regulation No. 13-H",
   locus: "Annex 3, stopping distances; Annex 5, 3.1",
