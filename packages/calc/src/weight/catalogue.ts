@@ -1,5 +1,6 @@
 import type { AnyComputation } from "../catalogue/computation";
 import { ballastComputation } from "./ballast.entry";
+import { ballastPlaceComputation } from "./ballast-corner.entry";
 import { centreOfGravityComputation } from "./centre.entry";
 import { cornerWeightComputation } from "./corner.entry";
 import { crossWeightComputation } from "./cross.entry";
@@ -10,4 +11,5 @@ export const weightComputations = [
   crossWeightComputation,
   centreOfGravityComputation,
   ballastComputation,
+  ballastPlaceComputation,
 ] as const satisfies readonly AnyComputation[];

@@ -6,16 +6,13 @@ import { givenSteps } from "../spring/given";
 import { worked } from "../spring/worked";
 import { type CornerMasses, cornerNames, cornerSums } from "./corner";
 import { seatLiftForCross, seatLiftLoads } from "./cross";
-import { cornerFields, cornerSymbols, sumSteps, trackFields } from "./field";
+import { cornerFields, cornerSymbols, sumSteps, trackFields, wheelRateFields } from "./field";
 import { crossPractice, statics } from "./source";
 
-const wheelRate = (label: string) =>
-  quantity("rate", { label, help: "At the wheel, without bars", above: 0, unit: "N/mm" });
 const input = z.object({
   ...cornerFields,
   ...trackFields,
-  frontWheelRate: wheelRate("Wheel rate, front"),
-  rearWheelRate: wheelRate("Wheel rate, rear"),
+  ...wheelRateFields,
   crossShare: quantity("ratio", { label: "Cross weight wanted", above: 0, below: 1, unit: "%" }),
   corner: z.enum(cornerNames).meta({ title: "Corner that is adjusted" }),
   motionRatio: quantity("ratio", {

@@ -20,6 +20,13 @@ export const trackFields = {
   rearTrack: quantity("length", { label: "Rear track", above: 0, max: 3, unit: "mm" }),
 };
 
+const wheelRate = (label: string) =>
+  quantity("rate", { label, help: "At the wheel, without bars", above: 0, unit: "N/mm" });
+export const wheelRateFields = {
+  frontWheelRate: wheelRate("Wheel rate, front"),
+  rearWheelRate: wheelRate("Wheel rate, rear"),
+};
+
 /** The corner sums as lines of a working. */
 export function sumSteps(corners: CornerMasses): WorkingStep[] {
   const sums = cornerSums(corners);

@@ -1,4 +1,12 @@
 export { ballastMass, ballastPlace, frontShareAt, type PlacedMass, together } from "./ballast";
+export {
+  type BallastPlace,
+  type BallastTarget,
+  cornersWithBallast,
+  frontRollShare,
+  placeForTarget,
+  type SprungPlan,
+} from "./ballast-corner";
 export { weightComputations } from "./catalogue";
 export {
   type CgHeight,
