@@ -120,7 +120,7 @@ describe("a live axle", () => {
   });
 
   test("takes a Watt linkage and a torque tube, and says what was not given", () => {
-    const { spring: _, damper: __, ...example } = liveAxleComputation.example;
+    const { spring: _, damper: __, bar: ___, ...example } = liveAxleComputation.example;
     const at = (x: number, y: number, z: number) => ({ x, y, z });
     const run = runComputation(liveAxleComputation, {
       ...example,
@@ -139,7 +139,23 @@ describe("a live axle", () => {
     });
     expect(si(run, "rollCentreHeight")).toBeCloseTo(0.3, 9);
     expect(run.outputs.springBumpRatio?.si).toBeNull();
-    expect(run.warnings).toEqual(["Not given, so without a motion ratio: spring, damper."]);
+    expect(run.warnings).toEqual(["Not given, so without a motion ratio: spring, damper, anti-roll bar."]);
+  });
+
+  test("the bar's ratio in roll is how far its arm's end goes over how far the wheel does (finite difference)", () => {
+    const at = (roll: number) =>
+      runComputation(liveAxleComputation, { ...liveAxleComputation.example, heave: 0, roll });
+    const value = (of: Run, symbol: string) => Number(step(of, symbol)?.value);
+    const arm = Math.hypot(0.25, 0.01);
+    const [low, high] = [at(0.0199), at(0.0201)];
+    const turned = (value(high, "α") - value(low, "α")) * arm;
+    expect(Math.abs(turned / (value(high, "z_l") - value(low, "z_l")))).toBeCloseTo(
+      si(at(0.02), "barRollRatio"),
+      5,
+    );
+    // Linked at 425 mm of a half track of 640 mm, and all but upright: in roll about that share, in bump about all of it.
+    expect(si(at(0), "barRollRatio")).toBeCloseTo(425 / 640, 1);
+    expect(si(at(0), "barBumpRatio")).toBeCloseTo(1, 1);
   });
 
   test("is refused where it cannot roll so far", () => {

@@ -22,6 +22,17 @@ const mount = (label: string) =>
     .meta({ title: `${label}, the other side alike` })
     .optional();
 
+const bar = z
+  .object({
+    axis: z
+      .object({ from: point("Point on the bar's axis"), to: point("Another point on the bar's axis") })
+      .meta({ title: "Line the bar turns about in the chassis" }),
+    armEnd: point("Drop link's end on the bar"),
+    moving: point("Drop link's end on the axle"),
+  })
+  .meta({ title: "Anti-roll bar that turns in the chassis, the other side alike" })
+  .optional();
+
 const input = z.object({
   wheelCentre: point("Wheel centre"),
   camber: quantity("angle", { label: "Camber of each wheel", min: -0.7, max: 0.7, unit: "°" }).prefault("0°"),
@@ -61,6 +72,7 @@ const input = z.object({
     .meta({ title: "Location sideways" }),
   spring: mount("Spring"),
   damper: mount("Damper"),
+  bar,
   heave: heaveField,
   roll: rollField,
 });
@@ -82,6 +94,8 @@ const outputs = {
   springRollRatio: { label: "Motion ratio of the left spring in roll", ...ratio },
   damperBumpRatio: { label: "Motion ratio of the left damper in bump", ...ratio },
   damperRollRatio: { label: "Motion ratio of the left damper in roll", ...ratio },
+  barBumpRatio: { label: "Arm of the anti-roll bar over wheel, in bump", ...ratio },
+  barRollRatio: { label: "Motion ratio of the anti-roll bar", ...ratio },
 } as const satisfies Outputs;
 
 const { left } = exampleLiveAxle;
@@ -97,7 +111,11 @@ function locationOf(given: z.output<typeof input>["location"]): LiveAxleHardpoin
 function assemble(given: z.output<typeof input>): LiveAxle {
   const { wheelCentre, camber, toeIn, loadedRadius, lateral } = given;
   const location = locationOf(given.location);
-  const mounts: Mounts<"axle"> = { spring: onAxle(given.spring), damper: onAxle(given.damper) };
+  const mounts: Mounts<"axle"> = {
+    spring: onAxle(given.spring),
+    damper: onAxle(given.damper),
+    bar: onAxle(given.bar),
+  };
   const end = { side: "left" as const, wheelCentre, camber, toeIn, loadedRadius, ...mounts };
   const hardpoints: LiveAxleHardpoints = { left: end, right: mirrorHardpoints(end), location, lateral };
   return liveAxle(hardpoints);
@@ -113,7 +131,7 @@ export const liveAxleComputation = defineComputation({
   outputs,
   source: linkageSources,
   validity:
-    "Rigid axle and links, joints without give, chassis held still. Three links and one lateral device, or a torque tube and one: two upper links side by side are entered as one between them (exact in bump with parallel links, close in roll); a leaf spring's front half as a link. A Watt bellcrank turns about the car's x axis. Refused where the axle is not held or does not reach.",
+    "Rigid axle and links, joints without give, chassis held still. Three links and one lateral device, or a torque tube and one: two upper links side by side are entered as one between them (exact in bump with parallel links, close in roll); a leaf spring's front half as a link. A Watt bellcrank turns about the car's x axis. An anti-roll bar turns in the chassis and is linked to the axle; one carried by the axle is not covered. Refused where the axle is not held or does not reach.",
   example: {
     wheelCentre: left.wheelCentre,
     loadedRadius: left.loadedRadius,
@@ -132,6 +150,11 @@ export const liveAxleComputation = defineComputation({
     },
     spring: { chassis: { x: -2.24, y: 0.43, z: 0.59 }, moving: { x: -2.25, y: 0.45, z: 0.34 } },
     damper: { chassis: { x: -2.33, y: 0.38, z: 0.6 }, moving: { x: -2.32, y: 0.5, z: 0.25 } },
+    bar: {
+      axis: { from: { x: -1.95, y: -0.3, z: 0.36 }, to: { x: -1.95, y: 0.3, z: 0.36 } },
+      armEnd: { x: -2.2, y: 0.42, z: 0.37 },
+      moving: { x: -2.21, y: 0.425, z: 0.28 },
+    },
     heave: "20 mm",
     roll: "2°",
   },
@@ -159,6 +182,8 @@ function answer(axle: LiveAxle, given: z.output<typeof input>): Computed<typeof 
       springRollRatio: l.spring?.rollRatio ?? null,
       damperBumpRatio: l.damper?.bumpRatio ?? null,
       damperRollRatio: l.damper?.rollRatio ?? null,
+      barBumpRatio: l.bar?.ratio ?? null,
+      barRollRatio: l.barRollRatio,
     },
     working: worked([
       ["z", "Mean travel", "given", given.heave, "length", "mm"],
@@ -190,14 +215,14 @@ function answer(axle: LiveAxle, given: z.output<typeof input>): Computed<typeof 
       ],
       ["l_s", "Length of the left spring", "between its ends", l.spring?.length ?? null, "length", "mm"],
       ["l_d", "Length of the left damper", "between its ends", l.damper?.length ?? null, "length", "mm"],
+      ["α", "Turn of the bar's left arm", "from the design position", l.bar?.angle ?? null, "angle", "°"],
     ]),
     warnings: missing(given),
   };
 }
 
-function missing({ spring, damper }: z.output<typeof input>): string[] {
-  const left = [spring === undefined ? "spring" : "", damper === undefined ? "damper" : ""].filter(
-    (name) => name !== "",
-  );
+function missing(given: z.output<typeof input>): string[] {
+  const hung = { spring: given.spring, damper: given.damper, "anti-roll bar": given.bar };
+  const left = Object.entries(hung).flatMap(([name, mounted]) => (mounted === undefined ? [name] : []));
   return left.length === 0 ? [] : [`Not given, so without a motion ratio: ${left.join(", ")}.`];
 }
