@@ -39,3 +39,61 @@ export async function insertRows(tables: ClubTables, table: string, rows: readon
     );
   }
 }
+
+/** A row to change: its id, and the columns to set by the names the schema gives its fields. */
+export interface RowUpdate {
+  readonly id: string;
+  readonly [field: string]: unknown;
+}
+
+/** Rows that set the same columns, in the order they were given. */
+function byColumns(rows: readonly RowUpdate[]): readonly (readonly RowUpdate[])[] {
+  const groups = new Map<string, RowUpdate[]>();
+  for (const row of rows) {
+    const key = Object.keys(row).sort().join(" ");
+    const group = groups.get(key) ?? [];
+    group.push(row);
+    groups.set(key, group);
+  }
+  return [...groups.values()];
+}
+
+/** Changes many rows of one table by their ids in the scope's transaction, one statement for all that set the same columns. */
+export async function updateRows(
+  tables: ClubTables,
+  table: string,
+  rows: readonly RowUpdate[],
+): Promise<void> {
+  const target = quoted(table);
+  for (const group of byColumns(rows)) {
+    const columns = columnsOf(group)
+      .filter((name) => name !== "id")
+      .map(quoted);
+    if (columns.length === 0) continue;
+    const set = columns.map((column) => `${column} = given.${column}`).join(", ");
+    for (let start = 0; start < group.length; start += CHUNK) {
+      await tables.$executeRawUnsafe(
+        `UPDATE ${target} SET ${set} FROM jsonb_populate_recordset(NULL::${target}, $1::jsonb) AS given WHERE ${target}.id = given.id`,
+        asJson(group.slice(start, start + CHUNK)),
+      );
+    }
+  }
+}
+
+/**
+ * Some columns of rows as they stand, by their ids, by the names the schema gives its fields; dates and times as
+ * PostgreSQL writes them in JSON, so that {@link updateRows} puts them back to the letter.
+ */
+export async function columnsNow(
+  tables: ClubTables,
+  table: string,
+  ids: readonly string[],
+  fields: readonly string[],
+): Promise<ReadonlyMap<string, Readonly<Record<string, unknown>>>> {
+  const pairs = fields.map((field) => `'${field}', ${quoted(field)}`).join(", ");
+  const rows = await tables.$queryRawUnsafe<{ id: string; held: Record<string, unknown> }[]>(
+    `SELECT id::text, jsonb_build_object(${pairs}) AS held FROM ${quoted(table)} WHERE id = ANY($1::uuid[])`,
+    ids,
+  );
+  return new Map(rows.map(({ id, held }) => [id, held]));
+}
