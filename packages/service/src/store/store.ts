@@ -18,6 +18,7 @@ export type StoreState = "whole" | "damaged" | "missing";
 
 /** One club's files. A hash of another club names nothing here. */
 export interface ClubStore {
+  readonly clubId: string;
   /** Keeps a content under its own hash, and tells that. Keeping it twice is keeping it once. */
   put(content: Uint8Array): Promise<string>;
   /** Keeps what was made of a content beside it. */
@@ -57,6 +58,7 @@ function clubStore(blobs: Blobs, clubId: string): ClubStore {
   if (!UUID.test(clubId)) throw new Error(`"${clubId}" is no club's id`);
   const key = (name: StoreName) => keyOf(clubId, name);
   return {
+    clubId,
     async put(content) {
       const sha256 = hashOf(content);
       await blobs.put(key({ sha256 }), content);

@@ -1,0 +1,3 @@
+export { type GivenFile, type PreparedFile, prepareFile } from "./prepare";
+export { type ThumbnailName, thumbnail, variantOf } from "./thumbnail";
+export { type QuarterTurns, quarterTurnsOf } from "./turn";
