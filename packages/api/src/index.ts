@@ -1,14 +1,20 @@
 export {
   type AssemblyCounts,
   type CarPage,
+  type CarTimeline,
+  type ChainReport,
   createSignIn,
   Database,
   type EventView,
   type Home,
   isHealthy,
+  type JournalEntryPage,
+  type JournalItem,
+  type JournalPage,
   PASSWORD_MINIMUM,
   type SignIn,
 } from "@trunnion/service";
+export { type DossierPdfInput, dossierPdf } from "./dossier";
 export { logFault, problemsOf, refusalOf, type ToldRefusal } from "./failure";
 export type { FieldErrors } from "./field-error";
 export { type Request, requestOf } from "./request";

@@ -3,7 +3,9 @@ import { carRouter } from "./routers/car";
 import { clubRouter } from "./routers/club";
 import { eventRouter } from "./routers/event";
 import { invitationRouter } from "./routers/invitation";
+import { journalRouter } from "./routers/journal";
 import { publicExtractRouter } from "./routers/public-extract";
+import { timelineRouter } from "./routers/timeline";
 import { createCallerFactory, router } from "./trpc";
 
 export const appRouter = router({
@@ -11,7 +13,9 @@ export const appRouter = router({
   club: clubRouter,
   event: eventRouter,
   invitation: invitationRouter,
+  journal: journalRouter,
   publicExtract: publicExtractRouter,
+  timeline: timelineRouter,
 });
 export type AppRouter = typeof appRouter;
 /** What each procedure takes. */

@@ -3,6 +3,7 @@ import { carWords } from "./car";
 import { evidenceWords } from "./evidence";
 import { filterWords } from "./filter";
 import { importWords } from "./import";
+import { journalWords } from "./journal";
 import type { Refusal, RefusalCode, RefusalDetails } from "./refusal";
 import { specificationWords } from "./specification";
 import { list, megabytes, type RefusalText, type Words } from "./words";
@@ -30,6 +31,7 @@ const words: Words<RefusalDetails> = {
   ...evidenceWords,
   ...specificationWords,
   ...importWords,
+  ...journalWords,
   ...archiveWords,
   ...filterWords,
 

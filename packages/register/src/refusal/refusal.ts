@@ -3,6 +3,7 @@ import type { CarRefusals } from "./car";
 import type { EvidenceRefusals } from "./evidence";
 import type { FilterRefusals } from "./filter";
 import type { ImportRefusals } from "./import";
+import type { JournalRefusals } from "./journal";
 import type { SpecificationRefusals } from "./specification";
 
 /** One field that two people changed: what it was, what the other made of it, what you want. */
@@ -24,6 +25,7 @@ export interface RefusalDetails
     EvidenceRefusals,
     SpecificationRefusals,
     ImportRefusals,
+    JournalRefusals,
     ArchiveRefusals,
     FilterRefusals {
   NOT_SIGNED_IN: Record<never, never>;

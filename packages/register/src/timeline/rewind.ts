@@ -25,6 +25,9 @@ export interface RewindInput<F> {
   readonly growing?: readonly (keyof F & string)[];
 }
 
+/** What the journal says in place of words that may name somebody. */
+const withheld = "not told here";
+
 function without(list: unknown, added: unknown): unknown {
   return Array.isArray(list) && Array.isArray(added) ? list.filter((one) => !added.includes(one)) : list;
 }
@@ -40,12 +43,12 @@ export function rewind<F extends object>({ now, steps, instant, growing = [] }: 
   for (const { before, after = {} } of steps.filter(({ at }) => at > instant).toReversed()) {
     if (before === undefined) continue;
     for (const name of Object.keys(now)) {
-      if (name in before) {
+      if (name in before && before[name] !== withheld) {
         fields[name] = before[name];
         lost.delete(name);
       } else if (growing.includes(name as keyof F & string)) {
         fields[name] = without(fields[name], after[name]);
-      } else if (name in after) lost.add(name);
+      } else if (name in after || name in before) lost.add(name);
     }
   }
   return { fields: fields as F, lost: [...lost] as (keyof F & string)[] };

@@ -1,2 +1,14 @@
-export { type ChainBreak, verifyJournal } from "./read";
+export {
+  type ChainBreak,
+  type ChainReport,
+  checkJournal,
+  type JournalEntryPage,
+  type JournalItem,
+  type JournalPage,
+  type JournalPerson,
+  type JournalQuery,
+  journalEntry,
+  journalPage,
+  verifyJournal,
+} from "./read";
 export { type JournalLine, writeJournal } from "./write";

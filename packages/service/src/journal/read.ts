@@ -1,4 +1,12 @@
+import { Prisma } from "@trunnion/db";
+import { type FieldChange, fieldChanges, Refusal, refused, sayAction, shiftDays } from "@trunnion/register";
+import { findCar } from "../car";
+import { bookOf } from "../characteristic";
 import type { Context } from "../context";
+import { dayColumn } from "../day";
+import { carReference } from "../record";
+import { requireRole } from "../role";
+import { type JournalRow, namesOf, personsAndActions, sideWordsOf } from "./policy";
 
 /** A place where the chain does not hold: something was changed behind the journal's back. */
 export interface ChainBreak {
@@ -21,4 +29,190 @@ export async function verifyJournal(ctx: Context): Promise<readonly ChainBreak[]
     ORDER BY sequence
     LIMIT 100`;
   return rows.map(({ sequence, problem }) => ({ sequence: Number(sequence), problem }));
+}
+
+/** Whether the chain holds, and up to where it was worked out. */
+export interface ChainReport {
+  readonly breaks: readonly ChainBreak[];
+  /** Entries worked out again. */
+  readonly entries: number;
+  /** The last of them, and its hash: written down elsewhere, it proves later that nothing before it was changed. */
+  readonly last?: { readonly sequence: number; readonly at: string; readonly hash: string };
+}
+
+/**
+ * Works the whole chain of the club out again, for who answers for the register.
+ *
+ * @throws Refusal ROLE_NEEDED
+ */
+export async function checkJournal(ctx: Context): Promise<ChainReport> {
+  requireRole(ctx.actor, "registrar", "fleetManager");
+  const breaks = await verifyJournal(ctx);
+  const [entries, last] = await Promise.all([
+    ctx.db.journalEntry.count({ where: { clubId: ctx.club.id } }),
+    ctx.db.journalEntry.findFirst({
+      where: { clubId: ctx.club.id },
+      select: { sequence: true, at: true, hash: true },
+      orderBy: { sequence: "desc" },
+    }),
+  ]);
+  if (!last) return { breaks, entries };
+  const { sequence, at, hash } = last;
+  return { breaks, entries, last: { sequence: Number(sequence), at: at.toISOString(), hash } };
+}
+
+/** Who did something: a member by name, also one who has left, or whoever held the machine. */
+export interface JournalPerson {
+  readonly personId: string | null;
+  readonly name: string;
+  readonly left: boolean;
+}
+
+/** One entry of the journal, ready to be read. */
+export interface JournalItem {
+  readonly sequence: number;
+  /** ISO instant in UTC. */
+  readonly at: string;
+  readonly who: JournalPerson;
+  readonly action: string;
+  /** What was done, in words. */
+  readonly what: string;
+  readonly car?: { readonly reference: string; readonly chassis: string };
+  /** File it was read in from. */
+  readonly file?: string;
+  readonly reason?: string;
+  readonly changes: readonly FieldChange[];
+}
+
+export interface JournalQuery {
+  /** Reference of a car. */
+  readonly car?: string;
+  /** A person's id, or `none` for the command line. */
+  readonly person?: string;
+  readonly action?: string;
+  /** ISO days in UTC, both included. */
+  readonly from?: string;
+  readonly to?: string;
+  /** Place of the last entry of the page before: older ones follow. */
+  readonly before?: number;
+}
+
+export interface JournalPage {
+  readonly items: readonly JournalItem[];
+  /** Place to go on from; missing on the last page. */
+  readonly next?: number;
+  /** Who and what the journal can be narrowed to. */
+  readonly persons: readonly JournalPerson[];
+  readonly actions: readonly { readonly action: string; readonly what: string }[];
+  /** What was asked for and is not there. */
+  readonly carNotFound?: string;
+}
+
+/** Entries on one page. */
+const PAGE = 50;
+
+/** The conditions of a query; every one is answered by an index that ends in the order the page is in. */
+function conditionsOf(
+  ctx: Context,
+  { person, action, from, to, before }: JournalQuery,
+  carId: string | undefined,
+) {
+  const club = Prisma.sql`j.club_id = ${ctx.club.id}::uuid`;
+  return [
+    club,
+    ...(carId === undefined ? [] : [Prisma.sql`j.car_id = ${carId}::uuid`]),
+    ...(person === undefined
+      ? []
+      : [person === "none" ? Prisma.sql`j.person_id IS NULL` : Prisma.sql`j.person_id = ${person}::uuid`]),
+    ...(action === undefined ? [] : [Prisma.sql`j.action = ${action}`]),
+    ...(from === undefined ? [] : [Prisma.sql`j.at >= ${dayColumn(from)}`]),
+    ...(to === undefined ? [] : [Prisma.sql`j.at < ${dayColumn(shiftDays(to, 1))}`]),
+    ...(before === undefined
+      ? []
+      : [
+          Prisma.sql`(j.at, j.sequence) < (SELECT at, sequence FROM journal_entry j WHERE ${club} AND j.sequence = ${before})`,
+        ]),
+  ];
+}
+
+/** The entries of a page and one more, latest first. Exported so that a test can look at its plan. */
+export function pageStatement(ctx: Context, query: JournalQuery, carId?: string): Prisma.Sql {
+  return Prisma.sql`
+    SELECT j.sequence, j.at, j.person_id::text AS "personId", j.action, j.noun, j.car_id::text AS "carId",
+           j.run_id::text AS "runId", j.reason, j.before, j.after
+    FROM journal_entry j
+    WHERE ${Prisma.join(conditionsOf(ctx, query, carId), " AND ")}
+    ORDER BY j.at DESC, j.sequence DESC
+    LIMIT ${PAGE + 1}`;
+}
+
+async function wordRows(ctx: Context, rows: readonly JournalRow[]): Promise<readonly JournalItem[]> {
+  const wording = { book: await bookOf(ctx), sides: sideWordsOf(ctx.club.sideWords) };
+  const { persons, cars, files } = await namesOf(ctx, rows);
+  return rows.map((row) => {
+    const car = row.carId === null ? undefined : cars.get(row.carId);
+    const file = row.runId === null ? undefined : files.get(row.runId);
+    return {
+      sequence: Number(row.sequence),
+      at: row.at.toISOString(),
+      who: persons(row.personId),
+      action: row.action,
+      what: sayAction(row.action),
+      ...(car ? { car: { reference: carReference(car), chassis: car.chassis } } : {}),
+      ...(file === undefined ? {} : { file }),
+      ...(row.reason === null ? {} : { reason: row.reason }),
+      changes: fieldChanges(row.before, row.after, wording),
+    };
+  });
+}
+
+async function carIdOf(ctx: Context, reference: string): Promise<string | undefined> {
+  try {
+    return (await findCar(ctx, reference)).id;
+  } catch (error) {
+    if (error instanceof Refusal && error.code === "CAR_NOT_FOUND") return undefined;
+    throw error;
+  }
+}
+
+/**
+ * A page of the club's journal, latest first: who did what, when and why, and what it changed in words. For every
+ * member; the journal holds no personal data of keepers.
+ */
+export async function journalPage(ctx: Context, query: JournalQuery): Promise<JournalPage> {
+  const choices = await personsAndActions(ctx);
+  const carId = query.car === undefined ? undefined : await carIdOf(ctx, query.car);
+  if (query.car !== undefined && carId === undefined)
+    return { ...choices, items: [], carNotFound: query.car };
+  const rows = await ctx.db.$queryRaw<JournalRow[]>(pageStatement(ctx, query, carId));
+  const items = await wordRows(ctx, rows.slice(0, PAGE));
+  const last = items.at(-1);
+  return { ...choices, items, ...(rows.length > PAGE && last ? { next: last.sequence } : {}) };
+}
+
+/** One entry whole: in words, as it is kept, and its place in the chain. */
+export interface JournalEntryPage extends JournalItem {
+  readonly noun: string;
+  readonly nounId: string;
+  /** As kept. */
+  readonly before: unknown;
+  readonly after: unknown;
+  readonly previousHash: string;
+  readonly hash: string;
+}
+
+/**
+ * One entry of the journal by its place.
+ *
+ * @throws Refusal JOURNAL_ENTRY_NOT_FOUND
+ */
+export async function journalEntry(ctx: Context, sequence: number): Promise<JournalEntryPage> {
+  const row = await ctx.db.journalEntry.findUnique({
+    where: { clubId_sequence: { clubId: ctx.club.id, sequence } },
+  });
+  if (!row) throw refused("JOURNAL_ENTRY_NOT_FOUND", { sequence });
+  const [item] = await wordRows(ctx, [row]);
+  if (!item) throw new Error(`entry ${sequence} was not worded`);
+  const { noun, nounId, before, after, previousHash, hash } = row;
+  return { ...item, noun, nounId, before, after, previousHash, hash };
 }

@@ -1,0 +1,2 @@
+export { sayAction } from "./action";
+export * from "./difference";

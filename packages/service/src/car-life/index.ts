@@ -1,0 +1,3 @@
+export type { CarLife, LifeModification, LifeNote, LifeNumber, LifeSheet, LifeStatus } from "./policy";
+export { knownTime } from "./policy";
+export { type LoadedLife, loadLife } from "./read";

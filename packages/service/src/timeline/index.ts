@@ -1,0 +1,1 @@
+export { type CarTimeline, carTimeline, type EngineData, type TimelineInput } from "./read";
