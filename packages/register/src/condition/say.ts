@@ -1,11 +1,13 @@
-import { printQuantity } from "@trunnion/calc";
 import type { CharacteristicBook } from "../characteristic/book";
 import type { Side } from "../characteristic/characteristic";
 import { verdictWords } from "../deviation/line";
 import { sayDay } from "../identity/say-day";
+import type { UnitSystem } from "../value/print";
 import type { Comparison, Condition } from "./condition";
+import { exactFigure } from "./figure";
 
-const numberWords: Readonly<Record<Comparison, string>> = {
+/** How a number stands to another, in a sentence. */
+export const numberWords: Readonly<Record<Comparison, string>> = {
   eq: "is",
   ne: "is not",
   lt: "is below",
@@ -13,7 +15,8 @@ const numberWords: Readonly<Record<Comparison, string>> = {
   gt: "is above",
   ge: "is at least",
 };
-const dateWords: Readonly<Record<Comparison, string>> = {
+/** How a day stands to another, in a sentence. */
+export const dateWords: Readonly<Record<Comparison, string>> = {
   eq: "is on",
   ne: "is not on",
   lt: "is before",
@@ -21,7 +24,8 @@ const dateWords: Readonly<Record<Comparison, string>> = {
   gt: "is after",
   ge: "is on or after",
 };
-const timesWords: Readonly<Record<Comparison, string>> = {
+/** How a multiple stands to another, in a sentence. */
+export const timesWords: Readonly<Record<Comparison, string>> = {
   eq: "is",
   ne: "is not",
   lt: "is less than",
@@ -40,10 +44,18 @@ const spaced = (code: string) => code.replace(/[A-Z]/g, (letter) => ` ${letter.t
 const within = (label: string) =>
   /^[A-Z][^A-Z]/.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;
 
-interface Wording {
+/** What the words lean on beside the dictionary. */
+export interface SayOptions {
+  /** How the series are called, by short name; where one is left out its short name stands. */
+  readonly series?: ReadonlyMap<string, string>;
+  /** Units of figures; metric when left out. */
+  readonly system?: UnitSystem;
+  /** What the day asked about is called: "the day of the event" when left out. */
+  readonly day?: string;
+}
+
+interface Wording extends Required<SayOptions> {
   readonly book: CharacteristicBook;
-  /** How the series are called; their short names stand where it is left out. */
-  readonly series: ReadonlyMap<string, string>;
 }
 
 function labelOf(key: string, side: Side | undefined, { book }: Wording): string {
@@ -51,12 +63,10 @@ function labelOf(key: string, side: Side | undefined, { book }: Wording): string
   return side === "left" || side === "right" ? `${side} ${label}` : label;
 }
 
-/** The number in the characteristic's unit; plain where it has none. */
-function figure(key: string, si: number, { book }: Wording): string {
+/** The number in the characteristic's unit, to the letter; plain where it has none. */
+function figure(key: string, si: number, { book, system }: Wording): string {
   const characteristic = book.find(key);
-  if (characteristic?.kind !== "quantity") return String(si);
-  const { dimension, units } = characteristic;
-  return printQuantity(si, { dimension, unit: units.metric });
+  return characteristic?.kind === "quantity" ? exactFigure(characteristic, si, system) : String(si);
 }
 
 function choices(key: string, codes: readonly string[], { book }: Wording): string {
@@ -76,7 +86,7 @@ function sayAgainst(
   wording: Wording,
 ): string {
   const label = labelOf(characteristic, side, wording);
-  if (measure === "ratio") return `${label} ${timesWords[is]} ${Number(si.toFixed(4))} times as specified`;
+  if (measure === "ratio") return `${label} ${timesWords[is]} ${si} times as specified`;
   return `${label} less the specified one ${numberWords[is]} ${figure(characteristic, si, wording)}`;
 }
 
@@ -97,7 +107,7 @@ function sayAbout(condition: About, wording: Wording): string {
     case "textHas":
       return `${label} contains "${condition.text}"`;
     case "date":
-      return `${label} ${dateWords[condition.is]} ${condition.date === "eventDay" ? "the day of the event" : sayDay(condition.date)}`;
+      return `${label} ${dateWords[condition.is]} ${condition.date === "eventDay" ? wording.day : sayDay(condition.date)}`;
     case "verdict":
       return `${label} against specification is ${or(condition.in.map((verdict) => verdictWords[verdict]))}`;
     case "against":
@@ -107,7 +117,7 @@ function sayAbout(condition: About, wording: Wording): string {
         ? `${label} differs from left to right`
         : `${label} differs from left to right by more than ${figure(key, condition.by, wording)}`;
     case "readingOlderThan":
-      return `the latest reading of ${label} is more than ${condition.days} days old on the day of the event`;
+      return `the latest reading of ${label} is more than ${condition.days} days old on ${wording.day}`;
   }
 }
 
@@ -141,13 +151,12 @@ function say(condition: Condition, wording: Wording): string {
 
 /**
  * A condition in plain words, as the form states it back: "rear anti-roll bar diameter is above 16 mm and the series
- * is Series 2". Values in the characteristics' metric units; keys that are not in the book stand as they are.
- * @param series short names to names
+ * is Series 2". Keys that are not in the book stand as they are.
  */
 export function sayCondition(
   condition: Condition,
   book: CharacteristicBook,
-  series: ReadonlyMap<string, string> = new Map(),
+  { series = new Map(), system = "metric", day = "the day of the event" }: SayOptions = {},
 ): string {
-  return say(condition, { book, series });
+  return say(condition, { book, series, system, day });
 }

@@ -117,6 +117,6 @@ describe("a condition in words", () => {
       "the latest reading of front camber is more than 365 days old on the day of the event",
     ],
   ])("%o", (condition, words) => {
-    expect(sayCondition(condition, builtInBook, new Map([["series-2", "Series 2"]]))).toBe(words);
+    expect(sayCondition(condition, builtInBook, { series: new Map([["series-2", "Series 2"]]) })).toBe(words);
   });
 });
