@@ -1,5 +1,6 @@
+import type { Known } from "@trunnion/register";
 import type { ReactNode } from "react";
-import { type Known, Provenance } from "./provenance";
+import { Provenance } from "./provenance";
 
 export interface Definition {
   readonly label: string;

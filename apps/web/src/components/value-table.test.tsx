@@ -1,7 +1,7 @@
+import { knownText } from "@trunnion/register";
 import { describe, expect, test } from "vitest";
 import { markup, readText, tags } from "../test/markup";
 import { Figure } from "./figure";
-import { knownText } from "./provenance";
 import { type ValueRow, ValueTable } from "./value-table";
 
 const row: ValueRow = {

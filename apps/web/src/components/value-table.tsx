@@ -1,9 +1,9 @@
-import type { BracketModel, Verdict } from "@trunnion/register";
+import type { BracketModel, Known, Verdict } from "@trunnion/register";
 import { nominalAndLimits } from "../lib/figure";
 import { Bracket } from "./bracket";
 import { Figure } from "./figure";
 import { LeaderNumber } from "./plan";
-import { type Known, Provenance } from "./provenance";
+import { Provenance } from "./provenance";
 import { VerdictMark, wantsAttention } from "./verdict-mark";
 
 /** One characteristic of a car against what it is compared with. */

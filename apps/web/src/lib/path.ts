@@ -46,6 +46,13 @@ export const extractCarPath = (club: string, car: string): string => `/extract/$
 export const eventsPath = (club: string): string => `${clubPath(club)}/event`;
 export const eventPath = (club: string, event: string): string => `${eventsPath(club)}/${part(event)}`;
 
+/** One car's dossier as PDF; keepers only where asked for. */
+export const dossierPath = (
+  club: string,
+  car: string,
+  query: { readonly keepers?: "yes"; readonly paper?: string } = {},
+): string => withQuery(`/api/club/${part(club)}/car/${part(car)}/dossier.pdf`, query);
+
 /** The PDF of one sheet, or of all of an event in running-number order. */
 export const sheetsPath = (
   club: string,

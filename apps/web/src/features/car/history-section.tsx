@@ -1,5 +1,6 @@
+import type { Known } from "@trunnion/register";
 import { SectionHead } from "../../components/page-head";
-import { type Known, Provenance } from "../../components/provenance";
+import { Provenance } from "../../components/provenance";
 
 /** One thing that happened to the car. */
 export interface HistoryLine {

@@ -1,8 +1,8 @@
-import type { BracketModel, Verdict } from "@trunnion/register";
+import type { BracketModel, Known, Verdict } from "@trunnion/register";
 import { Bracket } from "../../components/bracket";
 import { Figure } from "../../components/figure";
 import { SectionHead } from "../../components/page-head";
-import { type Known, Provenance } from "../../components/provenance";
+import { Provenance } from "../../components/provenance";
 import { VerdictMark } from "../../components/verdict-mark";
 
 /** One reading at one corner, or the car's one reading. */

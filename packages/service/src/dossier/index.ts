@@ -1,0 +1,1 @@
+export { type DossierInput, dossierOf } from "./read";
