@@ -19,6 +19,8 @@ export interface ValueRow {
   readonly specified: string;
   /** Empty where not recorded. */
   readonly actual: string;
+  /** Expanded uncertainty of what was measured: "± 6', k = 2". */
+  readonly uncertainty?: string;
   /** "+4 mm, ×1.25"; left out or empty where there is none to tell. */
   readonly difference?: string;
   readonly verdict: Verdict;
@@ -125,6 +127,9 @@ function Row({ row, baseline }: RowProps) {
           <span className="text-soft">not recorded</span>
         ) : (
           <Figure text={row.actual} column />
+        )}
+        {row.uncertainty === undefined ? null : (
+          <span className="block text-fine text-soft">{row.uncertainty}</span>
         )}
       </td>
       <td className="value-difference">{row.difference}</td>

@@ -12,6 +12,18 @@ function withQuery(path: string, query: Query): string {
   return parts.size === 0 ? path : `${path}?${parts}`;
 }
 
+/** What a journal is narrowed to. */
+export interface JournalQuery {
+  readonly car?: string;
+  readonly person?: string;
+  readonly action?: string;
+  readonly from?: string;
+  readonly to?: string;
+  readonly before?: string;
+  /** "chain": works the chain of hashes out again. */
+  readonly check?: string;
+}
+
 const part = encodeURIComponent;
 
 export const signInPath = "/sign-in";
@@ -35,6 +47,20 @@ export const registerPath = (
 /** A car's page; `against` names the baseline when it is not the specification. */
 export const carPath = (club: string, car: string, query: { readonly against?: string } = {}): string =>
   withQuery(`${clubPath(club)}/car/${part(car)}`, query);
+/** A car's whole life: its state on a day, since another day, and as it was believed on a third. */
+export const timelinePath = (
+  club: string,
+  car: string,
+  query: { readonly on?: string; readonly since?: string; readonly believed?: string } = {},
+): string => withQuery(`${carPath(club, car)}/timeline`, query);
+/** The club's journal; `before` is the place of the last entry of the page before. */
+export const journalPath = (club: string, query: JournalQuery = {}): string =>
+  withQuery(`${clubPath(club)}/journal`, { ...query });
+/** The journal of one car. */
+export const carJournalPath = (club: string, car: string, query: Omit<JournalQuery, "car"> = {}): string =>
+  withQuery(`${carPath(club, car)}/journal`, { ...query });
+export const journalEntryPath = (club: string, sequence: number): string =>
+  `${clubPath(club)}/journal/${sequence}`;
 export const correctCarPath = (club: string, car: string): string => `${carPath(club, car)}/correct`;
 /** Tools of whoever keeps the register. */
 export const deskPath = (club: string): string => `${clubPath(club)}/desk`;
