@@ -1,3 +1,4 @@
+export { readDate, type WantedField } from "./policy";
 export {
   type AssemblyCounts,
   type CarListInput,
@@ -5,6 +6,23 @@ export {
   deviatingCounts,
   findCar,
   listCars,
+  openCar,
   sumOf,
 } from "./read";
-export { type CorrectCarInput, correctCar, correctCarInput } from "./write";
+export {
+  type AddCarInput,
+  addCar,
+  addCarInput,
+  type CarEdit,
+  type CorrectCarInput,
+  correctCar,
+  correctCarInput,
+  editCar,
+  type FileCarInput,
+  fileCar,
+  fileCarInput,
+  type OpenedForm,
+  type SetOptionsInput,
+  setOptions,
+  setOptionsInput,
+} from "./write";

@@ -3,6 +3,7 @@ import { type Assembly, type CharacteristicBook, chassisKey, refused } from "@tr
 import { bookOf } from "../characteristic";
 import type { Context } from "../context";
 import { type CarRecord, carReference, recordsOf } from "../record";
+import { requireRole } from "../role";
 
 /** Cars on one page of the list. */
 const PAGE = 50;
@@ -173,5 +174,27 @@ export async function findCar(ctx: Context, reference: string): Promise<CarRecor
   });
   const [record] = found ? await recordsOf(ctx, [found.id]) : [];
   if (!record) throw refused("CAR_NOT_FOUND", { car: reference });
+  return record;
+}
+
+/**
+ * Opens a car's record for changing: who may, and nobody else until this transaction ends. Two who save at once come one
+ * after the other, and the second sees what the first wrote.
+ *
+ * @throws Refusal ROLE_NEEDED, CAR_NOT_FOUND; CAR_MERGED for a record that only points to another
+ */
+export async function openCar(ctx: Context, reference: string): Promise<CarRecord> {
+  requireRole(ctx.actor, "registrar", "fleetManager");
+  const { chassisKey: key, claim } = partsOf(reference);
+  await ctx.db.$queryRaw`
+    SELECT 1 FROM car WHERE club_id = ${ctx.club.id}::uuid AND chassis_key = ${key} AND claim = ${claim} FOR UPDATE`;
+  const record = await findCar(ctx, reference);
+  const pointer = await ctx.db.car.findFirst({
+    where: { id: record.id },
+    select: { mergedInto: { select: { chassis: true, claim: true } } },
+  });
+  if (pointer?.mergedInto) {
+    throw refused("CAR_MERGED", { car: record.reference, into: carReference(pointer.mergedInto) });
+  }
   return record;
 }

@@ -1,1 +1,33 @@
-export { type KeeperLine, keepersOf } from "./read";
+export { maySeeKeepers } from "./policy";
+export {
+  exportKeeper,
+  type KeeperDetail,
+  type KeeperLine,
+  keeperDetail,
+  keepersOf,
+  listKeepers,
+  listMembers,
+  type OwnContact,
+  ownContacts,
+  type PersonChoice,
+} from "./read";
+export {
+  type AddKeepershipInput,
+  addKeepership,
+  addKeepershipInput,
+  type CorrectKeeperInput,
+  type CorrectKeepershipInput,
+  type CorrectOwnContactInput,
+  correctKeeper,
+  correctKeeperInput,
+  correctKeepership,
+  correctKeepershipInput,
+  correctOwnContact,
+  correctOwnContactInput,
+  type EraseKeeperInput,
+  eraseKeeper,
+  eraseKeeperInput,
+  type RemoveKeepershipInput,
+  removeKeepership,
+  removeKeepershipInput,
+} from "./write";

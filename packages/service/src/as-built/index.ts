@@ -1,0 +1,1 @@
+export { type SetAsBuiltInput, setAsBuilt, setAsBuiltInput } from "./write";
