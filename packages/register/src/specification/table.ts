@@ -35,7 +35,7 @@ export interface TableSource {
 }
 
 /** What is wrong with one cell of a table. */
-export interface CellProblem {
+export interface TableProblem {
   /** Line of the file; the headings are line 1. */
   readonly line: number;
   /** Letter of the column, as a spreadsheet shows it; empty where the row lacks it. */
@@ -56,7 +56,7 @@ export interface SpecificationTable {
   readonly entries: readonly SpecificationEntry[];
   /** Sources that its entries rest on, each once. */
   readonly sources: readonly TableSource[];
-  readonly problems: readonly CellProblem[];
+  readonly problems: readonly TableProblem[];
 }
 
 type Cells = Readonly<Partial<Record<SpecificationColumn, string>>>;
@@ -161,7 +161,7 @@ export function headingProblem({ headings, rows }: CellTable): HeadingProblem | 
 }
 
 class RowReader {
-  readonly problems: CellProblem[] = [];
+  readonly problems: TableProblem[] = [];
   constructor(
     readonly columns: readonly (SpecificationColumn | undefined)[],
     readonly headings: readonly string[],
@@ -277,7 +277,7 @@ export function readSpecificationTable(
   const columns = table.headings.map(columnNamed);
   const entries: SpecificationEntry[] = [];
   const sources: TableSource[] = [];
-  const problems: CellProblem[] = [];
+  const problems: TableProblem[] = [];
   for (const row of table.rows.slice(0, specificationLimits.entries)) {
     const reader = new RowReader(columns, table.headings, row);
     const entry = reader.entry({ ...reading, id: newId() });
