@@ -36,6 +36,8 @@ export interface ArchiveRefusals {
     readonly line: number;
     readonly problem: string;
   };
+  /** The file of a piece of evidence is not what it was when it was taken in. */
+  ARCHIVE_EVIDENCE_DAMAGED: { readonly sha256: string };
   /** The club is in this database already. */
   ARCHIVE_CLUB_KNOWN: { readonly club: string; readonly slug: string };
   /** Another club has the short name. */
@@ -94,6 +96,10 @@ export const archiveWords: Words<ArchiveRefusals> = {
   ARCHIVE_LINE: ({ file, member, line, problem }) => ({
     what: `${file}, ${member}, line ${line}: ${problem}.`,
     remedy: "The line was not written by this program, or was changed since. Nothing was written.",
+  }),
+  ARCHIVE_EVIDENCE_DAMAGED: ({ sha256 }) => ({
+    what: `The file of the evidence ${sha256.slice(0, 12)}… is not the one that was taken in: it was damaged or is gone.`,
+    remedy: "Put the file back from a backup, or withdraw the evidence and delete its file; then try again.",
   }),
   ARCHIVE_CLUB_KNOWN: ({ club, slug }) => ({
     what: `${club} is in this database already, as "${slug}".`,

@@ -1,0 +1,3 @@
+export { type EvidenceFiles, mayArchive } from "./policy";
+export { type RestoreInput, type RestoreReport, restoreArchive } from "./read";
+export { type ArchiveInput, type PreparedArchive, prepareArchive } from "./write";
