@@ -3,6 +3,7 @@ import { rollAxleComputation } from "./axle.entry";
 import { rollBarsComputation } from "./bars.entry";
 import { rollCorneringComputation } from "./cornering.entry";
 import { rollAxleLoadsComputation } from "./longitudinal.entry";
+import { rollShareComputation } from "./share.entry";
 import { rollTargetComputation } from "./target.entry";
 
 /** Computations on roll and load transfer. */
@@ -10,6 +11,7 @@ export const rollComputations = [
   rollAxleComputation,
   rollCorneringComputation,
   rollBarsComputation,
+  rollShareComputation,
   rollTargetComputation,
   rollAxleLoadsComputation,
 ] as const satisfies readonly AnyComputation[];

@@ -130,6 +130,9 @@ function lifted(car: RollCar, name: AxleName): CalcRefusal {
   );
 }
 
+/** Enough to halve any search down to the last digit of a number. */
+const halvings = 60;
+
 /** Where an inner wheel first leaves the ground. */
 export interface WheelLift {
   readonly axle: AxleName;
@@ -150,7 +153,7 @@ export function liftAcceleration(car: RollCar, upTo = 3 * g): WheelLift | null {
   const lifts = axleNames.flatMap((axle) => {
     if (inner(axle, upTo) > 0) return [];
     let [grounded, lifting] = [0, upTo];
-    while (lifting - grounded > 1e-9) {
+    for (let count = 0; count < halvings; count += 1) {
       const middle = (grounded + lifting) / 2;
       if (inner(axle, middle) > 0) grounded = middle;
       else lifting = middle;

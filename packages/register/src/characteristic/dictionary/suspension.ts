@@ -63,6 +63,15 @@ export function antiRollBarOf(axle: Axle): readonly Characteristic[] {
     },
     {
       ...bar,
+      ...ratio,
+      key: `${axle}.antiRollBar.motionRatio`,
+      label: `${name} anti-roll bar motion ratio`,
+      minimum: 0.1,
+      maximum: 1.5,
+      help: "Movement of the bar's end per movement of the wheel centre, the wheels moving oppositely; usually below 1.",
+    },
+    {
+      ...bar,
       ...length,
       key: `${axle}.antiRollBar.armLength`,
       label: `${name} anti-roll bar arm length`,
