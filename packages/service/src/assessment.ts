@@ -9,7 +9,7 @@ import {
 } from "@trunnion/register";
 import type { Context } from "./context";
 import type { CarRecord } from "./record";
-import { currentSpecifications } from "./specification";
+import { currentSpecifications } from "./specification/read";
 
 /** What a car is on a day, and how that compares with factory. */
 export interface Assessment {

@@ -1,5 +1,5 @@
 import type { Trust } from "@trunnion/db";
-import type { Source } from "@trunnion/register";
+import { noSourceTitle, type Source } from "@trunnion/register";
 
 interface SourceColumns {
   readonly source: { readonly title: string } | null;
@@ -13,7 +13,7 @@ export const sourceFields = { source: { select: { title: true } }, locus: true, 
 /** Where a row's statement comes from; a row without a source says so rather than nothing. */
 export function sourceOf(row: SourceColumns): Source {
   return {
-    title: row.source?.title ?? "no source given",
+    title: row.source?.title ?? noSourceTitle,
     trust: row.trust,
     ...(row.locus === null ? {} : { locus: row.locus }),
   };

@@ -44,10 +44,12 @@ function demandKey({ nominal, limits, alternatives, source, note }: Specificatio
   ]);
 }
 
-const holdsForKey = ({ characteristic, side, applicability }: SpecificationEntry) =>
-  JSON.stringify([characteristic, side, placeKey(applicability)]);
+/** What of which cars an entry speaks of: characteristic, side and applicability. Two of one specification should differ. */
+export function entryPlace({ characteristic, side, applicability }: SpecificationEntry): string {
+  return JSON.stringify([characteristic, side, placeKey(applicability)]);
+}
 
-const wholeKey = (entry: SpecificationEntry) => `${holdsForKey(entry)} ${demandKey(entry)}`;
+const wholeKey = (entry: SpecificationEntry) => `${entryPlace(entry)} ${demandKey(entry)}`;
 
 /** Whether two entries say the same of the same cars: every part but their ids. */
 export function sameEntry(one: SpecificationEntry, other: SpecificationEntry): boolean {
@@ -108,7 +110,7 @@ function pairOnly(unpaired: Unpaired, keyOf: (entry: SpecificationEntry) => stri
  */
 export function specificationDifference(before: Entries, after: Entries): readonly EntryChange[] {
   const { rest: unlike } = pairBy({ before, after }, wholeKey);
-  const held = pairBy(unlike, holdsForKey);
+  const held = pairBy(unlike, entryPlace);
   const moved = pairOnly(held.rest, (entry) => `${entry.characteristic} ${demandKey(entry)}`);
   const only = pairOnly(moved.rest, ({ characteristic, side }) => `${characteristic} ${side}`);
   const changed = [...held.pairs, ...moved.pairs, ...only.pairs];

@@ -1,7 +1,10 @@
-export { currentSpecifications, specificationAt } from "./read";
+export { currentSpecifications, specificationAt, specificationOf, type VersionReference } from "./read";
 export {
   type AddSpecificationInput,
   addSpecification,
+  type MakeCurrentInput,
+  makeCurrent,
+  makeCurrentInput,
   type SourceInput,
   type SpecificationLine,
 } from "./write";

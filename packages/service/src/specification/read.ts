@@ -1,86 +1,6 @@
-import type { Prisma } from "@trunnion/db";
-import type { Applicability, Limits, Specification, SpecificationEntry } from "@trunnion/register";
+import { refused, type Specification } from "@trunnion/register";
 import type { Context } from "../context";
-import { dayOrNothing } from "../day";
-import { sourceFields, sourceOf } from "../source-columns";
-import { valueFrom } from "../value-columns";
-
-const valueFields = { valueKind: true, entered: true, number: true, resolution: true, text: true } as const;
-
-const entryFields = {
-  id: true,
-  characteristic: true,
-  side: true,
-  nominalValueKind: true,
-  nominalEntered: true,
-  nominalNumber: true,
-  nominalResolution: true,
-  nominalText: true,
-  lower: true,
-  upper: true,
-  serialFrom: true,
-  serialTo: true,
-  builtFrom: true,
-  builtTo: true,
-  option: true,
-  note: true,
-  ...sourceFields,
-  alternatives: {
-    select: { role: true, note: true, ...valueFields, ...sourceFields },
-    orderBy: { id: "asc" },
-  },
-} satisfies Prisma.SpecificationEntrySelect;
-
-type EntryRow = Prisma.SpecificationEntryGetPayload<{ select: typeof entryFields }>;
-
-/** Drops what is not there, so that an optional key is absent rather than undefined. */
-function present<T extends object>(parts: T): { [K in keyof T]?: NonNullable<T[K]> } {
-  const kept = Object.entries(parts).filter(([, part]) => part !== null && part !== undefined);
-  return Object.fromEntries(kept) as { [K in keyof T]?: NonNullable<T[K]> };
-}
-
-function applicabilityOf(row: EntryRow): Applicability {
-  return present({
-    serialFrom: row.serialFrom,
-    serialTo: row.serialTo,
-    builtFrom: dayOrNothing(row.builtFrom),
-    builtTo: dayOrNothing(row.builtTo),
-    option: row.option,
-  });
-}
-
-function nominalOf(row: EntryRow) {
-  if (row.nominalValueKind === null || row.nominalEntered === null) return undefined;
-  return valueFrom({
-    valueKind: row.nominalValueKind,
-    entered: row.nominalEntered,
-    number: row.nominalNumber,
-    resolution: row.nominalResolution,
-    text: row.nominalText,
-  });
-}
-
-function limitsOf(row: EntryRow): Limits | undefined {
-  if (row.lower === null && row.upper === null) return undefined;
-  return present({ lower: row.lower, upper: row.upper });
-}
-
-function entryOf(row: EntryRow): SpecificationEntry {
-  return {
-    id: row.id,
-    characteristic: row.characteristic,
-    side: row.side,
-    alternatives: row.alternatives.map((alternative) => ({
-      role: alternative.role,
-      value: valueFrom(alternative),
-      source: sourceOf(alternative),
-      ...present({ note: alternative.note }),
-    })),
-    applicability: applicabilityOf(row),
-    source: sourceOf(row),
-    ...present({ nominal: nominalOf(row), limits: limitsOf(row), note: row.note }),
-  };
-}
+import { specificationFields, specificationFrom } from "./policy";
 
 /** The current specification of each series, by the series' id. A series without one is not in the map. */
 export async function currentSpecifications(
@@ -89,19 +9,9 @@ export async function currentSpecifications(
 ): Promise<ReadonlyMap<string, Specification>> {
   const rows = await ctx.db.specification.findMany({
     where: { seriesId: { in: [...seriesIds] }, status: "current" },
-    select: {
-      id: true,
-      version: true,
-      seriesId: true,
-      entries: { select: entryFields, orderBy: { id: "asc" } },
-    },
+    select: { ...specificationFields, seriesId: true },
   });
-  return new Map(
-    rows.map(({ seriesId, id, version, entries }) => [
-      seriesId,
-      { id, version, entries: entries.map(entryOf) },
-    ]),
-  );
+  return new Map(rows.map(({ seriesId, ...row }) => [seriesId, specificationFrom(row)]));
 }
 
 /** The specification of a series that was the current one at an instant; nothing where there was none. */
@@ -120,8 +30,34 @@ export async function specificationAt(
         { OR: [{ supersededAt: null }, { supersededAt: { gt: instant } }] },
       ],
     },
-    select: { id: true, version: true, entries: { select: entryFields, orderBy: { id: "asc" } } },
+    select: specificationFields,
     orderBy: { version: "desc" },
   });
-  return row ? { id: row.id, version: row.version, entries: row.entries.map(entryOf) } : undefined;
+  return row ? specificationFrom(row) : undefined;
+}
+
+/** A version of a series' specification, by its number; the current one when none is said. */
+export interface VersionReference {
+  readonly series: { readonly id: string; readonly slug: string };
+  readonly version?: number;
+}
+
+/**
+ * One version of a series' specification, whatever its status, with that status.
+ *
+ * @throws Refusal SPECIFICATION_NOT_FOUND
+ */
+export async function specificationOf(ctx: Context, { series, version }: VersionReference) {
+  const row = await ctx.db.specification.findFirst({
+    where: { seriesId: series.id, ...(version === undefined ? { status: "current" } : { version }) },
+    select: { ...specificationFields, status: true, revision: true, copiedFromId: true },
+  });
+  if (!row) {
+    throw refused("SPECIFICATION_NOT_FOUND", {
+      series: series.slug,
+      ...(version === undefined ? {} : { version }),
+    });
+  }
+  const { status, revision, copiedFromId } = row;
+  return { ...specificationFrom(row), status, revision, copiedFromId };
 }

@@ -1,24 +1,30 @@
-import type { Prisma, SourceKind } from "@trunnion/db";
+import type { SourceKind } from "@trunnion/db";
 import {
   type AlternativeRole,
   type Applicability,
+  blankEntry,
   type CharacteristicBook,
   checkSpecification,
-  type Limits,
-  parseLimit,
-  parseValue,
+  type EntryText,
+  Invalid,
+  readEntryText,
   refused,
   type Side,
   type SpecificationEntry,
   type Trust,
-  type Value,
 } from "@trunnion/register";
 import { v7 as uuid } from "uuid";
+import { z } from "zod";
+import { bookOf } from "../characteristic";
 import type { Context } from "../context";
-import { dayColumn } from "../day";
+import { rebuildCurrentValues } from "../current-value";
+import { lineInput, proseInput } from "../entry-input";
 import { writeJournal } from "../journal";
+import { type Moves, movesOf } from "../moved-verdict";
 import { requireRole } from "../role";
-import { prefixedValueColumns, valueColumns } from "../value-columns";
+import { listSeriesDetails, type SeriesDetail, seriesFacts } from "../series";
+import { currentSpecifications } from "./read";
+import { insertEntries, nextVersionOf, openDraft, requireRoom, sourceIds, sourcesOf } from "./store";
 
 /** A publication or record that a specification rests on. */
 export interface SourceInput {
@@ -53,147 +59,179 @@ export interface AddSpecificationInput {
   readonly book: CharacteristicBook;
 }
 
-/** Problems of a specification, each with its line. */
-class Problems {
-  readonly found: string[] = [];
+const serial = (number: number | undefined) => (number === undefined ? "" : String(number));
 
-  value(line: SpecificationLine, book: CharacteristicBook, text: string): Value | undefined {
-    const characteristic = book.find(line.characteristic);
-    if (!characteristic) {
-      this.found.push(`there is no characteristic ${line.characteristic}`);
-      return undefined;
-    }
-    const parsed = parseValue(characteristic, text);
-    if (parsed.ok) return parsed.value;
-    this.found.push(parsed.problem.message);
-    return undefined;
-  }
-
-  limit(line: SpecificationLine, book: CharacteristicBook, text: string | undefined): number | undefined {
-    const characteristic = book.find(line.characteristic);
-    if (text === undefined || !characteristic) return undefined;
-    const parsed = parseLimit(characteristic, text);
-    if (parsed.ok) return parsed.si;
-    this.found.push(parsed.problem.message);
-    return undefined;
-  }
-}
-
-function limitsOf(line: SpecificationLine, book: CharacteristicBook, problems: Problems): Limits | undefined {
-  const lower = problems.limit(line, book, line.lower);
-  const upper = problems.limit(line, book, line.upper);
-  if (lower === undefined && upper === undefined) return undefined;
-  return { ...(lower === undefined ? {} : { lower }), ...(upper === undefined ? {} : { upper }) };
-}
-
-function entryOf(
-  line: SpecificationLine,
-  input: AddSpecificationInput,
-  problems: Problems,
-): SpecificationEntry {
-  const { book } = input;
-  const { locus, trust = "documented" } = line;
-  const source = { title: input.source.title, trust, ...(locus === undefined ? {} : { locus }) };
-  const nominal = line.nominal === undefined ? undefined : problems.value(line, book, line.nominal);
-  const limits = limitsOf(line, book, problems);
-  const alternatives = (line.alternatives ?? []).flatMap(({ role, value: text, note }) => {
-    const value = problems.value(line, book, text);
-    return value === undefined ? [] : [{ role, value, source, ...(note === undefined ? {} : { note }) }];
-  });
+/** A line as a form would have it; what comes out of a publication is documented where nothing else is said. */
+function textOf(line: SpecificationLine, source: SourceInput): EntryText {
+  const { applicability = {}, alternatives = [], side, ...said } = line;
   return {
-    id: uuid(),
-    characteristic: line.characteristic,
-    side: line.side ?? "whole",
-    alternatives,
-    applicability: line.applicability ?? {},
-    source,
-    ...(nominal === undefined ? {} : { nominal }),
-    ...(limits === undefined ? {} : { limits }),
-    ...(line.note === undefined ? {} : { note: line.note }),
+    ...blankEntry,
+    ...said,
+    side: side === undefined || side === "whole" ? "" : side,
+    alternatives: alternatives.map(({ role, value, note = "" }) => ({
+      role,
+      value,
+      note,
+      source: "",
+      locus: "",
+      trust: "",
+    })),
+    serialFrom: serial(applicability.serialFrom),
+    serialTo: serial(applicability.serialTo),
+    builtFrom: applicability.builtFrom ?? "",
+    builtTo: applicability.builtTo ?? "",
+    option: applicability.option ?? "",
+    source: source.title,
+    trust: line.trust ?? "documented",
   };
+}
+
+/** Most problems told at once. */
+const TOLD = 50;
+
+function refuseContradictions(problems: readonly string[]): void {
+  if (problems.length > 0) throw refused("SPECIFICATION_CONTRADICTS", { problems: problems.slice(0, TOLD) });
 }
 
 /** Reads the lines and refuses a specification that contradicts itself, telling everything that is wrong. */
-function entriesOf(input: AddSpecificationInput): readonly SpecificationEntry[] {
-  const problems = new Problems();
-  const entries = input.lines.map((line) => entryOf(line, input, problems));
-  const contradictions = checkSpecification({ entries }, input.book);
-  const all = [...problems.found, ...contradictions.map(({ message }) => message)];
-  if (all.length > 0) throw refused("SPECIFICATION_CONTRADICTS", { problems: all.slice(0, 50) });
+function entriesOf(input: AddSpecificationInput, series: SeriesDetail): readonly SpecificationEntry[] {
+  const { book, lines, source } = input;
+  const facts = seriesFacts(series);
+  const problems: string[] = [];
+  const entries = lines.flatMap((line) => {
+    const read = readEntryText(textOf(line, source), { id: uuid(), book, series: facts });
+    if (read.ok) return [read.entry];
+    problems.push(...read.problems.map(({ message }) => message));
+    return [];
+  });
+  const between = checkSpecification({ entries }, book, facts).map(({ message }) => message);
+  refuseContradictions([...problems, ...between]);
   return entries;
 }
 
-function entryColumns(
-  entry: SpecificationEntry,
-  specificationId: string,
-  sourceId: string,
-): Prisma.SpecificationEntryCreateManyInput {
-  const { serialFrom, serialTo, builtFrom, builtTo, option } = entry.applicability;
-  return {
-    id: entry.id,
-    specificationId,
-    sourceId,
-    characteristic: entry.characteristic,
-    side: entry.side,
-    ...(entry.nominal === undefined ? {} : prefixedValueColumns("nominal", entry.nominal)),
-    lower: entry.limits?.lower ?? null,
-    upper: entry.limits?.upper ?? null,
-    serialFrom: serialFrom ?? null,
-    serialTo: serialTo ?? null,
-    builtFrom: builtFrom === undefined ? null : dayColumn(builtFrom),
-    builtTo: builtTo === undefined ? null : dayColumn(builtTo),
-    option: option ?? null,
-    locus: entry.source.locus ?? null,
-    trust: entry.source.trust,
-    note: entry.note ?? null,
-  };
-}
-
-async function sourceFor(ctx: Context, { title, kind, edition }: SourceInput): Promise<string> {
-  const found = await ctx.db.source.upsert({
-    where: { clubId_title: { clubId: ctx.club.id, title } },
-    create: { title, kind, edition: edition ?? null },
-    update: {},
-  });
-  return found.id;
+interface Switched {
+  readonly id: string;
+  readonly series: SeriesDetail;
+  readonly version: number;
+  readonly entries: readonly SpecificationEntry[];
+  readonly reason: string | null;
+  readonly book: CharacteristicBook;
+  readonly action: string;
 }
 
 /**
- * Adds the next version of a series' specification and makes it the current one. The caller rebuilds current values.
+ * The one way a version becomes current: the one before is superseded, the values of the series' cars are worked out
+ * again, and the journal says what moved. In the caller's transaction, with the version's entries written already.
+ */
+async function switchTo(ctx: Context, switched: Switched): Promise<Moves> {
+  const { id, series, version, entries, reason, book, action } = switched;
+  const before = (await currentSpecifications(ctx, [series.id])).get(series.id);
+  const after = { id, version, entries };
+  const moves = await movesOf(ctx, {
+    seriesId: series.id,
+    ...(before === undefined ? {} : { before }),
+    after,
+    book,
+    keep: 0,
+  });
+  await ctx.db.specification.updateMany({
+    where: { seriesId: series.id, status: "current" },
+    data: { status: "superseded", supersededAt: ctx.now },
+  });
+  await ctx.db.specification.update({
+    where: { clubId_id: { clubId: ctx.club.id, id } },
+    data: { status: "current", madeCurrentAt: ctx.now, note: reason },
+  });
+  const cars = await ctx.db.car.findMany({ where: { seriesId: series.id }, select: { id: true } });
+  await rebuildCurrentValues(
+    ctx,
+    cars.map((car) => car.id),
+    book,
+  );
+  await writeJournal(ctx, [
+    {
+      action,
+      noun: "specification",
+      nounId: id,
+      ...(reason === null ? {} : { reason }),
+      ...(before === undefined
+        ? {}
+        : { before: { version: before.version, entries: before.entries.length } }),
+      after: {
+        series: series.slug,
+        version,
+        entries: entries.length,
+        cars: moves.cars,
+        carsMoved: moves.carsMoved,
+        verdictsMoved: moves.total,
+      },
+    },
+  ]);
+  return moves;
+}
+
+/**
+ * Adds the next version of a series' specification, makes it the current one and works the series' cars out again.
  *
- * @throws Refusal ROLE_NEEDED; SPECIFICATION_CONTRADICTS with every line that is wrong, and then nothing is written
+ * @throws Refusal ROLE_NEEDED, SERIES_NOT_FOUND; SPECIFICATION_CONTRADICTS with every line that is wrong, and then nothing is written
  */
 export async function addSpecification(ctx: Context, input: AddSpecificationInput): Promise<string> {
   requireRole(ctx.actor, "registrar", "fleetManager");
-  const entries = entriesOf(input);
-  const { seriesId } = input;
-  const latest = await ctx.db.specification.findFirst({ where: { seriesId }, orderBy: { version: "desc" } });
-  await ctx.db.specification.updateMany({
-    where: { seriesId, status: "current" },
-    data: { status: "superseded" },
-  });
+  const all = await listSeriesDetails(ctx);
+  const series = all.find((one) => one.id === input.seriesId);
+  if (!series) {
+    throw refused("SERIES_NOT_FOUND", { series: input.seriesId, known: all.map(({ slug }) => slug) });
+  }
+  const entries = entriesOf(input, series);
+  requireRoom(entries.length);
+  const version = await nextVersionOf(ctx, series.id);
   const id = uuid();
-  const version = (latest?.version ?? 0) + 1;
-  const sourceId = await sourceFor(ctx, input.source);
-  const note = input.note ?? null;
-  const madeById = ctx.actor.personId;
-  await ctx.db.specification.create({ data: { id, seriesId, version, status: "current", note, madeById } });
-  await ctx.db.specificationEntry.createMany({
-    data: entries.map((entry) => entryColumns(entry, id, sourceId)),
+  const { personId: madeById } = ctx.actor;
+  await ctx.db.specification.create({
+    data: { id, seriesId: series.id, version, status: "draft", madeById },
   });
-  await ctx.db.specificationAlternative.createMany({
-    data: entries.flatMap((entry) =>
-      entry.alternatives.map(({ role, value, note: said, source }) => ({
-        entryId: entry.id,
-        role,
-        sourceId,
-        trust: source.trust,
-        note: said ?? null,
-        ...valueColumns(value),
-      })),
-    ),
-  });
-  const after = { seriesId, version, entries: entries.length };
-  await writeJournal(ctx, [{ action: "specification.add", noun: "specification", nounId: id, after }]);
+  const sources = await sourceIds(ctx, [input.source, ...sourcesOf(entries)]);
+  await insertEntries(ctx, id, entries, sources);
+  const { book, note: reason = null } = input;
+  await switchTo(ctx, { id, series, version, entries, reason, book, action: "specification.add" });
   return id;
+}
+
+/** What making a draft current needs: the draft as it was looked at, what it was compared with, and why. */
+export const makeCurrentInput = z.object({
+  series: lineInput(60).min(1),
+  version: z.coerce.number().int().min(1),
+  /** Revision of the draft that was looked at. */
+  revision: z.coerce.number().int().min(1),
+  /** Version that was current when it was looked at; 0 for none. */
+  current: z.coerce.number().int().min(0),
+  reason: proseInput(2_000),
+});
+export type MakeCurrentInput = z.infer<typeof makeCurrentInput>;
+
+/**
+ * Makes a draft the current version, with a reason, and tells which verdicts moved (as counts).
+ *
+ * @throws Refusal ROLE_NEEDED, SERIES_NOT_FOUND, SPECIFICATION_NOT_FOUND, SPECIFICATION_NOT_DRAFT; CHANGED_MEANWHILE when
+ * the draft or the current version is not the one that was looked at; SPECIFICATION_SAYS_NOTHING, SPECIFICATION_CONTRADICTS.
+ * Invalid without a reason. Then nothing is written.
+ */
+export async function makeCurrent(ctx: Context, input: MakeCurrentInput): Promise<Moves> {
+  requireRole(ctx.actor, "registrar", "fleetManager");
+  const { series, draft } = await openDraft(ctx, input);
+  if (input.reason === "")
+    throw new Invalid([{ field: "reason", message: "Say why: the journal keeps it." }]);
+  const current = (await currentSpecifications(ctx, [series.id])).get(series.id);
+  if (draft.revision !== input.revision || (current?.version ?? 0) !== input.current) {
+    const what = draft.revision === input.revision ? "the current specification" : "this draft";
+    throw refused("CHANGED_MEANWHILE", { what, version: draft.revision, differences: [] });
+  }
+  const { id, version, entries } = draft;
+  if (entries.length === 0) throw refused("SPECIFICATION_SAYS_NOTHING", { series: series.slug, version });
+  const book = await bookOf(ctx);
+  refuseContradictions(
+    checkSpecification({ entries }, book, seriesFacts(series)).map(({ message }) => message),
+  );
+  const { reason } = input;
+  return switchTo(ctx, { id, series, version, entries, reason, book, action: "specification.makeCurrent" });
 }

@@ -1,0 +1,1 @@
+export { type MovedInput, type MovedLine, type Moves, movesOf } from "./read";

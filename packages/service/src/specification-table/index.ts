@@ -1,0 +1,3 @@
+export type { SpecificationImport } from "./policy";
+export { specificationCsv } from "./read";
+export { type ImportSpecificationInput, importSpecification, importSpecificationInput } from "./write";
