@@ -1,6 +1,8 @@
 import type { Vector } from "../alignment/vector";
 import { CalcRefusal } from "../catalogue/refusal";
-import type { Adjustment } from "../linkage/hardpoint";
+import type { Adjustment, Lean } from "../linkage/hardpoint";
+import { type CamberBolt, leanOf } from "./camber-bolt";
+import { requireEccentric, requireOf, type Turned, unitDirection } from "./guard";
 
 interface AdjusterBase {
   /** As the mechanic knows it, e.g. "upper ball joint". */
@@ -61,11 +63,26 @@ export interface TieRodThread extends AdjusterBase {
   readonly highest: number;
 }
 
-/** Something on the car that moves a hardpoint in steps. */
+/** Bolts in slots: a strut's top mount on its plate, a bracket on the chassis. */
+export interface Slot<Point extends string> extends AdjusterBase {
+  readonly kind: "slot";
+  readonly points: readonly Point[];
+  /** Direction of positive movement along the slot; any length. */
+  readonly axis: Vector;
+  /** Least that can be set, m: the marks, or what a rule shows. */
+  readonly step: number;
+  /** Movement allowed from where it stands now, m: 0 or less, and 0 or more. */
+  readonly lowest: number;
+  readonly highest: number;
+}
+
+/** Something on the car that moves a hardpoint, or the upright in its strut, in steps. */
 export type Adjuster<Point extends string> =
   | ScrewedJoint<Point>
   | Shims<Point>
   | Eccentric<Point>
+  | Slot<Point>
+  | CamberBolt
   | TieRodThread;
 
 /** An adjuster as the planner sees it: a whole number of steps, nought where it stands now. */
@@ -84,11 +101,11 @@ export interface Settable<Point extends string> {
 export function settable<Point extends string>(adjuster: Adjuster<Point>): Settable<Point> {
   switch (adjuster.kind) {
     case "screwedJoint": {
-      const axis = unit(adjuster, adjuster.axis);
+      const axis = unitDirection(adjuster, adjuster.axis);
       requireThread(adjuster);
       return {
         adjuster,
-        ...turns(adjuster),
+        ...wholeSteps(adjuster),
         effect: (steps) => along([adjuster.point], axis, steps * adjuster.step * adjuster.pitch),
       };
     }
@@ -96,22 +113,43 @@ export function settable<Point extends string>(adjuster: Adjuster<Point>): Setta
       requireThread(adjuster);
       return {
         adjuster,
-        ...turns(adjuster),
+        ...wholeSteps(adjuster),
         effect: (steps) => ({ tieRod: steps * adjuster.step * adjuster.pitch }),
       };
     case "shims":
       return shims(adjuster);
     case "eccentric":
       return eccentric(adjuster);
+    case "slot":
+      return slot(adjuster);
+    case "camberBolt": {
+      const lean = leanOf(adjuster);
+      return { adjuster, ...quarterTurns(adjuster), effect: (steps) => ({ lean: lean(steps) }) };
+    }
   }
 }
 
+function slot<Point extends string>(adjuster: Slot<Point>): Settable<Point> {
+  const axis = unitDirection(adjuster, adjuster.axis);
+  const { step, lowest, highest, points } = adjuster;
+  requireOf(adjuster, step > 0, `its step must be above 0 m, but is ${step}`);
+  requireRange(
+    adjuster,
+    `its slot must run from 0 or less to 0 or more, but runs from ${lowest} to ${highest} m`,
+  );
+  return { adjuster, ...wholeSteps(adjuster), effect: (steps) => along(points, axis, steps * step) };
+}
+
 function shims<Point extends string>(adjuster: Shims<Point>): Settable<Point> {
-  const axis = unit(adjuster, adjuster.axis);
+  const axis = unitDirection(adjuster, adjuster.axis);
   const { fitted, most, thickness, points } = adjuster;
-  require(adjuster, thickness > 0, `its shims must be thicker than 0 m, but are ${thickness}`);
+  requireOf(adjuster, thickness > 0, `its shims must be thicker than 0 m, but are ${thickness}`);
   const counted = Number.isInteger(fitted) && Number.isInteger(most) && fitted >= 0 && most >= fitted;
-  require(adjuster, counted, `whole shims are wanted, with 0 ≤ fitted ≤ most, but ${fitted} are fitted of ${most}`);
+  requireOf(
+    adjuster,
+    counted,
+    `whole shims are wanted, with 0 ≤ fitted ≤ most, but ${fitted} are fitted of ${most}`,
+  );
   // 0 − fitted rather than −fitted: no shims is 0, not −0.
   return {
     adjuster,
@@ -122,13 +160,10 @@ function shims<Point extends string>(adjuster: Shims<Point>): Settable<Point> {
 }
 
 function eccentric<Point extends string>(adjuster: Eccentric<Point>): Settable<Point> {
-  const axis = unit(adjuster, adjuster.axis);
-  const across = adjuster.across === undefined ? undefined : unit(adjuster, adjuster.across);
+  const axis = unitDirection(adjuster, adjuster.axis);
+  const across = adjuster.across === undefined ? undefined : unitDirection(adjuster, adjuster.across);
   const { eccentricity, setting, step, points } = adjuster;
-  require(adjuster, eccentricity > 0, `its eccentricity must be above 0 m, but is ${eccentricity}`);
-  require(adjuster, step > 0, `its step must be above 0 rad, but is ${step}`);
-  require(adjuster, Math.abs(setting) <=
-    Math.PI / 2, `its setting must lie within ±90°, but is ${setting} rad`);
+  requireEccentric(adjuster);
   const effect = (steps: number): Adjustment<Point> => {
     const angle = setting + steps * step;
     const forth = eccentricity * (Math.sin(angle) - Math.sin(setting));
@@ -141,12 +176,15 @@ function eccentric<Point extends string>(adjuster: Eccentric<Point>): Settable<P
     };
     return shiftEach(points, shift);
   };
+  return { adjuster, ...quarterTurns(adjuster), effect };
+}
+
+/** Whole steps to 90° either way, beyond which an eccentric comes back. */
+function quarterTurns({ setting, step }: Turned): { lowest: number; highest: number } {
   const slack = 1e-9;
   return {
-    adjuster,
     lowest: Math.ceil((-Math.PI / 2 - setting) / step - slack),
     highest: Math.floor((Math.PI / 2 - setting) / step + slack),
-    effect,
   };
 }
 
@@ -157,9 +195,13 @@ export function combine<Point extends string>(
 ): Adjustment<Point> {
   const shift: Partial<Record<Point, Vector>> = {};
   let tieRod = 0;
+  let lean: Lean | undefined;
   for (const [index, each] of settables.entries()) {
     const effect = each.effect(steps[index] ?? 0);
     tieRod += effect.tieRod ?? 0;
+    if (lean !== undefined && effect.lean !== undefined)
+      throw new CalcRefusal("TWO_LEANS", "a strut's clamp leans about one bolt, not two", "adjusters");
+    lean ??= effect.lean;
     for (const point of Object.keys(effect.shift ?? {}) as Point[]) {
       const by = effect.shift?.[point];
       if (by === undefined) continue;
@@ -167,7 +209,7 @@ export function combine<Point extends string>(
       shift[point] = { x: sum.x + by.x, y: sum.y + by.y, z: sum.z + by.z };
     }
   }
-  return { shift, tieRod };
+  return { shift, tieRod, ...(lean === undefined ? {} : { lean }) };
 }
 
 function along<Point extends string>(points: readonly Point[], axis: Vector, by: number): Adjustment<Point> {
@@ -184,28 +226,23 @@ type Threaded = ScrewedJoint<string> | TieRodThread;
 
 function requireThread(adjuster: Threaded): void {
   const { pitch, step, lowest, highest } = adjuster;
-  require(adjuster, Number.isFinite(pitch) && pitch !== 0, `its pitch must not be 0 m, but is ${pitch}`);
-  require(adjuster, step > 0, `its step must be above 0 turns, but is ${step}`);
-  const ordered = lowest <= 0 && highest >= 0 && Number.isFinite(lowest) && Number.isFinite(highest);
-  require(adjuster, ordered, `its turns must run from 0 or less to 0 or more, but run from ${lowest} to ${highest}`);
+  requireOf(adjuster, Number.isFinite(pitch) && pitch !== 0, `its pitch must not be 0 m, but is ${pitch}`);
+  requireOf(adjuster, step > 0, `its step must be above 0 turns, but is ${step}`);
+  requireRange(
+    adjuster,
+    `its turns must run from 0 or less to 0 or more, but run from ${lowest} to ${highest}`,
+  );
 }
 
-function turns({ step, lowest, highest }: Threaded): { lowest: number; highest: number } {
+type Ranged = Threaded | Slot<string>;
+
+function requireRange(adjuster: Ranged, why: string): void {
+  const { lowest, highest } = adjuster;
+  const ordered = lowest <= 0 && highest >= 0 && Number.isFinite(lowest) && Number.isFinite(highest);
+  requireOf(adjuster, ordered, why);
+}
+
+function wholeSteps({ step, lowest, highest }: Ranged): { lowest: number; highest: number } {
   const slack = 1e-9;
   return { lowest: Math.ceil(lowest / step - slack), highest: Math.floor(highest / step + slack) };
-}
-
-function unit(adjuster: AdjusterBase, { x, y, z }: Vector): Vector {
-  const size = Math.hypot(x, y, z);
-  require(adjuster, size > 0 && Number.isFinite(size), `it needs a direction, but has (${x}, ${y}, ${z})`);
-  return { x: x / size, y: y / size, z: z / size };
-}
-
-function require(adjuster: AdjusterBase, holds: boolean, why: string): void {
-  if (!holds)
-    throw new CalcRefusal(
-      "NOT_AN_ADJUSTER",
-      `the adjuster "${adjuster.name}" cannot be: ${why}`,
-      adjuster.name,
-    );
 }

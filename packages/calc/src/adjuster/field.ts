@@ -4,6 +4,7 @@ import { quantity } from "../catalogue/field";
 import { CalcRefusal } from "../catalogue/refusal";
 import type { Corner } from "../linkage/corner";
 import { doubleWishbone } from "../linkage/double-wishbone";
+import { point } from "../linkage/field";
 import type { Adjustment } from "../linkage/hardpoint";
 import type { CornerLayout } from "../linkage/layout";
 import { semiTrailingArm, swingAxle } from "../linkage/pivoted-arm";
@@ -83,6 +84,11 @@ const threadFields = {
     max: 200,
   }),
 };
+const eccentricFields = {
+  eccentricity: quantity("length", { label: "Eccentricity", above: 0, max: 0.05, unit: "mm" }),
+  setting: quantity("angle", { label: "Setting now", min: -Math.PI / 2, max: Math.PI / 2, unit: "°" }),
+  step: quantity("angle", { label: "Least that can be set", above: 0, max: Math.PI / 2, unit: "°" }),
+};
 
 /** One adjuster; directions count y outboard. */
 export const adjusterField = z
@@ -109,9 +115,36 @@ export const adjusterField = z
       points,
       axis: direction("Direction of movement as the setting passes 0°"),
       across: direction("Direction it also moves in towards either end").optional(),
-      eccentricity: quantity("length", { label: "Eccentricity", above: 0, max: 0.05, unit: "mm" }),
-      setting: quantity("angle", { label: "Setting now", min: -Math.PI / 2, max: Math.PI / 2, unit: "°" }),
-      step: quantity("angle", { label: "Least that can be set", above: 0, max: Math.PI / 2, unit: "°" }),
+      ...eccentricFields,
+    }),
+    z.object({
+      kind: kind("slot"),
+      name,
+      points,
+      axis: direction("Direction of positive movement"),
+      step: quantity("length", { label: "Least that can be set", above: 0, max: 0.05, unit: "mm" }),
+      lowest: quantity("length", {
+        label: "Movement allowed the negative way",
+        help: "From where it stands; nought or negative",
+        min: -0.2,
+        max: 0,
+        unit: "mm",
+      }),
+      highest: quantity("length", {
+        label: "Movement allowed the positive way",
+        help: "From where it stands",
+        min: 0,
+        max: 0.2,
+        unit: "mm",
+      }),
+    }),
+    z.object({
+      kind: kind("camberBolt"),
+      name,
+      pivot: point("Bolt that the upright turns about"),
+      bolt: point("Eccentric bolt of the strut's clamp"),
+      axis: direction("Direction the upright moves in there as the setting passes 0°"),
+      ...eccentricFields,
     }),
     z.object({ kind: kind("tieRod"), name, ...threadFields }),
   ])
@@ -159,6 +192,10 @@ export function requireKnownPoints(corner: CornerLayout, adjusters: readonly Adj
   for (const adjuster of adjusters) {
     if (adjuster.kind === "tieRod") {
       if (!steers) throw unknown(adjuster.name, "a tie rod", corner);
+      continue;
+    }
+    if (adjuster.kind === "camberBolt") {
+      if (corner.layout !== "strut") throw unknown(adjuster.name, "an upright clamped to a strut", corner);
       continue;
     }
     const moved = adjuster.kind === "screwedJoint" ? [adjuster.point] : adjuster.points;

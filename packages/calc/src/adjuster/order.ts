@@ -8,7 +8,7 @@ import { instruction } from "./wording";
 /** One thing to do. */
 export interface Move {
   readonly adjuster: string;
-  /** In the adjuster's own measure from where it stands now: turns, shims, or rad of an eccentric. */
+  /** In the adjuster's own measure from where it stands now: turns, shims, rad of an eccentric, or m along a slot. */
   readonly change: number;
   readonly words: string;
   /** What the gauge should show when this has been done and what comes after has not. */

@@ -3,6 +3,7 @@ import { type Computed, defineComputation, type Outputs, type WorkingStep } from
 import { cornerLayout } from "../linkage/layout";
 import { printQuantity } from "../quantity/print";
 import { worked } from "../spring/worked";
+import type { Adjuster } from "./adjuster";
 import {
   caution,
   degrees,
@@ -134,12 +135,24 @@ function steps({ moves, before, weighed, solved }: Plan): WorkingStep[] {
 function ideals({ ideal }: Plan, { adjusters }: z.output<typeof planInput>): WorkingStep[] {
   return adjusters.map(({ name, kind }) => {
     const change = ideal[name] ?? 0;
-    const value =
-      kind === "eccentric"
-        ? printQuantity(change, { dimension: "angle", unit: "°" })
-        : `${change.toFixed(3)} ${kind === "shims" ? "shims" : "turns"}`;
+    const value = changeInWords(kind, change);
     return { symbol: name, label: `Best without steps: ${name}`, value, note: "from where it stands" };
   });
+}
+
+function changeInWords(kind: Adjuster<string>["kind"], change: number): string {
+  switch (kind) {
+    case "eccentric":
+    case "camberBolt":
+      return printQuantity(change, { dimension: "angle", unit: "°" });
+    case "slot":
+      return printQuantity(change, { dimension: "length", unit: "mm" });
+    case "shims":
+      return `${change.toFixed(3)} shims`;
+    case "screwedJoint":
+    case "tieRod":
+      return `${change.toFixed(3)} turns`;
+  }
 }
 
 function warningsOf({ atLimit, held, withinTolerance }: Plan): string[] {

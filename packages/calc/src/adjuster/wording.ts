@@ -1,4 +1,5 @@
 import type { Side, Vector } from "../alignment/vector";
+import { printQuantity } from "../quantity/print";
 import type { Adjuster, Settable } from "./adjuster";
 
 const fractions: readonly (readonly [number, string])[] = [
@@ -45,6 +46,13 @@ export function instruction(settable: Settable<string>, steps: number, side: Sid
     }
     case "shims":
       return shimWords(adjuster, steps);
+    case "slot": {
+      const shift = settable.effect(steps).shift ?? {};
+      const moved = Object.values(shift)[0] ?? adjuster.axis;
+      const by = printQuantity(Math.abs(steps * adjuster.step), { dimension: "length", unit: "mm" });
+      return `slide ${adjuster.name} ${by} ${directionInWords(moved, side)}`;
+    }
+    case "camberBolt":
     case "eccentric": {
       const degrees = (angle: number): string => `${Number(((angle * 180) / Math.PI).toFixed(1))}°`;
       return `turn ${adjuster.name} from ${degrees(adjuster.setting)} to ${degrees(adjuster.setting + steps * adjuster.step)}`;

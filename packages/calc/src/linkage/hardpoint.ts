@@ -46,6 +46,14 @@ export interface TieRod {
   readonly tieRodOuter: Vector;
 }
 
+/** A turn of the upright in the clamp of its strut. */
+export interface Lean {
+  /** What it turns about, in the design position, m. */
+  readonly about: Vector;
+  /** Rotation vector of the upright against the strut, rad. */
+  readonly turn: Vector;
+}
+
 /** How a corner differs from its hardpoints because something was adjusted; metres. */
 export interface Adjustment<Point extends string> {
   /**
@@ -55,13 +63,24 @@ export interface Adjustment<Point extends string> {
   readonly shift?: Readonly<Partial<Record<Point, Vector>>>;
   /** Added to the tie rod's length. */
   readonly tieRod?: number;
+  /** Only a strut has a clamp to turn in; other layouts refuse it. */
+  readonly lean?: Lean | undefined;
 }
 
-/** The points as shifted by an adjustment. */
+/**
+ * The points as shifted by an adjustment.
+ * @throws CalcRefusal (`NO_CLAMP`) for a lean, which no shift of a point can give: a strut takes it off first
+ */
 export function shiftPoints<Points extends Readonly<Record<keyof Points, Vector>>>(
   points: Points,
-  { shift }: Adjustment<Extract<keyof Points, string>>,
+  { shift, lean }: Adjustment<Extract<keyof Points, string>>,
 ): Points {
+  if (lean !== undefined)
+    throw new CalcRefusal(
+      "NO_CLAMP",
+      "only a strut carries its upright in a clamp that it can lean in",
+      "lean",
+    );
   const moved: Partial<Record<keyof Points, Vector>> = {};
   for (const name of Object.keys(shift ?? {}) as Extract<keyof Points, string>[]) {
     const by = shift?.[name];

@@ -3,7 +3,7 @@ export type { PanhardRod, Rod, ThreeLinks, TorqueTube, WattLinkage } from "./axl
 export type { Corner, HungBar, HungStrut } from "./corner";
 export * from "./double-wishbone";
 export type { FrontPoint } from "./front-view";
-export type { Adjustment, BarMount, Mount, Mounts, TieRod, WheelHardpoints } from "./hardpoint";
+export type { Adjustment, BarMount, Lean, Mount, Mounts, TieRod, WheelHardpoints } from "./hardpoint";
 export * from "./live-axle";
 export * from "./live-axle-reading";
 export * from "./mirror";

@@ -5,6 +5,7 @@ import type { Corner, HungMounts, HungStrut, SteeringAxis } from "./corner";
 import { armTrace, type HomogeneousPoint, meet, traceOf } from "./front-view";
 import {
   type Adjustment,
+  type Lean,
   type Mounts,
   requirePoints,
   requireWheel,
@@ -25,6 +26,7 @@ import {
   mutable,
   normalise,
   subtract,
+  turnAbout,
 } from "./vector";
 import { Wheel } from "./wheel";
 
@@ -50,6 +52,13 @@ export interface StrutHardpoints extends WheelHardpoints, StrutPoints, Mounts<St
 /** The moving points of a strut. */
 export type StrutJoint = "lowerJoint" | "strutFoot" | "tieRodInner" | "tieRodOuter" | "wheelCentre";
 
+interface StrutAsAdjusted {
+  readonly hardpoints: StrutHardpoints;
+  /** The hardpoints as shifted. */
+  readonly points: StrutPoints;
+  readonly lean: Lean | undefined;
+}
+
 class Strut extends SteeredCorner {
   readonly mounts: HungMounts;
   readonly steeringAxis: SteeringAxis;
@@ -61,15 +70,12 @@ class Strut extends SteeredCorner {
   private readonly acrossSecond = mutable();
   private readonly lowerMotion: { at: Vector; velocity: Vector };
   private readonly topHold: { at: Vector; fixed: readonly [Vector, Vector] };
+  private readonly points: StrutPoints;
 
-  constructor(
-    hardpoints: StrutHardpoints,
-    private readonly points: StrutPoints,
-    lower: Arm,
-    upright: Upright,
-  ) {
+  constructor({ hardpoints, points, lean }: StrutAsAdjusted, lower: Arm, upright: Upright) {
     super(new Wheel(hardpoints), lower, upright);
-    this.slide = slideLine(hardpoints);
+    this.points = points;
+    this.slide = slideLine(leant(hardpoints, lean));
     this.steeringAxis = { lower: lower.outer, upper: points.strutTop };
     this.lowerMotion = { at: lower.outer, velocity: this.axisNow };
     this.topHold = { at: points.strutTop, fixed: [this.acrossFirst, this.acrossSecond] };
@@ -139,6 +145,21 @@ interface SlideLine {
   readonly lowEnd: Vector;
 }
 
+/** The strut against its upright after the upright was turned in its clamp: turned the other way. */
+function leant<Line extends Pick<StrutHardpoints, "strutTop" | "strutFoot">>(
+  line: Line,
+  lean: Lean | undefined,
+): Line {
+  if (lean === undefined) return line;
+  const back = { x: -lean.turn.x, y: -lean.turn.y, z: -lean.turn.z };
+  requirePoints({ "lean.about": lean.about, "lean.turn": lean.turn });
+  return {
+    ...line,
+    strutTop: turnAbout(line.strutTop, lean.about, back),
+    strutFoot: turnAbout(line.strutFoot, lean.about, back),
+  };
+}
+
 function slideLine({ strutTop, strutFoot, lowerJoint }: StrutHardpoints): SlideLine {
   const axis = mutable();
   subtract(axis, strutTop, strutFoot);
@@ -158,7 +179,7 @@ function slideLine({ strutTop, strutFoot, lowerJoint }: StrutHardpoints): SlideL
 /**
  * A MacPherson strut corner ready to be moved: closed forms from the turn of the lower arm, Newton's method for the
  * height of the wheel centre. The upright slides and turns on the strut's axis through the top mount's centre; joints
- * have no give. `adjustment` as for a double wishbone.
+ * have no give. `adjustment` as for a double wishbone; a lean turns the upright, with everything hung on it, in its clamp.
  *
  * @throws CalcRefusal naming the hardpoint if the linkage cannot work, or cannot be assembled as adjusted
  */
@@ -170,11 +191,12 @@ export function strut(
   const points: StrutPoints = { lowerArmFront, lowerArmRear, lowerJoint, strutTop, tieRodInner, tieRodOuter };
   requireWheel(hardpoints);
   requirePoints({ ...points, strutFoot: hardpoints.strutFoot });
-  const now = shiftPoints(points, adjustment);
+  const { lean, ...shifts } = adjustment;
+  const now = shiftPoints(points, shifts);
   const design = { front: lowerArmFront, rear: lowerArmRear, outer: now.lowerJoint };
   const lower = new Arm(design, { front: now.lowerArmFront, rear: now.lowerArmRear }, "lower arm");
   const upright = new Upright({ lower: lowerJoint, upper: strutTop }, points, adjustment);
-  return new Strut(hardpoints, now, lower, upright);
+  return new Strut({ hardpoints, points: now, lean }, lower, upright);
 }
 
 function degenerate(why: string, place: string): CalcRefusal {

@@ -80,6 +80,23 @@ export function plus(a: Vector, b: Vector): Vector {
   return { x: a.x + b.x, y: a.y + b.y, z: a.z + b.z };
 }
 
+/** A point turned about another by a rotation vector (rad, right-handed about its own direction), as a new vector. */
+export function turnAbout(point: Vector, centre: Vector, turn: Vector): Vector {
+  const angle = length(turn);
+  const arm = mutable();
+  subtract(arm, point, centre);
+  if (angle === 0) return plus(centre, arm);
+  const axis = mutable(turn);
+  normalise(axis);
+  const side = mutable();
+  cross(side, axis, arm);
+  const turned = mutable();
+  addScaled(turned, centre, arm, Math.cos(angle));
+  addScaled(turned, turned, side, Math.sin(angle));
+  addScaled(turned, turned, axis, dot(axis, arm) * (1 - Math.cos(angle)));
+  return turned;
+}
+
 /** The point half way, as a new vector. */
 export function midpoint(a: Vector, b: Vector): Vector {
   return { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, z: (a.z + b.z) / 2 };
