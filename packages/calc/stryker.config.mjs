@@ -17,12 +17,12 @@ export default {
   incremental: true,
   incrementalFile: "reports/mutation/incremental.json",
   tempDirName: "reports/mutation/sandbox",
-  reporters: ["clear-text", "json"],
+  reporters: ["clear-text", "json", "progress-append-only"],
   jsonReporter: { fileName: "reports/mutation/mutation.json" },
   clearTextReporter: { allowColor: false, allowEmojis: false, logTests: false, reportTests: false },
   concurrency: 1,
   // A busy machine is not an endless loop: those are mostly found by counting.
-  timeoutMS: 300_000,
+  timeoutMS: 60_000,
   dryRunTimeoutMinutes: 20,
   // TypeScript 7 has no API for the checks Stryker would switch off, and none for reading a tsconfig: name one that is not there.
   tsconfigFile: "none.json",
