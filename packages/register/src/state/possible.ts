@@ -1,3 +1,4 @@
+import { shiftDays } from "../identity/calendar";
 import { sameValue } from "../value/same";
 import { type StateInput, stateOn } from "./fold";
 import { stateKey } from "./key";
@@ -95,4 +96,21 @@ export function doubtsOn(day: string, input: StateInput): ReadonlyMap<string, Do
     if (values.length > 0) doubts.set(key, { values, orUnknown });
   }
   return doubts;
+}
+
+/**
+ * The days on which a car's state, or what is open about it, may be another than the day before; in order. From one of
+ * them to the eve of the next, `stateOn` and `doubtsOn` give the same for every day.
+ */
+export function turningDays({
+  modifications,
+  readings,
+}: Pick<StateInput, "modifications" | "readings">): readonly string[] {
+  const starts = modifications.flatMap(({ earliest, on }) =>
+    earliest === undefined || earliest === on ? [] : [earliest],
+  );
+  const days = [...modifications, ...readings].map(({ on }) => on);
+  // What is open may follow what is known of a day only from the day after it.
+  const after = starts.length === 0 ? [] : days.map((day) => shiftDays(day, 1));
+  return [...new Set([...days, ...starts, ...after])].sort();
 }
