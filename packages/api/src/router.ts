@@ -1,21 +1,27 @@
 import type { inferRouterInputs } from "@trpc/server";
 import { carRouter } from "./routers/car";
+import { characteristicRouter } from "./routers/characteristic";
 import { clubRouter } from "./routers/club";
 import { eventRouter } from "./routers/event";
 import { invitationRouter } from "./routers/invitation";
 import { journalRouter } from "./routers/journal";
 import { publicExtractRouter } from "./routers/public-extract";
+import { seriesRouter } from "./routers/series";
+import { specificationRouter } from "./routers/specification";
 import { timelineRouter } from "./routers/timeline";
 import { createCallerFactory, router } from "./trpc";
 
 export const appRouter = router({
   car: carRouter,
+  characteristic: characteristicRouter,
   club: clubRouter,
   event: eventRouter,
   invitation: invitationRouter,
   journal: journalRouter,
   publicExtract: publicExtractRouter,
   timeline: timelineRouter,
+  series: seriesRouter,
+  specification: specificationRouter,
 });
 export type AppRouter = typeof appRouter;
 /** What each procedure takes. */
