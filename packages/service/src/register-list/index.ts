@@ -1,0 +1,8 @@
+export type { CarChoice, Shown } from "./policy";
+export {
+  chosenCarIds,
+  type RegisterList,
+  type RegisterListInput,
+  type RegisterListRow,
+  registerList,
+} from "./read";
