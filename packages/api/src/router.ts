@@ -3,6 +3,7 @@ import { carRouter } from "./routers/car";
 import { characteristicRouter } from "./routers/characteristic";
 import { clubRouter } from "./routers/club";
 import { eventRouter } from "./routers/event";
+import { filterRouter } from "./routers/filter";
 import { invitationRouter } from "./routers/invitation";
 import { journalRouter } from "./routers/journal";
 import { publicExtractRouter } from "./routers/public-extract";
@@ -16,6 +17,7 @@ export const appRouter = router({
   characteristic: characteristicRouter,
   club: clubRouter,
   event: eventRouter,
+  filter: filterRouter,
   invitation: invitationRouter,
   journal: journalRouter,
   publicExtract: publicExtractRouter,

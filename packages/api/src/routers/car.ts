@@ -1,4 +1,5 @@
-import { carPage, correctCar, correctCarInput, listCars, listSeries } from "@trunnion/service";
+import { conditionSchema } from "@trunnion/register";
+import { carPage, correctCar, correctCarInput, listSeries, registerList } from "@trunnion/service";
 import { z } from "zod";
 import { line } from "../line";
 import { member, router } from "../trpc";
@@ -7,10 +8,13 @@ const listInput = z.object({
   search: line(80).exactOptional(),
   series: line(60).exactOptional(),
   after: line(60).exactOptional(),
+  condition: conditionSchema.exactOptional(),
+  filter: line(60).exactOptional(),
+  show: z.enum(["yes", "unknown"]).exactOptional(),
 });
 
 export const carRouter = router({
-  list: member.input(listInput).query(({ ctx, input }) => listCars(ctx.scope, input)),
+  list: member.input(listInput).query(({ ctx, input }) => registerList(ctx.scope, input)),
   series: member.query(({ ctx }) => listSeries(ctx.scope)),
   page: member
     .input(z.object({ car: line(60).min(1) }))

@@ -1,4 +1,4 @@
-export { filterNamed, listFilters, type SavedFilter } from "./read";
+export { type FilterForm, filterForm, filterNamed, listFilters, type SavedFilter } from "./read";
 export {
   type ChangeFilterInput,
   changeFilter,

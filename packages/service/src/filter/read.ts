@@ -1,5 +1,14 @@
-import { type Condition, conditionSchema, foldText, refused } from "@trunnion/register";
-import type { Context } from "../context";
+import {
+  builtInBook,
+  type Characteristic,
+  type Condition,
+  conditionSchema,
+  foldText,
+  refused,
+} from "@trunnion/register";
+import { bookOf } from "../characteristic";
+import type { ClubFacts, Context } from "../context";
+import { listSeries, type SeriesLine } from "../series";
 import { readStored } from "../stored-row";
 import { mayTidyShared } from "./policy";
 
@@ -46,4 +55,21 @@ export async function filterNamed(ctx: Context, name: string): Promise<SavedFilt
   const found = filters.find((one) => foldText(one.name) === foldText(name));
   if (found) return found;
   throw refused("FILTER_NOT_FOUND", { filter: name, known: filters.map((one) => one.name) });
+}
+
+/** What the form that builds a condition needs to know of the club. */
+export interface FilterForm {
+  /** Characteristics of the club's own, beside the built-in ones. */
+  readonly own: readonly Characteristic[];
+  readonly series: readonly SeriesLine[];
+  readonly system: ClubFacts["unitSystem"];
+  /** ISO day. */
+  readonly today: string;
+}
+
+/** What the form that builds a condition needs to know of the club. */
+export async function filterForm(ctx: Context): Promise<FilterForm> {
+  const book = await bookOf(ctx);
+  const own = book.all.filter(({ key }) => builtInBook.find(key) === undefined);
+  return { own, series: await listSeries(ctx), system: ctx.club.unitSystem, today: ctx.today };
 }
