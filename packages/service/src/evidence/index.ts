@@ -1,0 +1,38 @@
+export {
+  type AddEvidenceInput,
+  type AddedPiece,
+  addEvidence,
+  addEvidenceInput,
+  type KeptFile,
+  requireMayAdd,
+} from "./add";
+export type { PieceLine } from "./piece";
+export {
+  type CarEvidence,
+  carEvidence,
+  type EvidenceFile,
+  type EvidencePiece,
+  evidenceFile,
+  evidencePiece,
+  type PieceLink,
+  type SupportGroup,
+  type TargetChoice,
+  type TargetEvidence,
+  targetEvidence,
+} from "./read";
+export { evidenceCounts, evidenceFor, evidenceOf, evidenceOfState, type SupportLine } from "./support";
+export type { TargetLine } from "./target";
+export {
+  correctEvidence,
+  correctEvidenceInput,
+  linkEvidence,
+  linkEvidenceInput,
+  restoreEvidence,
+  restoreEvidenceInput,
+  turnEvidence,
+  turnEvidenceInput,
+  unlinkEvidence,
+  unlinkEvidenceInput,
+  withdrawEvidence,
+  withdrawEvidenceInput,
+} from "./write";
