@@ -1,0 +1,62 @@
+/** What a cell of a list holds: a text, a number that is one, or nothing. */
+export type Cell = string | number | null;
+
+/** A column of a list. */
+export interface ListColumn {
+  readonly label: string;
+  /** Unit of its numbers. */
+  readonly unit?: string;
+  /** Personal data: only for those allowed, and only where asked for. */
+  readonly personal?: true;
+}
+
+/** A list ready to be written to a file in whatever format: columns, and rows as they come. */
+export interface ListExport {
+  /** Stem of the file's name. */
+  readonly name: string;
+  readonly title: string;
+  readonly columns: readonly ListColumn[];
+  /** One cell per column each. */
+  readonly rows: AsyncIterable<readonly Cell[]>;
+}
+
+/**
+ * First characters by which a spreadsheet takes a text for a formula: OWASP, "CSV Injection" (= + - @, tab, carriage
+ * return, line feed, and the full-width forms), and ASVS 5.0, 1.2.10 (NUL).
+ */
+const FORMULA = /^[=+\-@\t\r\n\0＝＋－＠]/;
+
+/** A text that no spreadsheet takes for a formula: an apostrophe goes before one that might be. Numbers are left alone. */
+export function neutral(cell: Cell): Cell {
+  return typeof cell === "string" && FORMULA.test(cell) ? `'${cell}` : cell;
+}
+
+/** One line of a CSV file by RFC 4180, with its end. */
+export function csvLine(cells: readonly Cell[]): string {
+  const written = cells.map((cell) => {
+    const text = String(neutral(cell) ?? "");
+    return /[",\r\n]|^\s|\s$/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+  });
+  return `${written.join(",")}\r\n`;
+}
+
+/** Longest text a cell of an XLSX file may hold, in UTF-16 code units: the format's own limit. */
+const XLSX_TEXT = 32_767;
+const CUT = " … (cut here; the CSV file has all of it)";
+// What XML 1.0 cannot hold: control characters but tab and line ends, halves of surrogate pairs, FFFE and FFFF.
+const NOT_XML =
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is meant
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+
+/** A cell as an XLSX file may hold it. */
+export function xlsxCell(cell: Cell): Cell {
+  const safe = neutral(cell);
+  if (typeof safe !== "string") return safe;
+  const text = safe.replace(NOT_XML, "\ufffd");
+  return text.length <= XLSX_TEXT ? text : `${text.slice(0, XLSX_TEXT - CUT.length)}${CUT}`;
+}
+
+/** Heading of a column, with the unit of its numbers. */
+export function headingOf({ label, unit }: ListColumn): string {
+  return unit === undefined ? label : `${label} [${unit}]`;
+}
