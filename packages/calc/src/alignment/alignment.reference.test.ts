@@ -10,6 +10,7 @@ import {
   kingpinOf,
   spinAxisOf,
   steeringAxisFromSwing,
+  steerOf,
   thrustAngle,
   toeInOf,
   totalDistanceAtRim,
@@ -27,6 +28,13 @@ describe("rules of ISO 8855:2011", () => {
     // The left wheel's front edge turned in (to the right) turns its outboard axis forward.
     expect(toeInOf({ x: 0.1, y: 1, z: 0 }, "left")).toBeGreaterThan(0);
     expect(toeInOf({ x: 0.1, y: -1, z: 0 }, "right")).toBeGreaterThan(0);
+  });
+
+  test("ALI-03 (7.1.8, read): a turn to the left is positive, at the wheels as at the steering wheel", () => {
+    // Both wheels turned 5° to the left about z: their outboard axes turn with them.
+    const [c, s] = [Math.cos(5 * degree), Math.sin(5 * degree)];
+    expect(steerOf(toeInOf({ x: -s, y: c, z: 0 }, "left"), "left")).toBeCloseTo(5 * degree, 12);
+    expect(steerOf(toeInOf({ x: s, y: -c, z: 0 }, "right"), "right")).toBeCloseTo(5 * degree, 12);
   });
   test("ALI-02 (7.1.7, read): total toe is the sum of the two", () => {
     expect(totalToe({ left: 3 * minute, right: -1 * minute })).toBeCloseTo(2 * minute, 15);

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { carbonSteel } from "../spring/material";
 import type { Bar } from "./compliance";
 import { barRate, leverMotionRatio } from "./rate";
-import { barStiffnessRatio, torsionalStiffness } from "./section";
+import { barSecondMoment, barStiffnessRatio, torsionalStiffness } from "./section";
 
 const inch = 0.0254;
 const psi = 6894.757293168361;
@@ -81,6 +81,13 @@ describe("stiffness against section", () => {
   test("11/16 in against 5/8 in is (11/16 ÷ 5/8)⁴ as stiff (common practice, no source)", () => {
     const ratio = barStiffnessRatio({ diameter: (5 / 8) * inch }, { diameter: (11 / 16) * inch });
     expect(ratio).toBeCloseTo(1.4641, 10);
+  });
+
+  test("SCR-40: section moduli of 45 x 2.5 and 50 x 2.0 mm tubes are 3361.1 and 3480.4 mm³ (first principles, from memory)", () => {
+    const modulus = (diameter: number, wall: number) =>
+      (2 * barSecondMoment({ diameter, bore: diameter - 2 * wall })) / diameter;
+    expect(Math.abs(modulus(0.045, 0.0025) * 1e9 - 3361.1)).toBeLessThanOrEqual(0.1);
+    expect(Math.abs(modulus(0.05, 0.002) * 1e9 - 3480.4)).toBeLessThanOrEqual(0.1);
   });
 
   test("BAR-09: GJ/L of a 22 mm bar 1 m long with G of Shigley Table A-5 is 31.83 N·m/°", () => {

@@ -1,6 +1,7 @@
 import { evaluate, type Unit } from "mathjs";
 import { describe, expect, test } from "vitest";
 import { dimensionNames, dimensions, type MeasuredDimension, siUnits } from "./dimension";
+import { parseQuantity } from "./parse";
 import { defaultUnit, findUnit, fromSi, stepToSi, toSi, unitNamed, unitsOf } from "./unit";
 import { imperialGallon, inch, pound, poundForce, standardGravity } from "./unit-table/unit";
 
@@ -137,6 +138,11 @@ const siInMathjs: Readonly<Record<string, string>> = {
   "rad·s²/m": "rad s^2/m",
 };
 const withoutOpinion: readonly MeasuredDimension[] = ["soundLevel", "ratio", "count"];
+
+test("SCR-07: 25 g on a bottle of 4 kg is 981 N (national competition rules 2025, app. 6: 25 g read, mass ours)", () => {
+  const force = parseQuantity("25 g", "acceleration").si * parseQuantity("4 kg", "mass").si;
+  expect(Math.abs(force - 981)).toBeLessThanOrEqual(1);
+});
 
 describe("conversion factors agree with mathjs", () => {
   const rows = measured.flatMap((dimension) =>

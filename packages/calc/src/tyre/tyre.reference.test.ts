@@ -43,6 +43,16 @@ describe("design overall diameter (UN R30 6.1.2 / ISO 4000-1 / ETRTO, table valu
   test("a 165/80 R 15 stands about 645 mm (common practice, no source)", () =>
     within(tyreOverallDiameter(sized("165/80 R 15")) * 1000, 645, 0.5));
 
+  test("TYR-11: a size without aspect ratio states none: sources have 82, 80 and 0.80 to 0.82 (a tyre maker's sizing page; read)", () => {
+    expect(parseTyre("155 R 13").aspect).toBeNull();
+    const { sectionWidth, rimDiameter } = parseTyre("155 R 13");
+    const [low, high] = [0.8, 0.82].map((aspect) =>
+      tyreOverallDiameter({ sectionWidth, rimDiameter, aspect }),
+    );
+    // What the sources disagree by: a centimetre of section height at most, which no figure here may hide.
+    within(((high ?? 0) - (low ?? 0)) * 1000, 6.2, 0.01);
+  });
+
   test("TYR-12: 155 R 13 by the 82 and the 80 rule: 584.4 and 578.2 mm (a tyre maker's sizing page; rule read)", () => {
     const { sectionWidth, rimDiameter } = parseTyre("155 R 13");
     within(tyreOverallDiameter({ sectionWidth, rimDiameter, aspect: 0.82 }) * 1000, 584.4, 0.06);
