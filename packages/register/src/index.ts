@@ -17,6 +17,7 @@ export * from "./condition/notation";
 export * from "./condition/question";
 export * from "./condition/say";
 export * from "./condition/schema";
+export * from "./consequence/index";
 export * from "./condition/search";
 export * from "./deviation/compare";
 export * from "./deviation/deviation";

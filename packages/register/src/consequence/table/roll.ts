@@ -1,0 +1,50 @@
+import type { Binding, Feed } from "../binding";
+import { type Axle, assumed, axleMass, group, of, result, wheelRadius } from "./feed";
+
+const axle = (which: Axle, rollCentreHeight: Feed): Feed =>
+  group({
+    track: of(`${which}.track`),
+    mass: axleMass(which),
+    unsprungMass: of(`${which}.unsprungMass`),
+    unsprungHeight: wheelRadius(which),
+    rollCentreHeight,
+    springWheelRate: result(`${which}.spring.ride`, "wheelRate"),
+    barWheelRate: result(`${which}.bar.rate`, "wheelRate"),
+  });
+
+/** Roll of the whole car: by stiffness alone, and with masses and heights where they are known. */
+export const rollBindings: readonly Binding[] = [
+  {
+    id: "roll.share",
+    title: "Balance in roll",
+    computation: "roll.share",
+    mode: "each",
+    inputs: {
+      frontRollRate: result("front.roll", "rollRate"),
+      rearRollRate: result("rear.roll", "rollRate"),
+    },
+    figures: [
+      { output: "frontShare", label: "Front share of the roll rate" },
+      { output: "rearShare", label: "Rear share of the roll rate" },
+      { output: "total", label: "Roll rate of the car" },
+    ],
+  },
+  {
+    id: "roll.cornering",
+    title: "Roll and load transfer",
+    computation: "roll.cornering",
+    mode: "each",
+    inputs: {
+      front: axle("front", result("front.linkage", "rollCentreHeight")),
+      // Only the front suspension has hardpoints in the dictionary.
+      rear: axle("rear", assumed("120 mm", "rear roll centre taken 120 mm above the ground")),
+      cgHeight: of("chassis.centreOfGravityHeight"),
+      acceleration: assumed("0.6 g", "cornering at 0.6 g"),
+    },
+    figures: [
+      { output: "angle", label: "Roll angle at 0.6 g" },
+      { output: "gradient", label: "Roll gradient" },
+      { output: "frontTransferShare", label: "Front share of the load transfer" },
+    ],
+  },
+];
