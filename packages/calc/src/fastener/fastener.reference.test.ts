@@ -77,7 +77,7 @@ describe("loads of coarse metric bolts, N (EN ISO 898-1 tables, reproduced, read
 });
 
 test("SCR-22: an M8 bolt of 8.8 holds 15 kN, which a seat's mounting must take, within its proof load of 21.2 kN (rule read, figures worked out)", () => {
-  const { proof } = boltLoads(parseThread("M8"), parseGrade("8.8"));
+  const { proof } = loads("M8", "8.8");
   near(proof, 21_200, 0.003 * 21_200);
   expect(proof).toBeGreaterThan(15_000);
 });
