@@ -34,15 +34,27 @@ export const signInFormPath = "/api/sign-in";
 export const invitationFormPath = (token: string): string => `/api/invitation/${part(token)}`;
 export const clubPath = (club: string): string => `/club/${part(club)}`;
 
+/** What the register is narrowed by. */
+export interface RegisterSearch {
+  readonly q?: string;
+  readonly series?: string;
+  /** A condition, as `writeCondition` writes it. */
+  readonly where?: string;
+  /** Name of a saved filter, instead of a condition. */
+  readonly filter?: string;
+  /** "unknown": the cars of which the record does not say whether the condition holds. */
+  readonly show?: string;
+}
+
 /** The register; `after` is the reference of the last car of the page before. */
 export const registerPath = (
   club: string,
-  query: {
-    readonly q?: string;
-    readonly series?: string;
-    readonly after?: string;
-  } = {},
-): string => withQuery(`${clubPath(club)}/car`, query);
+  query: RegisterSearch & { readonly after?: string } = {},
+): string => withQuery(`${clubPath(club)}/car`, { ...query });
+/** Where a condition on the register is put together; the search and the series are kept on the way. */
+export const filterPath = (club: string, query: Omit<RegisterSearch, "show"> = {}): string =>
+  withQuery(`${clubPath(club)}/filter`, { ...query });
+export const savedFiltersPath = (club: string): string => `${clubPath(club)}/filter/saved`;
 
 /** A car's page; `against` names the baseline when it is not the specification. */
 export const carPath = (club: string, car: string, query: { readonly against?: string } = {}): string =>
