@@ -41,6 +41,7 @@ export * from "./journal/index";
 export * from "./number/index";
 export * from "./public-extract/index";
 export { quotedFileName } from "./refusal/evidence";
+export type { UndoBlock } from "./refusal/import";
 export * from "./refusal/invalid";
 export * from "./refusal/refusal";
 export * from "./refusal/refusal-words";
