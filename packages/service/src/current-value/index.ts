@@ -1,2 +1,2 @@
 export { compareCurrentValues, type StaleValue } from "./read";
-export { rebuildAllCurrentValues, rebuildCurrentValues } from "./write";
+export { addCurrentValues, rebuildAllCurrentValues, rebuildCurrentValues } from "./write";

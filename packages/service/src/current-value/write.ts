@@ -2,7 +2,7 @@ import { insertRows } from "@trunnion/db";
 import type { CharacteristicBook } from "@trunnion/register";
 import { assessAll } from "../assessment";
 import type { Context } from "../context";
-import { recordsOf } from "../record";
+import { type CarRecord, recordsOf } from "../record";
 import { currentRows } from "./policy";
 
 /** Cars in one go. */
@@ -16,11 +16,19 @@ export async function rebuildCurrentValues(
 ): Promise<void> {
   for (let start = 0; start < carIds.length; start += CARS) {
     const chunk = carIds.slice(start, start + CARS);
-    const assessments = await assessAll(ctx, await recordsOf(ctx, chunk), book, ctx.today);
-    const rows = assessments.flatMap(currentRows);
     await ctx.db.currentValue.deleteMany({ where: { carId: { in: [...chunk] } } });
-    await insertRows(ctx.db, "currentValue", rows);
+    await addCurrentValues(ctx, await recordsOf(ctx, chunk), book);
   }
+}
+
+/** Writes the current values of cars that have none yet, in the caller's transaction: of records just written, say. */
+export async function addCurrentValues(
+  ctx: Context,
+  records: readonly CarRecord[],
+  book: CharacteristicBook,
+): Promise<void> {
+  const assessments = await assessAll(ctx, records, book, ctx.today);
+  await insertRows(ctx.db, "currentValue", assessments.flatMap(currentRows));
 }
 
 /** Works the current values of every car of the club out again. */

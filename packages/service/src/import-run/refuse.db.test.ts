@@ -203,7 +203,16 @@ describe("a file that cannot be read", () => {
   const png = new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
   const file = "register.csv";
   test.each([
-    ["a workbook", zip, "FILE_NOT_A_TABLE", { file, found: "a ZIP archive (XLSX and ODS are such)" }],
+    [
+      "a workbook cut short",
+      zip,
+      "WORKBOOK_BROKEN",
+      {
+        file,
+        problem:
+          "End of central directory record signature not found. Either not a zip file, or file is truncated",
+      },
+    ],
     ["a PDF", bytesOf("%PDF-1.7\n"), "FILE_NOT_A_TABLE", { file, found: "a PDF" }],
     ["a picture", png, "FILE_NOT_A_TABLE", { file, found: "a PNG picture" }],
     ["UTF-16", new Uint8Array([0xff, 0xfe, 0x43, 0]), "FILE_NOT_A_TABLE", { file, found: "text in UTF-16" }],

@@ -6,3 +6,13 @@ export {
   type SeriesFacts,
   withClaimant,
 } from "./policy";
+export {
+  columnsOf,
+  type DoubtfulRow,
+  openRowReader,
+  type ReadRows,
+  type RefusedRow,
+  type RowReader,
+  seriesFacts,
+  unknownHeadings,
+} from "./read";

@@ -36,7 +36,7 @@ export interface MeasuredWorkbook {
 const isNeeded = (name: string) => /\.(xml|rels)$/i.test(name) || name === "mimetype";
 
 function damaged(file: string, error: unknown): never {
-  const problem = error instanceof Error ? error.message : String(error);
+  const problem = (error instanceof Error ? error.message : String(error)).replace(/\.$/, "");
   throw refused("WORKBOOK_BROKEN", { file, problem });
 }
 

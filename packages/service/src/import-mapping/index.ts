@@ -1,0 +1,2 @@
+export { rememberedMapping } from "./read";
+export { keepMapping } from "./write";

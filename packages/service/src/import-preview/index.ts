@@ -1,0 +1,1 @@
+export { type PreviewCar, type PreviewLine, previewOf } from "./policy";

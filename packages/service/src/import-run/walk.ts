@@ -1,0 +1,57 @@
+import type { CharacteristicBook, Column } from "@trunnion/register";
+import type { Context } from "../context";
+import { type CarRow, meetRecords, movedRows } from "../import-chunk";
+import { openRowReader, type ReadRows } from "../planned-row";
+import type { Table } from "../table";
+
+/** Rows looked at in one go. */
+const CHUNK = 500;
+
+/** Does some work in a transaction of its own; one after another sees what the ones before it wrote. */
+export type Open = <T>(work: (ctx: Context) => Promise<T>) => Promise<T>;
+
+/** One import at a time and club writes: two would each find the other's cars missing. Held until the transaction ends. */
+export async function waitForTurn({ db, club }: Context): Promise<void> {
+  await db.$executeRaw`SELECT pg_advisory_xact_lock(hashtextextended(${club.id}, 2))`;
+}
+
+/** What came of some rows of a file. */
+export interface WalkedChunk {
+  readonly read: ReadRows;
+  /** Rows that say something new. */
+  readonly moved: readonly CarRow[];
+  /** Rows of the file worked through with this chunk. */
+  readonly done: number;
+}
+
+export interface WalkInput {
+  readonly open: Open;
+  readonly table: Table;
+  readonly columns: readonly Column[];
+  /** ISO day the file tells of. */
+  readonly asOf: string;
+  readonly book: CharacteristicBook;
+  /** Rows that were worked through before; they are read again, to know which numbers were met, and not written. */
+  readonly from: number;
+  /** The cars are kept from others until the chunk is written. */
+  readonly held: boolean;
+  readonly each: (ctx: Context, chunk: WalkedChunk) => Promise<void>;
+}
+
+/** Goes through a file chunk by chunk, each in a transaction of its own. */
+export async function walk({ open, table, columns, from, held, each, ...basis }: WalkInput): Promise<void> {
+  const reader = await open((ctx) => openRowReader(ctx, columns));
+  for (let start = 0; start < from; start += CHUNK) {
+    reader.take(table.rows.slice(start, Math.min(start + CHUNK, from)));
+    await new Promise((resolve) => setImmediate(resolve));
+  }
+  for (let start = from; start < table.rows.length; start += CHUNK) {
+    const rows = table.rows.slice(start, start + CHUNK);
+    const read = reader.take(rows);
+    await open(async (ctx) => {
+      if (held) await waitForTurn(ctx);
+      const cars = await meetRecords(ctx, read.rows, { ...basis, held });
+      await each(ctx, { read, moved: movedRows(cars), done: start + rows.length });
+    });
+  }
+}

@@ -1,0 +1,1 @@
+export { type UndoReport, undoImport } from "./write";
