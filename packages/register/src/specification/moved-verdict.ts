@@ -21,9 +21,14 @@ export interface VerdictMove {
 const byPlace = (deviations: readonly Deviation[]) =>
   new Map(deviations.map((one) => [stateKey(one.characteristic, one.side), one]));
 
+/** Nothing is recorded of the car, or nothing is specified: either way nothing was judged. */
+const isUnjudged = (deviation: Deviation | undefined) =>
+  deviation === undefined || deviation.verdict === "notRecorded";
+
 /**
  * What moves when one car is held against another specification: characteristics whose verdict is not the same, in the
- * order of the deviations before, then those that only the other one speaks of.
+ * order of the deviations before, then those that only the other one speaks of. What is not recorded of the car does
+ * not move, whether a specification speaks of it or not.
  */
 export function movedVerdicts(
   before: readonly Deviation[],
@@ -34,6 +39,7 @@ export function movedVerdicts(
     const [one, other] = [was.get(key), is.get(key)];
     const place = one ?? other;
     if (place === undefined || one?.verdict === other?.verdict) return [];
+    if (isUnjudged(one) && isUnjudged(other)) return [];
     return [
       {
         characteristic: place.characteristic,

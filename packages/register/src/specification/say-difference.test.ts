@@ -187,5 +187,7 @@ describe("verdicts that another specification moves", () => {
       { before: "insideLimits", after: undefined, count: 1 },
     ]);
     expect(movedVerdicts(before, before)).toEqual([]);
+    const unrecorded = before.map((one) => ({ ...one, verdict: "notRecorded" as const }));
+    expect(movedVerdicts(unrecorded, [])).toEqual([]);
   });
 });

@@ -86,7 +86,15 @@ describe("a specification", () => {
       [1, "superseded"],
       [2, "current"],
     ]);
-    const [line] = await world.inClub((db) => db.journalEntry.findMany());
-    expect(line).toMatchObject({ action: "specification.add", after: { version: 2, entries: 1 } });
+    expect(
+      all.map(({ madeCurrentAt, supersededAt }) => [madeCurrentAt !== null, supersededAt !== null]),
+    ).toEqual([
+      // The world writes its first version straight in.
+      [false, true],
+      [true, false],
+    ]);
+    const lines = await world.inClub((db) => db.journalEntry.findMany({ orderBy: { sequence: "asc" } }));
+    expect(lines.map(({ action }) => action)).toEqual(["source.add", "specification.add"]);
+    expect(lines[1]).toMatchObject({ after: { version: 2, entries: 1, cars: 0, verdictsMoved: 0 } });
   });
 });

@@ -26,8 +26,12 @@ export function sourcesOf(entries: readonly SpecificationEntry[]): readonly Tabl
   return [...titles].map((title) => ({ title }));
 }
 
-/** Ids of sources by title. One the club does not have yet is added, as `other` where its kind is not said. */
-export async function sourceIds(ctx: Context, sources: readonly TableSource[]): Promise<SourceIds> {
+/**
+ * Ids of sources by title. One the club does not have yet is added, as `other` where its kind is not said; of several
+ * of one title the first counts.
+ */
+export async function sourceIds(ctx: Context, named: readonly TableSource[]): Promise<SourceIds> {
+  const sources = named.filter(({ title }, at) => named.findIndex((one) => one.title === title) === at);
   const titles = sources.map(({ title }) => title);
   const known = await ctx.db.source.findMany({
     where: { title: { in: titles } },
