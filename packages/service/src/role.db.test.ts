@@ -14,6 +14,8 @@ import { addIdentity, correctIdentity, removeIdentity } from "./identity";
 import { importRegister } from "./import-run";
 import { createMember, invite } from "./invitation";
 import { addKeepership, correctKeeper, correctKeepership, eraseKeeper, removeKeepership } from "./keeper";
+import { mergeCars } from "./merge";
+import { decideNumber, setAside, takeUp } from "./number";
 import { printSheets } from "./printed-sheet";
 import { addRuleSet } from "./rule-set";
 import { addMarque, addSeries } from "./series";
@@ -93,6 +95,14 @@ const recordUseCases: Readonly<Record<string, UseCase["call"]>> = {
   correctKeepership: (ctx) => correctKeepership(ctx, { ...edit, ...span, id: nothing }),
   removeKeepership: (ctx) => removeKeepership(ctx, { ...edit, id: nothing }),
   correctKeeper: (ctx) => correctKeeper(ctx, { ...edit, ...person, keeper: nothing }),
+  setAside: (ctx) => setAside(ctx, { finding: "none", reason: "known" }),
+  takeUp: (ctx) => takeUp(ctx, { id: nothing }),
+  decideNumber: (ctx) => {
+    const about = { kind: "chassis", number: "M1-001", outcome: "undecided" } as const;
+    return decideNumber(ctx, { ...about, holder: "", reason: "so", standing: "" });
+  },
+  mergeCars: (ctx) =>
+    mergeCars(ctx, { into: "M1-001", from: "M1-002", intoVersion: 1, fromVersion: 1, reason: "" }),
   eraseKeeper: (ctx) => eraseKeeper(ctx, { keeper: nothing, reason: "" }),
 };
 

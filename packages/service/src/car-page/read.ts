@@ -12,8 +12,10 @@ import { assessAll } from "../assessment";
 import { findCar } from "../car";
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
+import { dayOrNothing } from "../day";
 import { type KeeperLine, keepersOf } from "../keeper";
-import type { CarRecord } from "../record";
+import { type DecisionLine, decisionsOnCar } from "../number";
+import { type CarRecord, carReference } from "../record";
 
 /** One thing that happened to a car, latest first in lists. */
 export interface HistoryLine {
@@ -48,6 +50,10 @@ export interface CarPage {
   > & { readonly options: readonly string[] };
   /** How many cars claim this number. */
   readonly claims: number;
+  /** What was decided about the numbers it bears, and stands. */
+  readonly decisions: readonly DecisionLine[];
+  /** The car this record turned out to be of, which has everything of it. */
+  readonly mergedInto?: string;
   readonly colour: string;
   readonly body: string;
   readonly factory: readonly DeviationLine[];
@@ -104,7 +110,24 @@ function readingLines({ readings }: CarRecord): HistoryLine[] {
   }));
 }
 
-function historyOf(record: CarRecord, book: CharacteristicBook): readonly HistoryLine[] {
+/** Notes without a date stand last: nobody knows where they belong. */
+async function noteLines({ db }: Context, carId: string): Promise<readonly HistoryLine[]> {
+  const rows = await db.historyNote.findMany({ where: { carId }, orderBy: { id: "asc" } });
+  return rows.map(({ id, onText, onEarliest, text }) => ({
+    id,
+    on: onText ?? "date not known",
+    day: dayOrNothing(onEarliest) ?? "",
+    kind: "note",
+    text,
+    changes: [],
+  }));
+}
+
+function historyOf(
+  record: CarRecord,
+  book: CharacteristicBook,
+  notes: readonly HistoryLine[],
+): readonly HistoryLine[] {
   const built = {
     id: "built",
     on: record.built ?? "",
@@ -114,6 +137,7 @@ function historyOf(record: CarRecord, book: CharacteristicBook): readonly Histor
   const lines = [
     ...modificationLines(record, book),
     ...readingLines(record),
+    ...notes,
     ...(record.built === null ? [] : [{ ...built, text: "", changes: [] }]),
   ];
   return lines.sort((a, b) => b.day.localeCompare(a.day));
@@ -148,12 +172,18 @@ export async function carPage(ctx: Context, reference: string): Promise<CarPage>
     ...[...state.values()].map(({ characteristic }) => characteristic),
   ]);
   const keys = new Set(deviations.map(({ characteristic }) => characteristic));
+  const pointer = await ctx.db.car.findFirst({
+    where: { id: record.id },
+    select: { mergedInto: { select: { chassis: true, claim: true } } },
+  });
   const { basis, asBuilt, modifications: _m, readings: _r, ...facts } = record;
   return {
     club: ctx.club,
     on: ctx.today,
     car: { ...facts, options: basis.options },
-    claims: await ctx.db.car.count({ where: { chassisKey: { equals: record.chassisKey } } }),
+    claims: await ctx.db.car.count({ where: { chassisKey: record.chassisKey, mergedIntoId: null } }),
+    decisions: await decisionsOnCar(ctx, record.id),
+    ...(pointer?.mergedInto ? { mergedInto: carReference(pointer.mergedInto) } : {}),
     colour: state.get("body.colour whole")?.value.entered ?? "",
     body: printed(book.find("body.style"), state.get("body.style whole")?.value),
     factory: words(deviations),
@@ -162,7 +192,7 @@ export async function carPage(ctx: Context, reference: string): Promise<CarPage>
     notRecorded: deviations.filter(({ verdict }) => verdict === "notRecorded").length,
     unspoken: unspokenOf(spoken, book),
     settings: book.all.filter(({ key, setting }) => setting && keys.has(key)).map(({ key }) => key),
-    history: historyOf(record, book),
+    history: historyOf(record, book, await noteLines(ctx, record.id)),
     keepers: await keepersOf(ctx, record.id),
   };
 }

@@ -39,6 +39,7 @@ export interface Home {
 async function disputedNumbers({ db }: Context): Promise<Home["disputed"]> {
   const groups = await db.car.groupBy({
     by: ["chassisKey"],
+    where: { mergedIntoId: null },
     _count: { _all: true },
     _min: { chassis: true },
     having: { chassisKey: { _count: { gt: 1 } } },

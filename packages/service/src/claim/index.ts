@@ -1,0 +1,1 @@
+export { type Claimant, type ClaimPage, claimPage, type Statement } from "./read";

@@ -1,0 +1,2 @@
+export { type MergePreview, previewMerge } from "./read";
+export { type MergeCarsInput, mergeCars, mergeCarsInput } from "./write";

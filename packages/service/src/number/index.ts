@@ -1,0 +1,23 @@
+export { type Argument, argumentsFor } from "./policy";
+export {
+  claimantIds,
+  type DecisionLine,
+  decisionsAbout,
+  decisionsOnCar,
+  type FindingLine,
+  type NumbersPage,
+  numberedCars,
+  numbersPage,
+  type SetAsideLine,
+} from "./read";
+export {
+  type DecideNumberInput,
+  decideNumber,
+  decideNumberInput,
+  type SetAsideInput,
+  setAside,
+  setAsideInput,
+  type TakeUpInput,
+  takeUp,
+  takeUpInput,
+} from "./write";
