@@ -1,5 +1,8 @@
 export {
+  type AddedPiece,
   type AssemblyCounts,
+  type ByteRange,
+  type CarEvidence,
   type CarPage,
   type CarTimeline,
   type ChainReport,
@@ -9,6 +12,7 @@ export {
   type DraftEntry,
   type DraftReview,
   type EventView,
+  type EvidencePiece,
   type FilterForm,
   type Home,
   isHealthy,
@@ -16,17 +20,36 @@ export {
   type JournalItem,
   type JournalPage,
   type OwnCharacteristic,
+  openStore,
   PASSWORD_MINIMUM,
+  type PieceLine,
   type RegisterList,
+  readStoreSettings,
   type SavedFilter,
   type SeriesPage,
   type SignIn,
   type SpecificationImport,
   type SpecificationOverview,
   type SpecificationPage,
+  type Store,
+  type StoreSettings,
+  type SupportGroup,
+  type SupportLine,
+  type TargetChoice,
+  type TargetEvidence,
   type VersionLine,
 } from "@trunnion/service";
 export { type DossierPdfInput, dossierPdf } from "./dossier";
+export {
+  type EvidenceFields,
+  type EvidenceRequest,
+  type OutgoingFile,
+  originalFile,
+  type ReceivedFile,
+  requireMember,
+  smallPicture,
+  takeEvidence,
+} from "./evidence-file";
 export { logFault, problemsOf, refusalOf, type ToldRefusal } from "./failure";
 export type { FieldErrors } from "./field-error";
 export { type Request, requestOf } from "./request";

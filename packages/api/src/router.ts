@@ -3,6 +3,7 @@ import { carRouter } from "./routers/car";
 import { characteristicRouter } from "./routers/characteristic";
 import { clubRouter } from "./routers/club";
 import { eventRouter } from "./routers/event";
+import { evidenceRouter } from "./routers/evidence";
 import { filterRouter } from "./routers/filter";
 import { invitationRouter } from "./routers/invitation";
 import { journalRouter } from "./routers/journal";
@@ -17,6 +18,7 @@ export const appRouter = router({
   characteristic: characteristicRouter,
   club: clubRouter,
   event: eventRouter,
+  evidence: evidenceRouter,
   filter: filterRouter,
   invitation: invitationRouter,
   journal: journalRouter,

@@ -61,7 +61,8 @@ export async function requireMayAdd(ctx: Context, input: AddEvidenceInput): Prom
 
 /** What was written, before what the camera says, which may be no day that can be: its clock was never set. */
 function takenOf(ctx: Context, entered: string, file: KeptFile) {
-  const parsed = parsePartialDate(entered === "" ? (file.taken ?? "") : entered, { today: ctx.today });
+  const camera = file.taken === undefined ? "" : sayDay(file.taken);
+  const parsed = parsePartialDate(entered === "" ? camera : entered, { today: ctx.today });
   return parsed.ok ? parsed.date : null;
 }
 

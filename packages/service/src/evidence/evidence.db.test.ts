@@ -131,7 +131,7 @@ describe("adding evidence", () => {
     const piece = groups[0]?.pieces.find((one) => one.id === id);
     expect(piece).toMatchObject({
       caption: "Front bar, before",
-      taken: "2019-06-01",
+      taken: "1 Jun 2019",
       locus: "left",
       picture: true,
       width: 96,
@@ -163,7 +163,7 @@ describe("adding evidence", () => {
     expect(entry.after).toMatchObject({
       mediaType: "image/jpeg",
       supports: `car:${car.id}`,
-      taken: "2019-06-01",
+      taken: "1 Jun 2019",
     });
     expect(JSON.stringify(entry.after)).not.toMatch(/Tõnu|bar\.jpg/);
     expect(await openOperator(world.database, "ours", verifyJournal)).toEqual([]);
@@ -319,7 +319,7 @@ describe("what evidence can support", () => {
 describe("changing a piece", () => {
   test("says what it shows and when, counts its version up, and tells the second of two what the first made of it", async () => {
     const id = await add(registrar, carTarget(), { caption: "Bar" });
-    const opened = { caption: "Bar", taken: "2019-06-01" };
+    const opened = { caption: "Bar", taken: "1 Jun 2019" };
     const change = { evidence: id, version: 1, opened, caption: "Front bar", taken: "before March 1972" };
     await as(registrar, (ctx) => correctEvidence(ctx, change));
     expect(await as(registrar, (ctx) => evidencePiece(ctx, id))).toMatchObject({
@@ -334,7 +334,7 @@ describe("changing a piece", () => {
         version: 2,
         differences: [
           { field: "caption", was: "Bar", theirs: "Front bar", yours: "Rear bar" },
-          { field: "taken", was: "2019-06-01", theirs: "before March 1972", yours: "before March 1972" },
+          { field: "taken", was: "1 Jun 2019", theirs: "before March 1972", yours: "before March 1972" },
         ],
       },
     });
