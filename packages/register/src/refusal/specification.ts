@@ -11,6 +11,12 @@ export interface SpecificationRefusals {
     readonly status: "current" | "superseded";
   };
   SPECIFICATION_DRAFT_EXISTS: { readonly series: string; readonly version: number };
+  /** Somebody changed the draft, or made another version current, since it was looked at. */
+  SPECIFICATION_MOVED_ON: {
+    readonly series: string;
+    readonly version: number;
+    readonly what: "draft" | "current";
+  };
   SPECIFICATION_SAYS_NOTHING: { readonly series: string; readonly version: number };
   SPECIFICATION_TOO_LONG: { readonly entries: number; readonly limit: number };
   SPECIFICATION_HEADING_UNKNOWN: {
@@ -55,6 +61,13 @@ export const specificationWords: Words<SpecificationRefusals> = {
   SPECIFICATION_DRAFT_EXISTS: ({ series, version }) => ({
     what: `The series "${series}" has a draft already, version ${version}.`,
     remedy: "Go on with that one, or discard it first.",
+  }),
+  SPECIFICATION_MOVED_ON: ({ series, version, what }) => ({
+    what:
+      what === "draft"
+        ? `Somebody changed version ${version} of the specification of "${series}" since you looked at it.`
+        : `Another version of the specification of "${series}" became current since you looked at version ${version}.`,
+    remedy: "Nothing was written. Open the page again and look at what changes now.",
   }),
   SPECIFICATION_SAYS_NOTHING: ({ series, version }) => ({
     what: `Version ${version} of the specification of "${series}" has no entries.`,

@@ -248,12 +248,12 @@ describe("making a draft current", () => {
       refusal(() => ours((ctx) => makeCurrent(ctx, { ...input, ...parts })));
     expect((await attempt({ reason: "" })).problems).toMatchObject([{ field: "reason" }]);
     expect(await attempt({ revision: revision - 1 })).toMatchObject({
-      code: "CHANGED_MEANWHILE",
-      details: { what: "this draft" },
+      code: "SPECIFICATION_MOVED_ON",
+      details: { what: "draft" },
     });
     expect(await attempt({ current: 0 })).toMatchObject({
-      code: "CHANGED_MEANWHILE",
-      details: { what: "the current specification" },
+      code: "SPECIFICATION_MOVED_ON",
+      details: { what: "current" },
     });
     expect(await attempt({ version: 1 })).toMatchObject({
       code: "SPECIFICATION_NOT_DRAFT",

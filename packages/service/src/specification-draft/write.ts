@@ -4,6 +4,7 @@ import {
   type CharacteristicBook,
   type EntryText,
   entryText,
+  type FieldProblem,
   Invalid,
   readEntryText,
   refused,
@@ -171,11 +172,25 @@ export const putEntryInput = z.object({
 });
 export type PutEntryInput = z.infer<typeof putEntryInput>;
 
-/** Rows of alternatives that were left empty are none; the form shows some to write in. */
-function textOf(input: PutEntryInput): EntryText {
+/** Rows of alternatives that were left empty are none; the form shows some to write in. `rows` tells where each stood. */
+function textOf(input: PutEntryInput): { readonly text: EntryText; readonly rows: readonly number[] } {
   const { newSource, alternatives } = input;
-  const said = alternatives.filter(({ value, note }) => value.trim() !== "" || note.trim() !== "");
-  return { ...input, alternatives: said, source: newSource === "" ? input.source : newSource };
+  const rows = [...alternatives.keys()].filter((row) => {
+    const { value = "", note = "" } = alternatives[row] ?? {};
+    return value.trim() !== "" || note.trim() !== "";
+  });
+  const said = rows.flatMap((row) => alternatives[row] ?? []);
+  return {
+    text: { ...input, alternatives: said, source: newSource === "" ? input.source : newSource },
+    rows,
+  };
+}
+
+/** What is wrong, at the rows of the form. */
+function atRows(problems: readonly FieldProblem[], rows: readonly number[]): Invalid {
+  const place = (field: string) =>
+    field.replace(/^alternatives\.(\d+)/, (_, index) => `alternatives.${rows[Number(index)] ?? index}`);
+  return new Invalid(problems.map(({ field, message }) => ({ field: place(field), message })));
 }
 
 /** Sources a form names: the club's by their titles, and the new one. */
@@ -191,7 +206,7 @@ async function sourcesFor(
   const known = new Set((await listSources(ctx)).map(({ title }) => title));
   const named = [
     { field: "source", title: source },
-    ...text.alternatives.map((one, index) => ({ field: `alternatives.${index}.source`, title: one.source })),
+    ...input.alternatives.map((one, index) => ({ field: `alternatives.${index}.source`, title: one.source })),
   ];
   const strange = named.filter(({ title }) => title !== "" && title !== newSource && !known.has(title));
   if (strange.length > 0) {
@@ -241,10 +256,10 @@ export async function putEntry(ctx: Context, input: PutEntryInput) {
   const { series, draft } = await openDraft(ctx, input);
   const book = await bookOf(ctx);
   const before = input.entry === undefined ? undefined : entryIn({ series, draft }, input.entry);
-  const text = textOf(input);
-  const added = await sourcesFor(ctx, input, text);
+  const { text, rows } = textOf(input);
+  const added = await sourcesFor(ctx, input);
   const read = readEntryText(text, { id: before?.id ?? uuid(), book, series: seriesFacts(series) });
-  if (!read.ok) throw new Invalid(read.problems);
+  if (!read.ok) throw atRows(read.problems, rows);
   if (before) refuseIfChanged({ ...input, draft, book }, before, text);
   else requireRoom(draft.entries.length + 1);
   const { entry } = read;
@@ -294,13 +309,13 @@ export type DiscardDraftInput = z.infer<typeof discardDraftInput>;
 /**
  * Discards a draft with everything in it. The journal keeps that it was there.
  *
- * @throws Refusal ROLE_NEEDED, SERIES_NOT_FOUND, SPECIFICATION_NOT_FOUND, SPECIFICATION_NOT_DRAFT, CHANGED_MEANWHILE
+ * @throws Refusal ROLE_NEEDED, SERIES_NOT_FOUND, SPECIFICATION_NOT_FOUND, SPECIFICATION_NOT_DRAFT, SPECIFICATION_MOVED_ON
  */
 export async function discardDraft(ctx: Context, input: DiscardDraftInput): Promise<void> {
   requireRole(ctx.actor, "registrar", "fleetManager");
   const { series, draft } = await openDraft(ctx, input);
   if (draft.revision !== input.revision) {
-    throw refused("CHANGED_MEANWHILE", { what: "this draft", version: draft.revision, differences: [] });
+    throw refused("SPECIFICATION_MOVED_ON", { series: series.slug, version: draft.version, what: "draft" });
   }
   const { id, version, entries } = draft;
   await deleteEntries(

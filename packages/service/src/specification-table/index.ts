@@ -1,3 +1,8 @@
 export type { SpecificationImport } from "./policy";
 export { specificationCsv } from "./read";
-export { type ImportSpecificationInput, importSpecification, importSpecificationInput } from "./write";
+export {
+  type ImportSpecificationInput,
+  importSpecification,
+  importSpecificationInput,
+  SPECIFICATION_FILE_LIMIT,
+} from "./write";

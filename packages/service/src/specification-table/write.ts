@@ -27,6 +27,9 @@ import {
 import { readTableFile, type Table } from "../table";
 import { mergedEntries, type SpecificationImport } from "./policy";
 
+/** Largest file that is read, in bytes: a full specification is a tenth of it. */
+export const SPECIFICATION_FILE_LIMIT = 600_000;
+
 export const importSpecificationInput = z.object({
   series: lineInput(60).min(1),
   version: z.coerce.number().int().min(1),
@@ -60,7 +63,7 @@ function refuseHeadings(table: Table, file: string): void {
  * column; a dry run tells what would change and writes nothing. Contradictions between entries are told, and may go into
  * a draft: they only keep it from being made current.
  *
- * @throws Refusal ROLE_NEEDED, SERIES_NOT_FOUND, SPECIFICATION_NOT_FOUND, SPECIFICATION_NOT_DRAFT, CHANGED_MEANWHILE,
+ * @throws Refusal ROLE_NEEDED, SERIES_NOT_FOUND, SPECIFICATION_NOT_FOUND, SPECIFICATION_NOT_DRAFT, SPECIFICATION_MOVED_ON,
  * those of reading a table, HEADING_MISSING, HEADING_TWICE, SPECIFICATION_HEADING_UNKNOWN, SPECIFICATION_TOO_LONG
  */
 export async function importSpecification(
@@ -69,11 +72,14 @@ export async function importSpecification(
 ): Promise<SpecificationImport> {
   requireRole(ctx.actor, "registrar", "fleetManager");
   const { file, bytes, mode, dryRun } = input;
+  if (bytes.length > SPECIFICATION_FILE_LIMIT) {
+    throw refused("FILE_TOO_LARGE", { file, bytes: bytes.length, limit: SPECIFICATION_FILE_LIMIT });
+  }
   const table = await readTableFile({ bytes, file });
   refuseHeadings(table, file);
   const { series, draft } = await openDraft(ctx, input);
   if (draft.revision !== input.revision && !dryRun) {
-    throw refused("CHANGED_MEANWHILE", { what: "this draft", version: draft.revision, differences: [] });
+    throw refused("SPECIFICATION_MOVED_ON", { series: series.slug, version: draft.version, what: "draft" });
   }
   const book = await bookOf(ctx);
   const facts = seriesFacts(series);

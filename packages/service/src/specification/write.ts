@@ -212,7 +212,7 @@ export type MakeCurrentInput = z.infer<typeof makeCurrentInput>;
 /**
  * Makes a draft the current version, with a reason, and tells which verdicts moved (as counts).
  *
- * @throws Refusal ROLE_NEEDED, SERIES_NOT_FOUND, SPECIFICATION_NOT_FOUND, SPECIFICATION_NOT_DRAFT; CHANGED_MEANWHILE when
+ * @throws Refusal ROLE_NEEDED, SERIES_NOT_FOUND, SPECIFICATION_NOT_FOUND, SPECIFICATION_NOT_DRAFT; SPECIFICATION_MOVED_ON when
  * the draft or the current version is not the one that was looked at; SPECIFICATION_SAYS_NOTHING, SPECIFICATION_CONTRADICTS.
  * Invalid without a reason. Then nothing is written.
  */
@@ -223,8 +223,8 @@ export async function makeCurrent(ctx: Context, input: MakeCurrentInput): Promis
     throw new Invalid([{ field: "reason", message: "Say why: the journal keeps it." }]);
   const current = (await currentSpecifications(ctx, [series.id])).get(series.id);
   if (draft.revision !== input.revision || (current?.version ?? 0) !== input.current) {
-    const what = draft.revision === input.revision ? "the current specification" : "this draft";
-    throw refused("CHANGED_MEANWHILE", { what, version: draft.revision, differences: [] });
+    const what = draft.revision === input.revision ? "current" : "draft";
+    throw refused("SPECIFICATION_MOVED_ON", { series: series.slug, version: draft.version, what });
   }
   const { id, version, entries } = draft;
   if (entries.length === 0) throw refused("SPECIFICATION_SAYS_NOTHING", { series: series.slug, version });
