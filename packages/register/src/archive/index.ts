@@ -11,6 +11,7 @@ import * as series from "./kind/series";
 import * as setting from "./kind/setting";
 import * as specification from "./kind/specification";
 
+export * from "./backup";
 export { canonicalJson } from "./canonical";
 export type { Field, PersonalPart } from "./field";
 export { type Kind, kindFile } from "./kind";

@@ -18,6 +18,7 @@ export const mayArchive = ({ actor }: Context): boolean =>
 
 /** Where the files of a club's evidence are kept, by the SHA-256 (hex) of their content. */
 export interface EvidenceFiles {
+  has(clubId: string, sha256: string): Promise<boolean>;
   /** The content; nothing when the file is not there. */
   open(clubId: string, sha256: string): Promise<Readable | undefined>;
   /** Keeps a content whose hash was found to be right when it ends; one that throws on the way is not kept. */

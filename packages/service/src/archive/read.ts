@@ -142,9 +142,16 @@ const asRow = (kind: Kind, place: { readonly file: string; readonly member: stri
   };
 };
 
+/** Files of rows under a prefix of an archive, and what is said of them. */
+export interface RowFiles {
+  readonly archive: OpenArchive;
+  readonly prefix: string;
+  readonly manifest: Pick<ArchiveManifest, "members">;
+}
+
 /** The lines of a file of rows, proved and read, some at a time. */
-async function* rowsOf(
-  { archive, prefix, manifest }: ArchiveWithin,
+export async function* rowsOf(
+  { archive, prefix, manifest }: RowFiles,
   kind: Kind,
 ): AsyncGenerator<ArchiveLine[]> {
   const stated = manifest.members.find(({ path }) => path === rowsPath(kind.name));
@@ -173,7 +180,8 @@ async function* rowsOf(
   }
 }
 
-interface Restoring {
+/** A restoring under way in the owner's transaction. */
+export interface Restoring {
   readonly tables: ClubTables;
   readonly within: ArchiveWithin;
   readonly input: Pick<RestoreInput, "as" | "dryRun" | "evidence">;
@@ -214,23 +222,29 @@ async function restoreKind(
   return rows;
 }
 
+/** Does some work with the rows of a kind; one that the database turned away is refused by file and line. */
+export async function namingLine<T>(
+  { archive, prefix }: RowFiles,
+  kind: Kind,
+  work: () => Promise<T>,
+): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    if (!(error instanceof RowRefused)) throw error;
+    const place = { file: archive.file, member: `${prefix}${rowsPath(kind.name)}` };
+    throw refused("ARCHIVE_LINE", { ...place, line: error.line, problem: error.breach });
+  }
+}
+
 async function restoreRows(restoring: Restoring, members: Members): Promise<Record<string, number>> {
   const { tables, within } = restoring;
   const types = await columnTypes(tables);
   const rows: Record<string, number> = {};
   for (const kind of archiveKinds) {
-    try {
-      rows[kind.name] = await restoreKind(restoring, kind, RowWriter.of(tables, kind, types), members);
-    } catch (error) {
-      if (!(error instanceof RowRefused)) throw error;
-      const member = `${within.prefix}${rowsPath(kind.name)}`;
-      throw refused("ARCHIVE_LINE", {
-        file: within.archive.file,
-        member,
-        line: error.line,
-        problem: error.breach,
-      });
-    }
+    rows[kind.name] = await namingLine(within, kind, () =>
+      restoreKind(restoring, kind, RowWriter.of(tables, kind, types), members),
+    );
   }
   return rows;
 }

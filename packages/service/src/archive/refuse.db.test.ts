@@ -26,6 +26,7 @@ const kept: string[] = [];
 const content = Buffer.from("abc");
 const sha256Of = (text: string | Buffer) => createHash("sha256").update(text).digest("hex");
 const evidence: EvidenceFiles = {
+  has: async () => true,
   open: async () => Readable.from([content]),
   keep: async (_, sha256, given) => {
     for await (const _chunk of given);

@@ -25,6 +25,7 @@ const others: ThrowawayDatabase[] = [];
 /** Evidence in memory, standing in for a folder: what matters here is that content goes and comes by its hash. */
 function evidenceIn(kept: Map<string, Buffer>): EvidenceFiles {
   return {
+    has: async (_, sha256) => kept.has(sha256),
     open: async (_, sha256) => {
       const content = kept.get(sha256);
       return content && Readable.from([content]);

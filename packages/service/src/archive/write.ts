@@ -48,25 +48,28 @@ export interface PreparedArchive {
   discard(): Promise<void>;
 }
 
-const sha256Of = (bytes: Buffer) => createHash("sha256").update(bytes).digest("hex");
-const pretty = (value: unknown) => `${JSON.stringify(value, null, 2)}\n`;
+/** SHA-256 of some bytes, hexadecimal. */
+export const sha256Of = (bytes: Buffer) => createHash("sha256").update(bytes).digest("hex");
+/** A document of an archive that people may read too. */
+export const pretty = (value: unknown) => `${JSON.stringify(value, null, 2)}\n`;
 
-interface Part {
+/** A file of an archive with what the manifest says of it. */
+export interface Part {
   readonly member: ArchiveMember;
   readonly file: FileToPack;
 }
 
-function textPart(path: string, text: string): Part {
+/** A text that is made whole, as a file of an archive. */
+export function textPart(path: string, text: string): Part {
   const bytes = Buffer.from(text, "utf8");
   return { member: { path, bytes: bytes.length, sha256: sha256Of(bytes) }, file: fromText(path, text) };
 }
 
 /** Puts a kind's rows aside in a file of its own, and notes how many and what hash they have. */
-async function rowsPart(
+export async function rowsPart(
   tables: ClubTables,
   kind: Kind,
-  personalData: boolean,
-  folder: string,
+  { personalData, folder }: { readonly personalData: boolean; readonly folder: string },
 ): Promise<Part> {
   const path = rowsPath(kind.name);
   const place = join(folder, `${tableOf(kind)}.jsonl`);
@@ -110,9 +113,7 @@ async function evidencePart(
   files: EvidenceFiles,
 ): Promise<Part | undefined> {
   const { sha256, mediaType, bytes } = row;
-  const probe = await files.open(clubId, sha256);
-  if (!probe) return undefined;
-  probe.destroy();
+  if (!(await files.has(clubId, sha256))) return undefined;
   const path = evidencePath(sha256, mediaType);
   const open = async () => {
     const content = await files.open(clubId, sha256);
@@ -133,7 +134,7 @@ async function gather(tables: ClubTables, personalData: boolean, folder: string)
   const lost = archiveKinds.flatMap((kind) => unmatched(kind, types.get(tableOf(kind))));
   if (lost.length > 0) throw new Error(`the archive does not know of ${lost.join(", ")}`);
   const rows: Part[] = [];
-  for (const kind of archiveKinds) rows.push(await rowsPart(tables, kind, personalData, folder));
+  for (const kind of archiveKinds) rows.push(await rowsPart(tables, kind, { personalData, folder }));
   const last = await tables.journalEntry.findFirst({ orderBy: { sequence: "desc" } });
   return {
     rows,
