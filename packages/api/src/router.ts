@@ -7,7 +7,10 @@ import { evidenceRouter } from "./routers/evidence";
 import { filterRouter } from "./routers/filter";
 import { invitationRouter } from "./routers/invitation";
 import { journalRouter } from "./routers/journal";
+import { keeperRouter } from "./routers/keeper";
+import { numberRouter } from "./routers/number";
 import { publicExtractRouter } from "./routers/public-extract";
+import { recordRouter } from "./routers/record";
 import { seriesRouter } from "./routers/series";
 import { specificationRouter } from "./routers/specification";
 import { timelineRouter } from "./routers/timeline";
@@ -26,6 +29,9 @@ export const appRouter = router({
   timeline: timelineRouter,
   series: seriesRouter,
   specification: specificationRouter,
+  keeper: keeperRouter,
+  number: numberRouter,
+  record: recordRouter,
 });
 export type AppRouter = typeof appRouter;
 /** What each procedure takes. */

@@ -125,7 +125,13 @@ describe("a decision about a number", () => {
       ]),
     );
     const lines = await world.inClub((db) =>
-      db.journalEntry.findMany({ where: { action: "number.decide" } }),
+      db.journalEntry.findMany({
+        where: {
+          action: "number.decide",
+          carId: { in: [first.id, second.id] },
+          carId: { in: [first.id, second.id] },
+        },
+      }),
     );
     expect(new Set(lines.map(({ carId }) => carId))).toEqual(new Set([first.id, second.id]));
   });
