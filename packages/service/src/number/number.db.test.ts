@@ -129,7 +129,6 @@ describe("a decision about a number", () => {
         where: {
           action: "number.decide",
           carId: { in: [first.id, second.id] },
-          carId: { in: [first.id, second.id] },
         },
       }),
     );
