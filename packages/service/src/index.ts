@@ -1,6 +1,7 @@
 export { Database } from "@trunnion/db";
 export * from "./archive";
 export * from "./as-built";
+export * from "./backup";
 export * from "./car";
 export * from "./car-form";
 export * from "./car-page";
@@ -19,7 +20,21 @@ export * from "./gate";
 export * from "./history-note";
 export * from "./home";
 export * from "./identity";
-export * from "./import-run";
+export { dropFile, type KeepFileInput, type KeptFile, keepFile, readKeptFile } from "./import-file";
+export * from "./import-job";
+export { keepMapping, rememberedMapping } from "./import-mapping";
+export * from "./import-plan";
+export type { PreviewCar, PreviewLine } from "./import-preview";
+export {
+  type DoubtfulRow,
+  type ImportInput,
+  type ImportReport,
+  importInChunks,
+  importRegister,
+  type Open,
+  type RefusedRow,
+} from "./import-run";
+export * from "./import-undo";
 export * from "./invitation";
 export * from "./journal";
 export * from "./keeper";
@@ -40,5 +55,5 @@ export * from "./specification-page";
 export * from "./specification-table";
 export * from "./status";
 export * from "./store";
-export { tableLimits } from "./table";
+export { readTableFile, type Table, tableLimits } from "./table";
 export * from "./timeline";
