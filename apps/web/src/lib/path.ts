@@ -74,13 +74,94 @@ export const carJournalPath = (club: string, car: string, query: Omit<JournalQue
 export const journalEntryPath = (club: string, sequence: number): string =>
   `${clubPath(club)}/journal/${sequence}`;
 export const correctCarPath = (club: string, car: string): string => `${carPath(club, car)}/correct`;
+/** The form that adds a car; what was typed so far comes along where no script checks the number. */
+export const addCarPath = (club: string, query: Readonly<Record<string, string | undefined>> = {}): string =>
+  withQuery(`${clubPath(club)}/add-car`, query);
+/** A car's record row by row; `section` is where one comes back to. */
+export const editCarPath = (club: string, car: string, section?: string): string =>
+  `${carPath(club, car)}/edit${section === undefined ? "" : `#${section}`}`;
+/** The form over one part of a car's record: one row of it, or a new one. */
+export const editPartPath = (
+  club: string,
+  car: string,
+  partName: string,
+  query: Readonly<Record<string, string | undefined>> = {},
+): string => withQuery(`${carPath(club, car)}/edit/${part(partName)}`, query);
+export const ownContactPath = (club: string): string => `${clubPath(club)}/own-contact`;
+/** Everything held of a keeper as JSON, for that person. */
+export const keeperDataPath = (club: string, keeper: string): string =>
+  `/api/club/${part(club)}/keeper/${part(keeper)}/data.json`;
+export const numbersPath = (club: string): string => `${clubPath(club)}/number`;
+export const claimPath = (club: string, kind: string, number: string): string =>
+  `${numbersPath(club)}/${part(kind)}/${part(number)}`;
+export const mergePath = (club: string, into: string, from: string): string =>
+  withQuery(`${clubPath(club)}/merge`, { into, from });
 /** Tools of whoever keeps the register. */
+/** A car's photos and documents; `of` narrows to one kind of what they support, `for` names what the next one supports. */
+export const carEvidencePath = (
+  club: string,
+  car: string,
+  query: { readonly of?: string; readonly for?: string } = {},
+): string => withQuery(`${carPath(club, car)}/evidence`, query);
+/** What supports one thing of the record, by its reference (`evidenceTargetReference`). */
+export const supportPath = (club: string, target: string): string =>
+  withQuery(`${clubPath(club)}/evidence`, { for: target });
+export const evidencePath = (club: string, evidence: string): string =>
+  `${clubPath(club)}/evidence/${part(evidence)}`;
+/** Where the form that adds evidence is sent. */
+export const evidenceFormPath = (club: string): string => `/api/club/${part(club)}/evidence`;
+export const evidenceFilePath = (club: string, evidence: string): string =>
+  `${evidenceFormPath(club)}/${part(evidence)}/file`;
+/** A picture made small: the longer side in pixels, its quarter turns clockwise. What is at an address never changes. */
+export const smallPicturePath = (
+  club: string,
+  picture: { readonly id: string; readonly quarterTurns: number },
+  edge: 320 | 1280,
+): string => `${evidenceFormPath(club)}/${part(picture.id)}/${edge}-${picture.quarterTurns}.webp`;
+
 export const deskPath = (club: string): string => `${clubPath(club)}/desk`;
 export const extractSettingsPath = (club: string): string => `${deskPath(club)}/extract`;
 /** What a club shows to everybody; `after` is the reference of the last car of the page before. */
 export const extractPath = (club: string, query: { readonly after?: string } = {}): string =>
   withQuery(`/extract/${part(club)}`, query);
 export const extractCarPath = (club: string, car: string): string => `/extract/${part(club)}/${part(car)}`;
+/** The club's specifications, series by series. */
+export const specificationsPath = (club: string): string => `${clubPath(club)}/specification`;
+/** A series' specification: the current version, or the one of a number. */
+export const specificationPath = (club: string, series: string, version?: number): string =>
+  `${specificationsPath(club)}/series/${part(series)}${version === undefined ? "" : `/version/${version}`}`;
+/** The form of one entry of a draft; without its id the one for a new entry. */
+export const specificationEntryPath = (
+  club: string,
+  draft: { readonly series: string; readonly version: number },
+  entry: { readonly id?: string; readonly characteristic?: string } = {},
+): string => {
+  const path = `${specificationPath(club, draft.series, draft.version)}/entry`;
+  return entry.id === undefined
+    ? withQuery(path, { characteristic: entry.characteristic })
+    : `${path}/${part(entry.id)}`;
+};
+export const specificationReviewPath = (club: string, series: string, version: number): string =>
+  `${specificationPath(club, series, version)}/review`;
+export const specificationImportPath = (club: string, series: string, version: number): string =>
+  `${specificationPath(club, series, version)}/import`;
+export const specificationCsvPath = (club: string, series: string, version: number): string =>
+  `/api/club/${part(club)}/specification/${part(series)}/${version}/specification.csv`;
+/** What differs between two specifications, each named as `series@version`, or `series` for its current one. */
+export const specificationComparePath = (
+  club: string,
+  query: { readonly before?: string; readonly after?: string } = {},
+): string => withQuery(`${specificationsPath(club)}/compare`, query);
+export const newMarquePath = (club: string): string => `${specificationsPath(club)}/new-marque`;
+export const newSeriesPath = (club: string): string => `${specificationsPath(club)}/new-series`;
+export const seriesFormPath = (club: string, series: string): string =>
+  `${specificationPath(club, series)}/change`;
+/** The club's own characteristics. */
+export const characteristicsPath = (club: string): string => `${specificationsPath(club)}/characteristic`;
+export const characteristicPath = (club: string, key: string): string =>
+  `${characteristicsPath(club)}/${part(key)}`;
+export const newCharacteristicPath = (club: string): string =>
+  `${specificationsPath(club)}/new-characteristic`;
 export const eventsPath = (club: string): string => `${clubPath(club)}/event`;
 export const eventPath = (club: string, event: string): string => `${eventsPath(club)}/${part(event)}`;
 

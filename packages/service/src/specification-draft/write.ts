@@ -194,11 +194,7 @@ function atRows(problems: readonly FieldProblem[], rows: readonly number[]): Inv
 }
 
 /** Sources a form names: the club's by their titles, and the new one. */
-async function sourcesFor(
-  ctx: Context,
-  input: PutEntryInput,
-  text: EntryText,
-): Promise<readonly TableSource[]> {
+async function sourcesFor(ctx: Context, input: PutEntryInput): Promise<readonly TableSource[]> {
   const { source, newSource, newSourceKind: kind } = input;
   if (source !== "" && newSource !== "") {
     throw new Invalid([{ field: "newSource", message: "Choose a source or name a new one, not both." }]);
