@@ -1,4 +1,13 @@
 export { computations } from "./all";
 export * from "./computation";
 export * from "./list";
-export { inputOf, printStep, type RunOutput, type RunResult, type RunStep, runComputation } from "./run";
+export {
+  type Answers,
+  answerComputation,
+  inputOf,
+  printStep,
+  type RunOutput,
+  type RunResult,
+  type RunStep,
+  runComputation,
+} from "./run";

@@ -50,6 +50,35 @@ export function runComputation(computation: AnyComputation, rawInput: unknown): 
   return refusingOutOfRange(() => printResult(computation, computation.compute(input)));
 }
 
+/** Answers without their working. */
+export type Answers = Pick<RunResult, "outputs" | "warnings" | "caution">;
+
+/**
+ * The answers asked for, each printed, without the working: for telling many results at once. Whoever wants to see how
+ * one came about runs {@link runComputation} with the same input.
+ *
+ * @throws as {@link runComputation}; RangeError for an output that the computation does not have
+ */
+export function answerComputation(
+  computation: AnyComputation,
+  rawInput: unknown,
+  names: readonly string[],
+): Answers {
+  const input = inputOf(computation).parse(rawInput);
+  return refusingOutOfRange(() => {
+    const { outputs, warnings } = computation.compute(input);
+    const printed = names.map((name) => {
+      const spec = computation.outputs[name];
+      const value = outputs[name];
+      if (spec === undefined) throw new RangeError(`${computation.name} has no output ${name}`);
+      if (value === undefined) throw new Error(`${computation.name} leaves ${name} unanswered`);
+      return [name, printOutput(value, spec, name)] as const;
+    });
+    const { caution } = computation;
+    return { outputs: Object.fromEntries(printed), warnings, ...(caution === undefined ? {} : { caution }) };
+  });
+}
+
 function printResult(
   computation: AnyComputation,
   { outputs, working, warnings }: Computed<Outputs>,
@@ -82,7 +111,7 @@ export function inputOf(computation: AnyComputation): z.ZodObject {
 }
 
 /** The guards of the functions underneath speak in RangeErrors; outside they are refusals like any other. */
-function refusingOutOfRange(run: () => RunResult): RunResult {
+function refusingOutOfRange<T>(run: () => T): T {
   try {
     return run();
   } catch (error) {

@@ -11,7 +11,7 @@ export interface Place {
 export type Feed =
   /** The value the car has. `absent` is what it counts as where the part is not fitted. */
   | (Place & { readonly from: "characteristic"; readonly optional?: true; readonly absent?: unknown })
-  /** Taken for granted and said so, in trade notation or SI. */
+  /** Taken for granted and said so, figure and all; `value` in SI. */
   | { readonly from: "assumption"; readonly value: unknown; readonly says: string }
   /** An answer of another binding for the same state. */
   | {

@@ -1,9 +1,10 @@
-import type { RunOutput, RunResult } from "@trunnion/calc";
+import type { RunOutput } from "@trunnion/calc";
 import type { CharacteristicBook } from "../characteristic/book";
 import { stateKey } from "../state/key";
 import type { State } from "../state/state";
 import { sameValue } from "../value/same";
-import { type Binding, bindingsOf, type Figure, type Place, placesOf } from "./binding";
+import type { Binding, Figure } from "./binding";
+import { BindingTable } from "./binding-table";
 import { type MissingInput, type Solved, Solver, type UsedInput } from "./solve";
 import { bindings as builtIn } from "./table";
 
@@ -31,9 +32,15 @@ export interface Consequence {
   readonly figures: readonly FigureChange[];
   /** True when any figure moved; false where the change does not touch the result. */
   readonly moved: boolean;
-  /** The working after the change, or of the comparison; missing where it could not be run. */
-  readonly working?: RunResult;
-  readonly workingBefore?: RunResult;
+  /**
+   * What the computation was given after the change, or for the comparison, to run it again with its working; missing
+   * where it could not be run.
+   */
+  readonly raw?: unknown;
+  readonly rawBefore?: unknown;
+  readonly warnings: readonly string[];
+  /** Where the result could lead somebody to a dangerous act. */
+  readonly caution?: string;
   readonly inputs: readonly UsedInput[];
   readonly inputsBefore: readonly UsedInput[];
   /** What is not recorded, and would have to be for this to be worked out. */
@@ -42,35 +49,11 @@ export interface Consequence {
   readonly refused?: string;
 }
 
-/** The bindings, ordered for reading, with every characteristic that reaches each, through others too. */
-class Table {
-  readonly byId: ReadonlyMap<string, Binding>;
-  readonly #reach = new Map<string, readonly Place[]>();
-
-  constructor(readonly bindings: readonly Binding[]) {
-    this.byId = new Map(bindings.map((binding) => [binding.id, binding]));
-  }
-
-  /** Every characteristic that reaches a binding. */
-  reach(id: string): readonly Place[] {
-    const known = this.#reach.get(id);
-    if (known) return known;
-    const binding = this.byId.get(id);
-    if (!binding) throw new Error(`there is no binding "${id}"`);
-    const feeds = Object.values(binding.inputs);
-    const own = feeds.flatMap(placesOf);
-    const through = feeds.flatMap(bindingsOf).flatMap((other) => this.reach(other));
-    const places = [...own, ...(binding.notFitted ? [binding.notFitted] : []), ...through];
-    this.#reach.set(id, places);
-    return places;
-  }
-}
-
-const table = new Table(builtIn);
+const table = new BindingTable(builtIn);
 
 /** The bindings that any of these characteristics reaches, in order. */
 export function bindingsTouchedBy(keys: ReadonlySet<string>): readonly Binding[] {
-  return table.bindings.filter(({ id }) => table.reach(id).some(({ key }) => keys.has(key)));
+  return table.bindings.filter(({ id }) => table.isReached(id, keys));
 }
 
 /** The characteristics in which two states of a car differ. */
@@ -85,7 +68,7 @@ export function changedKeys(before: State, after: State): ReadonlySet<string> {
 }
 
 const outputsOf = (solved: Solved, { output }: Figure): RunOutput | undefined => {
-  if (solved.kind === "run") return solved.run.outputs[output];
+  if (solved.kind === "run") return solved.answers.outputs[output];
   if (solved.kind !== "notFitted") return undefined;
   const si = solved.outputs[output];
   return si === undefined ? undefined : { si, unit: "", text: "none" };
@@ -125,6 +108,12 @@ const missingOf = (solved: Solved) => (solved.kind === "missing" ? solved.missin
 const refusedOf = (solved: Solved) => (solved.kind === "refused" ? solved.because : undefined);
 const inputsOf = (solved: Solved) => (solved.kind === "run" ? solved.inputs : []);
 
+function toldBy(solved: Solved): Pick<Consequence, "raw" | "warnings" | "caution"> {
+  if (solved.kind !== "run") return { warnings: [] };
+  const { warnings, caution } = solved.answers;
+  return { raw: solved.raw, warnings, ...(caution === undefined ? {} : { caution }) };
+}
+
 function together(binding: Binding, before: Solved, after: Solved): Consequence {
   const figures = binding.figures
     .map((figure) => figureChange(figure, outputsOf(before, figure), outputsOf(after, figure)))
@@ -140,8 +129,8 @@ function together(binding: Binding, before: Solved, after: Solved): Consequence 
     inputs: inputsOf(after),
     inputsBefore: inputsOf(before),
     missing: [...new Map(lacking.map((one) => [one.label, one])).values()],
-    ...(after.kind === "run" ? { working: after.run } : {}),
-    ...(before.kind === "run" ? { workingBefore: before.run } : {}),
+    ...toldBy(after),
+    ...(before.kind === "run" ? { rawBefore: before.raw } : {}),
     ...(because === undefined ? {} : { refused: because }),
   };
 }
@@ -151,8 +140,8 @@ function compared(binding: Binding, solved: Solved): Consequence {
   const figures =
     solved.kind === "run"
       ? binding.figures.map((figure) => {
-          const before = figure.before === undefined ? undefined : solved.run.outputs[figure.before];
-          return figureChange(figure, before, solved.run.outputs[figure.output]);
+          const before = figure.before === undefined ? undefined : solved.answers.outputs[figure.before];
+          return figureChange(figure, before, solved.answers.outputs[figure.output]);
         })
       : [];
   const because = refusedOf(solved);
@@ -165,7 +154,7 @@ function compared(binding: Binding, solved: Solved): Consequence {
     inputs: inputsOf(solved),
     inputsBefore: [],
     missing: missingOf(solved),
-    ...(solved.kind === "run" ? { working: solved.run } : {}),
+    ...toldBy(solved),
     ...(because === undefined ? {} : { refused: because }),
   };
 }
@@ -182,8 +171,8 @@ export function consequencesOf(
 ): readonly Consequence[] {
   const changed = changedKeys(before, after);
   if (changed.size === 0) return [];
-  const earlier = new Solver(before, book, table.byId);
-  const later = new Solver(after, book, table.byId);
+  const earlier = new Solver(before, book, table);
+  const later = new Solver(after, book, table, { of: earlier, except: changed });
   const touched = bindingsTouchedBy(changed);
   const told = touched.map((binding) =>
     binding.mode === "change"
@@ -201,7 +190,7 @@ export function consequencesOf(
 
 /** What would be known of a car if one more characteristic were: labels of the results that lack just this. */
 export function lackingFor(state: State, book: CharacteristicBook): ReadonlyMap<string, readonly string[]> {
-  const solver = new Solver(state, book, table.byId);
+  const solver = new Solver(state, book, table);
   const lacking = new Map<string, string[]>();
   for (const { id, title, mode } of table.bindings) {
     const solved = mode === "each" ? solver.solve(id) : undefined;

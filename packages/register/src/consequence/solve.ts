@@ -1,9 +1,9 @@
 import {
+  type Answers,
   type AnyComputation,
+  answerComputation,
   CalcRefusal,
   computationNamed,
-  type RunResult,
-  runComputation,
 } from "@trunnion/calc";
 import { ZodError } from "zod";
 import type { CharacteristicBook } from "../characteristic/book";
@@ -12,6 +12,7 @@ import type { Origin, State } from "../state/state";
 import { printValue } from "../value/print";
 import type { Value } from "../value/value";
 import type { Binding, Feed, Place } from "./binding";
+import type { BindingTable } from "./binding-table";
 
 /** An input as it was used, and where it came from. */
 export interface UsedInput {
@@ -19,6 +20,7 @@ export interface UsedInput {
   readonly field: string;
   /** What it is: the characteristic's label, or the assumption in words. */
   readonly label: string;
+  /** Empty for an assumption, whose label says all. */
   readonly text: string;
   /** `assumed` where nobody measured it; `computed` where another computation gave it. */
   readonly origin: Origin | "assumed" | "computed";
@@ -33,7 +35,13 @@ export interface MissingInput {
 
 /** What came of a binding for one state. */
 export type Solved =
-  | { readonly kind: "run"; readonly run: RunResult; readonly inputs: readonly UsedInput[] }
+  | {
+      readonly kind: "run";
+      readonly answers: Answers;
+      /** What the computation was given, to run it again with its working. */
+      readonly raw: unknown;
+      readonly inputs: readonly UsedInput[];
+    }
   | { readonly kind: "notFitted"; readonly outputs: Readonly<Record<string, number>>; readonly label: string }
   | { readonly kind: "missing"; readonly missing: readonly MissingInput[] }
   | { readonly kind: "refused"; readonly because: string };
@@ -66,18 +74,22 @@ function rawOf(value: Value): unknown {
 export class Solver {
   readonly #solved = new Map<string, Solved>();
 
+  /** `unchanged`: a solver of another state, for bindings that no difference between the two reaches. */
   constructor(
     private readonly state: State,
     private readonly book: CharacteristicBook,
-    private readonly bindings: ReadonlyMap<string, Binding>,
+    private readonly table: BindingTable,
+    private readonly unchanged?: { readonly of: Solver; readonly except: ReadonlySet<string> },
   ) {}
 
   solve(id: string): Solved {
     const known = this.#solved.get(id);
     if (known) return known;
-    const binding = this.bindings.get(id);
-    if (!binding) throw new Error(`there is no binding "${id}"`);
-    const solved = this.#solve(binding);
+    const same = this.unchanged;
+    const solved =
+      same && !this.table.isReached(id, same.except)
+        ? same.of.solve(id)
+        : this.#solve(this.table.binding(id));
     this.#solved.set(id, solved);
     return solved;
   }
@@ -88,7 +100,7 @@ export class Solver {
     if (!before) throw new Error(`${binding.id} compares, but reads nothing before`);
     const first = earlier.read({ from: "group", fields: { before } }, "");
     const second = this.read({ from: "group", fields: rest }, "");
-    return finish(binding, joined([first, second]));
+    return this.#finish(binding, joined([first, second]));
   }
 
   #solve(binding: Binding): Solved {
@@ -99,7 +111,25 @@ export class Solver {
         return { kind: "notFitted", outputs: notFitted.outputs, label: this.#label(notFitted) };
       }
     }
-    return finish(binding, this.read({ from: "group", fields: binding.inputs }, ""));
+    return this.#finish(binding, this.read({ from: "group", fields: binding.inputs }, ""));
+  }
+
+  /** A refusal, or an input out of bounds, is an answer about this car; anything else is a bug and goes on. */
+  #finish({ id, computation }: Binding, read: Read): Solved {
+    if (!read.ok) {
+      if (read.missing.length > 0) return { kind: "missing", missing: unique(read.missing) };
+      return { kind: "refused", because: read.because ?? "an input has no answer" };
+    }
+    const { raw, inputs } = read;
+    try {
+      const answers = answerComputation(computationOf(computation), raw, this.table.wanted(id));
+      return { kind: "run", answers, raw, inputs };
+    } catch (error) {
+      if (error instanceof CalcRefusal) return { kind: "refused", because: error.message };
+      if (!(error instanceof ZodError)) throw error;
+      const because = error.issues.map(({ path, message }) => `${path.join(".")}: ${message}`).join("; ");
+      return { kind: "refused", because };
+    }
   }
 
   read(feed: Feed, field: string): Read {
@@ -107,7 +137,7 @@ export class Solver {
       case "characteristic":
         return this.#characteristic(feed, field);
       case "assumption":
-        return used(feed.value, { field, label: feed.says, text: String(feed.value), origin: "assumed" });
+        return used(feed.value, { field, label: feed.says, text: "", origin: "assumed" });
       case "result":
         return this.#result(feed, field);
       case "values":
@@ -161,14 +191,14 @@ export class Solver {
     if (solved.kind === "missing") return optional ? nothing : { ok: false, missing: solved.missing };
     if (solved.kind === "refused")
       return optional ? nothing : { ok: false, missing: [], because: solved.because };
-    const title = this.bindings.get(binding)?.title ?? binding;
+    const title = this.table.binding(binding).title;
     if (solved.kind === "notFitted") {
       const raw = solved.outputs[output];
       if (raw === undefined)
         return optional ? nothing : { ok: false, missing: [], because: `${solved.label}: not fitted` };
       return used(raw, { field, label: title, text: "not fitted", origin: "computed" });
     }
-    const answer = solved.run.outputs[output];
+    const answer = solved.answers.outputs[output];
     if (answer?.si == null)
       return optional ? nothing : { ok: false, missing: [], because: `${title} has no answer` };
     if (times === undefined || typeof answer.si !== "number") {
@@ -239,26 +269,6 @@ function computationOf(name: string): AnyComputation {
   if (!known) throw new Error(`a binding names the computation "${name}", which there is not`);
   computations.set(name, known);
   return known;
-}
-
-/** A refusal, or an input out of bounds, is an answer about this car; anything else is a bug and goes on. */
-function finish({ computation }: Binding, read: Read): Solved {
-  if (!read.ok) {
-    if (read.missing.length > 0) return { kind: "missing", missing: unique(read.missing) };
-    return { kind: "refused", because: read.because ?? "an input has no answer" };
-  }
-  try {
-    return { kind: "run", run: runComputation(computationOf(computation), read.raw), inputs: read.inputs };
-  } catch (error) {
-    if (error instanceof CalcRefusal) return { kind: "refused", because: error.message };
-    if (error instanceof ZodError) {
-      return {
-        kind: "refused",
-        because: error.issues.map(({ path, message }) => `${path.join(".")}: ${message}`).join("; "),
-      };
-    }
-    throw error;
-  }
 }
 
 function unique(missing: readonly MissingInput[]): readonly MissingInput[] {

@@ -16,11 +16,11 @@ const disc = (axle: Axle, name: string): Binding => ({
   computation: "brake.discTorque",
   mode: "each",
   inputs: {
-    pressure: assumed("50 bar", "the same line pressure, 50 bar"),
+    pressure: assumed(50e5, "the same line pressure, 50 bar"),
     pistonDiameters: pistons(axle),
     friction: assumed(0.38, "the same pad friction, 0.38"),
     discDiameter: of(`${axle}.disc.diameter`),
-    padHeight: assumed("45 mm", "pads 45 mm high, flush with the disc's edge"),
+    padHeight: assumed(0.045, "pads 45 mm high, flush with the disc's edge"),
   },
   figures: [{ output: "torque", label: `${name} brake torque for the same line pressure`, only: "ratio" }],
 });
@@ -31,7 +31,7 @@ const pedal: Binding = {
   computation: "brake.pressure",
   mode: "each",
   inputs: {
-    pedalForce: assumed("200 N", "the same push on the pedal, 200 N"),
+    pedalForce: assumed(200, "the same push on the pedal, 200 N"),
     pedalRatio: of("brakes.pedalRatio"),
     masterBore: of("brakes.masterCylinder.diameter"),
     servoGain: perhaps("brakes.servo"),

@@ -11,9 +11,9 @@ const link = (axle: Axle, name: string): Binding => ({
     thread: of(`${axle}.dropLink.boltThread`),
     grade: of(`${axle}.dropLink.boltGrade`),
     stackLength: of(`${axle}.dropLink.spacerStack`),
-    eyeWidth: assumed("14 mm", "link eye taken 14 mm wide"),
+    eyeWidth: assumed(0.014, "link eye taken 14 mm wide"),
     section: assumed("thread", "thread reaching to the bracket"),
-    force: assumed("1000 N", "link force taken as 1000 N"),
+    force: assumed(1000, "link force taken as 1000 N"),
   },
   figures: [
     { output: "yieldForce", label: `Force at which the ${axle} link's bolt takes a set` },

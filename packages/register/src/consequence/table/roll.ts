@@ -37,9 +37,9 @@ export const rollBindings: readonly Binding[] = [
     inputs: {
       front: axle("front", result("front.linkage", "rollCentreHeight")),
       // Only the front suspension has hardpoints in the dictionary.
-      rear: axle("rear", assumed("120 mm", "rear roll centre taken 120 mm above the ground")),
+      rear: axle("rear", assumed(0.12, "rear roll centre taken 120 mm above the ground")),
       cgHeight: of("chassis.centreOfGravityHeight"),
-      acceleration: assumed("0.6 g", "cornering at 0.6 g"),
+      acceleration: assumed(0.6 * 9.80665, "cornering at 0.6 g"),
     },
     figures: [
       { output: "angle", label: "Roll angle at 0.6 g" },

@@ -66,7 +66,7 @@ const driven: readonly Binding[] = [
     inputs: {
       before: size("rear"),
       after: size("rear"),
-      indicated: assumed("100 km/h", "at 100 km/h shown"),
+      indicated: assumed(100 / 3.6, "at 100 km/h shown"),
     },
     figures: [
       { output: "readingChange", label: "Speedometer's reading at the same true speed" },
