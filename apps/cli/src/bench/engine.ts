@@ -1,10 +1,13 @@
 import {
+  type AcceptedModification,
   type AsBuiltValue,
   builtInBook,
   type CarBasis,
   checksForCar,
+  consequencesOf,
   deviationsFromFactory,
   entriesFor,
+  parseValue,
   type Reading,
   type Specification,
   type SpecificationEntry,
@@ -51,7 +54,7 @@ const specification: Specification = {
 };
 
 /** A car that differs from its specification at every seventh characteristic. */
-function carOf(serial: number) {
+function carOf(serial: number): Car {
   const basis: CarBasis = { serial, options: [] };
   const asBuilt: AsBuiltValue[] = [];
   const readings: Reading[] = [];
@@ -68,7 +71,12 @@ function carOf(serial: number) {
   return { basis, asBuilt, modifications: [], readings };
 }
 
-type Car = ReturnType<typeof carOf>;
+interface Car {
+  readonly basis: CarBasis;
+  readonly asBuilt: readonly AsBuiltValue[];
+  readonly modifications: readonly AcceptedModification[];
+  readonly readings: readonly Reading[];
+}
 
 function assess(car: Car): number {
   const entries = entriesFor(specification, car.basis, builtInBook);
@@ -84,6 +92,105 @@ function inspect(car: Car): number {
   return checksForCar(starterChecks, view, builtInBook).length;
 }
 
+/** What the calculator asks for, of a car of the kind; the second figure is what was changed on it. */
+const asked: Readonly<Record<string, readonly [string, string?]>> = {
+  "front.antiRollBar.diameter": ["16 mm"],
+  "front.antiRollBar.middleLength": ["900 mm"],
+  "front.antiRollBar.leverLength": ["200 mm"],
+  "front.antiRollBar.armLength": ["215 mm"],
+  "front.antiRollBar.motionRatio": ["0.6"],
+  "rear.antiRollBar.diameter": ["14 mm", "20 mm"],
+  "rear.antiRollBar.middleLength": ["820 mm"],
+  "rear.antiRollBar.leverLength": ["210 mm"],
+  "rear.antiRollBar.armLength": ["220 mm"],
+  "rear.antiRollBar.motionRatio": ["0.7"],
+  "front.track": ["1300 mm"],
+  "rear.track": ["1290 mm"],
+  "front.spring.rate": ["28 N/mm", "35 N/mm"],
+  "rear.spring.rate": ["24 N/mm"],
+  "front.spring.motionRatio": ["0.72"],
+  "rear.spring.motionRatio": ["0.8"],
+  "tyres.front.size": ["155/80 R 13", "175/70 R 13"],
+  "tyres.rear.size": ["155/80 R 13", "175/70 R 13"],
+  "wheels.front.size": ["5J x 13"],
+  "wheels.rear.size": ["5J x 13"],
+  "driveline.finalDrive.ratio": ["3.9"],
+  "front.caliper.pistons": ["2"],
+  "front.caliper.pistonDiameter": ["48 mm", "54 mm"],
+  "front.disc.diameter": ["9 1/2 in", "10 1/2 in"],
+  "rear.dropLink.boltThread": ["M10x1.5"],
+  "rear.dropLink.boltGrade": ["10.9"],
+  "rear.dropLink.spacerStack": ["10 mm", "20 mm"],
+};
+
+function readValue(key: string, entered: string): Value {
+  const characteristic = builtInBook.find(key);
+  const parsed = characteristic && parseValue(characteristic, entered);
+  if (!parsed?.ok) throw new Error(`${key} cannot be ${entered}`);
+  return parsed.value;
+}
+
+const askedSpecification: Specification = {
+  ...specification,
+  entries: [
+    ...specification.entries.filter(({ characteristic }) => !(characteristic in asked)),
+    ...Object.entries(asked).map(
+      ([key, [entered]]): SpecificationEntry => ({
+        id: key,
+        characteristic: key,
+        side: "whole",
+        nominal: readValue(key, entered),
+        alternatives: [],
+        applicability: {},
+        source,
+      }),
+    ),
+  ],
+};
+
+const modification = {
+  id: "m",
+  on: "2026-03-01",
+  sequence: 1,
+  source,
+  changes: Object.entries(asked).flatMap(([key, [, entered]]) =>
+    entered === undefined
+      ? []
+      : [{ characteristic: key, side: "whole" as const, after: readValue(key, entered) }],
+  ),
+};
+
+/** A car like `carOf`, with its as-built figures left as specified, and one modification of many parts. */
+function modifiedCar(serial: number): Car {
+  const car = carOf(serial);
+  const own = ({ characteristic }: { readonly characteristic: string }) => !(characteristic in asked);
+  return {
+    ...car,
+    asBuilt: car.asBuilt.filter(own),
+    readings: car.readings.filter(own),
+    modifications: [modification],
+  };
+}
+
+/** State, deviations, and what its modification did to it: the figures before and after of every binding it reaches. */
+function consider(car: Car): number {
+  const entries = entriesFor(askedSpecification, car.basis, builtInBook);
+  const state = stateOn(day, { entries, ...car });
+  const deviations = deviationsFromFactory(state, entries, builtInBook);
+  const before = stateOn(day, { entries, ...car, modifications: [] });
+  return deviations.length + consequencesOf(before, state, builtInBook).length;
+}
+
+/** Milliseconds per car over a fleet made one by one, so that memory does not grow with it. */
+function perCar(cars: number): number {
+  let told = 0;
+  const start = performance.now();
+  for (let serial = 0; serial < cars; serial++) told += consider(modifiedCar(serial));
+  const ms = performance.now() - start;
+  if (told === 0) throw new Error("nothing was worked out");
+  return ms / cars;
+}
+
 /** State, deviations and checks of one car, and how they grow with the number of cars. */
 export async function engineBench(): Promise<readonly BenchRow[]> {
   const one = carOf(1);
@@ -93,6 +200,9 @@ export async function engineBench(): Promise<readonly BenchRow[]> {
   };
   const small = await per(500);
   const large = await per(5_000);
+  const changed = modifiedCar(1);
+  const thousand = perCar(1_000);
+  const hundredThousand = perCar(100_000);
   const recorded = one.asBuilt.length + one.readings.length;
   return [
     {
@@ -114,6 +224,20 @@ export async function engineBench(): Promise<readonly BenchRow[]> {
       unit: "ms",
       peer: { name: "among 500", value: small },
       ratio: small / large,
+    },
+    {
+      group: "engine",
+      name: "state, deviations and consequences of one car with a modification of 7 parts",
+      value: await medianMs(200, () => consider(changed)),
+      unit: "ms",
+    },
+    {
+      group: "engine",
+      name: "the same per car of 100,000, against of 1,000",
+      value: hundredThousand,
+      unit: "ms",
+      peer: { name: "of 1,000", value: thousand },
+      ratio: thousand / hundredThousand,
     },
   ];
 }
