@@ -32,6 +32,14 @@ export function serviceSettings(): ServiceSettings {
   };
 }
 
+/** Where photos and documents are kept, as the surroundings say it, and the folder of all data. */
+export function storeSurroundings(): {
+  readonly settings: Readonly<Record<string, string | undefined>>;
+  readonly dataFolder: string;
+} {
+  return { settings: process.env, dataFolder: needed("TRUNNION_DATA") };
+}
+
 /** Who can be tried in the demo, told by `npm start` where the demo's accounts are there; nothing anywhere else. */
 export interface Demo {
   readonly password: string;

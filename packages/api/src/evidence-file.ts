@@ -9,12 +9,12 @@ import {
   type ClubStore,
   type Context,
   evidenceFile,
-  type KeptFile,
   openMember,
   prepareFile,
   quarterTurnsOf,
   requireMayAdd,
   type Store,
+  type StoredFile,
   thumbnail,
   variantOf,
 } from "@trunnion/service";
@@ -77,7 +77,7 @@ async function prepareInPlace(file: ReceivedFile, keepLocation: boolean) {
 
 type Ready = Awaited<ReturnType<typeof prepareInPlace>>;
 
-async function keep(store: ClubStore, { path, preview, kept }: Ready): Promise<KeptFile> {
+async function keep(store: ClubStore, { path, preview, kept }: Ready): Promise<StoredFile> {
   await store.put(await readFile(path));
   if (preview) {
     const variant = variantOf({ edge: thumbnailEdges[0], turns: kept.quarterTurns });
@@ -106,7 +106,7 @@ export async function takeEvidence(
   const ready: Ready[] = [];
   for (const file of files) ready.push(await prepareInPlace(file, input.keepLocation));
   const store = asked.store.club(clubId);
-  const kept: KeptFile[] = [];
+  const kept: StoredFile[] = [];
   for (const one of ready) kept.push(await keep(store, one));
   return inClub(asked, (ctx) => addEvidence(ctx, input, kept));
 }

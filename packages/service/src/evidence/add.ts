@@ -32,7 +32,7 @@ export const addEvidenceInput = z.object({
 export type AddEvidenceInput = z.infer<typeof addEvidenceInput>;
 
 /** A prepared file whose content the store has; the bytes are not needed any more. */
-export type KeptFile = Omit<PreparedFile, "content" | "preview"> & { readonly bytes: number };
+export type StoredFile = Omit<PreparedFile, "content" | "preview"> & { readonly bytes: number };
 
 /** What came of one file. */
 export interface AddedPiece {
@@ -60,14 +60,14 @@ export async function requireMayAdd(ctx: Context, input: AddEvidenceInput): Prom
 }
 
 /** What was written, before what the camera says, which may be no day that can be: its clock was never set. */
-function takenOf(ctx: Context, entered: string, file: KeptFile) {
+function takenOf(ctx: Context, entered: string, file: StoredFile) {
   const camera = file.taken === undefined ? "" : sayDay(file.taken);
   const parsed = parsePartialDate(entered === "" ? camera : entered, { today: ctx.today });
   return parsed.ok ? parsed.date : null;
 }
 
 /** Puts a file on record, or finds the piece that has the same content. */
-async function pieceFor(ctx: Context, file: KeptFile, input: AddEvidenceInput): Promise<AddedPiece> {
+async function pieceFor(ctx: Context, file: StoredFile, input: AddEvidenceInput): Promise<AddedPiece> {
   const { fileName, mediaType, sha256, bytes, keepsLocation, quarterTurns, width, height } = file;
   const id = uuid();
   const taken = takenOf(ctx, input.taken, file);
@@ -105,7 +105,7 @@ async function pieceFor(ctx: Context, file: KeptFile, input: AddEvidenceInput): 
 export async function addEvidence(
   ctx: Context,
   input: AddEvidenceInput,
-  files: readonly KeptFile[],
+  files: readonly StoredFile[],
 ): Promise<readonly AddedPiece[]> {
   const target = await requireMayAdd(ctx, input);
   const added: AddedPiece[] = [];

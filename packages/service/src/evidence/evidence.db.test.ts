@@ -22,9 +22,9 @@ import {
   evidenceFor,
   evidenceOf,
   evidencePiece,
-  type KeptFile,
   linkEvidence,
   restoreEvidence,
+  type StoredFile,
   targetEvidence,
   turnEvidence,
   unlinkEvidence,
@@ -60,7 +60,7 @@ const as = <T>(person: WorldPerson, work: (ctx: Context) => Promise<T>, club = w
 let seed = 100;
 
 /** A picture nobody has added yet, as the store has it. */
-async function keptFile(more: Partial<KeptFile> = {}): Promise<KeptFile> {
+async function keptFile(more: Partial<StoredFile> = {}): Promise<StoredFile> {
   const content = await samplePicture("jpeg", { seed: ++seed });
   const {
     content: kept,

@@ -3,8 +3,8 @@ export {
   type AddedPiece,
   addEvidence,
   addEvidenceInput,
-  type KeptFile,
   requireMayAdd,
+  type StoredFile,
 } from "./add";
 export type { PieceLine } from "./piece";
 export {
