@@ -16,7 +16,7 @@ const outputs = {
 const validity =
   "Both wheels standing alike; the distance is the difference between front and rear of the rim at hub height. Exact at any angle, whatever the camber.";
 
-function answer(perWheel: number, diameter: number): Computed<typeof outputs> {
+function answer(perWheel: number, diameter: number, formula: string): Computed<typeof outputs> {
   const distance = distanceAtRim(perWheel, diameter);
   return {
     outputs: {
@@ -26,7 +26,7 @@ function answer(perWheel: number, diameter: number): Computed<typeof outputs> {
       totalDistance: 2 * distance,
     },
     working: worked([
-      ["θ", "Toe-in per wheel", "asin(d/D)", perWheel, "angle", "'"],
+      ["θ", "Toe-in per wheel", formula, perWheel, "angle", "'"],
       ["d", "Distance per wheel", "D·sin θ", distance, "length", "mm", "positive is toe-in"],
       ["d", "Distance per wheel in inches", "D·sin θ", distance, "length", "in"],
     ]),
@@ -47,7 +47,7 @@ export const toeAtRimComputation = defineComputation({
   validity,
   example: { toeIn: "0°20' toe-in total", rimDiameter: "15 in" },
   compute(given) {
-    const { working, ...rest } = answer(given.toeIn, given.rimDiameter);
+    const { working, ...rest } = answer(given.toeIn, given.rimDiameter, "given");
     const symbols = { toeIn: "θ", rimDiameter: "D" };
     return { ...rest, working: [...givenSteps(atRimInput, given, { symbols }), ...working] };
   },
@@ -70,8 +70,9 @@ export const toeFromRimComputation = defineComputation({
   validity,
   example: { distance: "1/16 in", share: "total", rimDiameter: "13 in" },
   compute(given) {
-    const perWheel = given.share === "total" ? given.distance / 2 : given.distance;
-    const { working, ...rest } = answer(angleFromRim(perWheel, given.rimDiameter), given.rimDiameter);
+    const total = given.share === "total";
+    const angle = angleFromRim(total ? given.distance / 2 : given.distance, given.rimDiameter);
+    const { working, ...rest } = answer(angle, given.rimDiameter, total ? "asin(d/(2·D))" : "asin(d/D)");
     const symbols = { distance: "d", share: "share", rimDiameter: "D" };
     return { ...rest, working: [...givenSteps(fromRimInput, given, { symbols }), ...working] };
   },

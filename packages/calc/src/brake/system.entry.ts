@@ -157,11 +157,11 @@ export function stopSteps(stop: StopOnRoad, prefix = ""): WorkingStep[] {
       "force",
       "N",
     ],
-    ["p_f", `${prefix}Pressure, front`, "F/A", pressure.front, "pressure", "bar"],
+    ["p_f", `${prefix}Pressure, front`, "F/A_m, A_m = π·d²/4", pressure.front, "pressure", "bar"],
     [
       "p_r",
       `${prefix}Pressure, rear`,
-      "F/A; beyond a valve min(p, p_c) + s·max(0, p − p_c)",
+      "F/A_m, A_m = π·d²/4; beyond a valve min(p, p_c) + s·max(0, p − p_c)",
       pressure.rear,
       "pressure",
       "bar",

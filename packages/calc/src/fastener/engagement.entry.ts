@@ -94,7 +94,7 @@ export const engagementComputation = defineComputation({
         [
           "L_b",
           "Against the bolt's thread",
-          "A_s·R_m/(R_m/2·A_b)",
+          "A_s·R_m/(R_m/2·A_b), A_b per mm",
           found?.againstBolt ?? null,
           "length",
           "mm",
@@ -102,7 +102,7 @@ export const engagementComputation = defineComputation({
         [
           "L_t",
           "Against the tapped thread",
-          "A_s·R_m/(R_t/2·A_t)",
+          "A_s·R_m/(R_t/2·A_t), A_t per mm",
           found?.againstTapped ?? null,
           "length",
           "mm",

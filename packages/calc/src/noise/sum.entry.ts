@@ -39,7 +39,14 @@ export const noiseSumComputation = defineComputation({
         ],
       ),
       ["L", "Together", "10·log₁₀ Σ10^(L/10)", level, "soundLevel", "dB(A)"],
-      ["ΔL", "Above the loudest alone", "L − max L", aboveLoudest, "soundLevel", "dB"],
+      [
+        "ΔL",
+        "Above the loudest alone",
+        `L − max(${levels.map((_, index) => `L${index + 1}`).join(", ")})`,
+        aboveLoudest,
+        "soundLevel",
+        "dB",
+      ],
     ]);
     return { outputs: { level, aboveLoudest }, working, warnings: [] };
   },

@@ -60,7 +60,7 @@ export const rollBarsComputation = defineComputation({
       [
         `φ′_${index + 1}`,
         `Roll gradient, ${fittingWords[fitting]}`,
-        "m_s·h_s/(K − m_s·g·h_s) on rigid tyres",
+        "as φ′, with the bars said",
         compared[fitting].gradient,
         "anglePerAcceleration",
         "°/g",
@@ -68,7 +68,7 @@ export const rollBarsComputation = defineComputation({
       [
         `λ_${index + 1}`,
         `Front share, ${fittingWords[fitting]}`,
-        "ΔW_f/(ΔW_f + ΔW_r)",
+        "as λ₀, with the bars said",
         compared[fitting].frontTransferShare,
         "ratio",
         "%",

@@ -141,6 +141,10 @@ export const centreOfGravityComputation = defineComputation({
 
 const exact = "Convention: the car is rigid and tilted exactly, wheel radii included.";
 const symbols = {
+  gainUncertainty: "u_Δm",
+  liftUncertainty: "u_H",
+  wheelbaseUncertainty: "u_L",
+  radiusUncertainty: "u_r",
   wheelbase: "L",
   frontTrack: "t_f",
   rearTrack: "t_r",
