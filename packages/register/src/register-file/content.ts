@@ -34,6 +34,13 @@ export interface Fit {
 const BARE = /^[+\-−–]?\d+(?:[.,]\d+)?(?: ?\d+\/\d+)?$|^\d+\/\d+$/;
 const EMAIL = /^[^\s@]+@[^\s@]+\.[^\s@]+$/;
 
+/** Whether a cell is a bare number that says nothing under a characteristic until somebody says its unit. */
+export function asksUnit(characteristic: Characteristic, cell: string): boolean {
+  if (characteristic.kind !== "quantity" || !BARE.test(cell)) return false;
+  const read = parseValue(characteristic, cell);
+  return !read.ok && read.problem.code === "NOTATION";
+}
+
 type Reads = (cell: string) => boolean;
 
 function readsPlain(column: PlainColumn, basis: ContentBasis): Reads | undefined {
@@ -67,9 +74,10 @@ export function fitOf(column: Column, cells: readonly string[], basis: ContentBa
       ? readsPlain(column.column, basis)
       : readsValue(column.characteristic, column.defaultUnit, basis);
   if (!reads) return undefined;
-  const isQuantity = column.kind === "value" && column.characteristic.kind === "quantity";
   const bare =
-    isQuantity && column.defaultUnit === undefined ? cells.find((cell) => BARE.test(cell)) : undefined;
+    column.kind === "value" && column.defaultUnit === undefined
+      ? cells.find((cell) => asksUnit(column.characteristic, cell))
+      : undefined;
   const isDate = column.kind === "plain" && holdsDates(column.column);
   const serial = isDate ? cells.find((cell) => dayOfSerial(cell, 1900) !== undefined) : undefined;
   return {

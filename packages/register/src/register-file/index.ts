@@ -1,4 +1,4 @@
-export type { ContentBasis } from "./content";
+export { asksUnit, type ContentBasis } from "./content";
 export { doubtsOf, looksGarbled } from "./doubt";
 export {
   type Column,

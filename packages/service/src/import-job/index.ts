@@ -1,0 +1,2 @@
+export { importsDone, inTurn } from "./queue";
+export { carryOn, type JobInput, lookThrough } from "./write";
