@@ -22,7 +22,7 @@ export default {
   clearTextReporter: { allowColor: false, allowEmojis: false, logTests: false, reportTests: false },
   concurrency: 1,
   // A busy machine is not an endless loop: those are mostly found by counting.
-  timeoutMS: 60_000,
+  timeoutMS: 30_000,
   dryRunTimeoutMinutes: 20,
   // TypeScript 7 has no API for the checks Stryker would switch off, and none for reading a tsconfig: name one that is not there.
   tsconfigFile: "none.json",

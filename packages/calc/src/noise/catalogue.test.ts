@@ -69,6 +69,12 @@ describe("noise.margin", () => {
     expect([si(run, "level"), si(run, "margin"), si(run, "spread")]).toEqual([98, 2, 1]);
     expect(si(run, "expandedUncertainty")).toBeCloseTo(U, 12);
     expect(text(run, "verdict")).toBe("inside");
+    expect(run.working.slice(0, 3).map(({ symbol, label }) => [symbol, label])).toEqual([
+      ["L1", "Reading 1"],
+      ["L2", "Reading 2"],
+      ["L3", "Reading 3"],
+    ]);
+    expect(run.working.some((line) => line.text.startsWith("not given"))).toBe(false);
     expect(
       text(runComputation(noiseMarginComputation, { ...known, readings: [99, 98, 99] }), "verdict"),
     ).toBe("cannot tell");

@@ -14,6 +14,11 @@ import { stationaryTestSpeed } from "./test-speed";
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const levels = fc.array(between(30, 140), { minLength: 1, maxLength: 8 });
 
+test("a level far above the rest swallows them instead of overflowing", () => {
+  expect(sumOfLevels([4000, 0])).toBe(4000);
+  expect(sumOfLevels([0, 4000])).toBe(4000);
+});
+
 describe("distance", () => {
   test("there and back is where it was; further is quieter", () => {
     fc.assert(
