@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { importLines } from "./import-report";
+import { importLines, undoLines } from "./import-report";
 
 const report = {
   file: "cars.csv",
@@ -12,6 +12,7 @@ const report = {
   refusedRows: [],
   doubtfulRows: [],
   unknownHeadings: [],
+  run: null,
 };
 
 describe("what a reading-in did", () => {
@@ -43,6 +44,18 @@ describe("what a reading-in did", () => {
       "line 5, taken, but look: chassis X fits no series of this club",
       "no such column here, kept as remarks: Club magazine, column Q",
       expect.stringMatching(/^cars\.csv: 4 rows read/),
+    ]);
+  });
+
+  test("names the run by which it can be undone, where anything was written", () => {
+    expect(importLines({ ...report, run: "0199-x" }).at(-1)).toBe(
+      'run 0199-x: "import --undo 0199-x" takes it back',
+    );
+  });
+
+  test("undone is one line", () => {
+    expect(undoLines({ run: "r", file: "cars.csv", carsRemoved: 1, carsRestored: 2 })).toEqual([
+      "The import of cars.csv is undone: 1 car that it had added is gone, 2 cars are as they were.",
     ]);
   });
 });

@@ -1,4 +1,4 @@
-import type { ImportReport } from "@trunnion/service";
+import type { ImportReport, UndoReport } from "@trunnion/service";
 
 const counted = (count: number, one: string, more = `${one}s`) => `${count} ${count === 1 ? one : more}`;
 
@@ -18,5 +18,14 @@ export function importLines(report: ImportReport): readonly string[] {
       : [`no such column here, kept as remarks: ${unknownHeadings.join(", ")}`]),
     `${report.file}: ${counted(report.rowsRead, "row")} read; ${counted(carsAdded, "car")} ${were(carsAdded)} added, ` +
       `${carsChanged} changed, ${carsUnchanged} stayed as they are; ${counted(leftOut, "row")} left out.`,
+    ...(report.run === null ? [] : [`run ${report.run}: "import --undo ${report.run}" takes it back`]),
+  ];
+}
+
+/** What undoing an import did, in a line for people. */
+export function undoLines({ file, carsRemoved, carsRestored }: UndoReport): readonly string[] {
+  const restored = `${counted(carsRestored, "car")} ${carsRestored === 1 ? "is as it was" : "are as they were"}`;
+  return [
+    `The import of ${file} is undone: ${counted(carsRemoved, "car")} that it had added ${carsRemoved === 1 ? "is" : "are"} gone, ${restored}.`,
   ];
 }
