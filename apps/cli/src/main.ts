@@ -1,7 +1,10 @@
 import { Command } from "commander";
+import { backupCommand } from "./command/backup";
 import { checkCommand } from "./command/check";
+import { exportCommand } from "./command/export";
 import { importCommand } from "./command/import";
 import { inviteCommand } from "./command/invite";
+import { restoreCommand } from "./command/restore";
 import { sheetsCommand } from "./command/sheets";
 import { workCommand } from "./command/work";
 import { reportFailure } from "./failure";
@@ -11,7 +14,16 @@ const program = new Command("trunnion")
   .showHelpAfterError("(add --help for what this command takes)")
   .configureOutput({ outputError: (text, write) => write(text) });
 
-for (const command of [importCommand, sheetsCommand, workCommand, checkCommand, inviteCommand]) {
+for (const command of [
+  importCommand,
+  sheetsCommand,
+  workCommand,
+  checkCommand,
+  inviteCommand,
+  exportCommand,
+  backupCommand,
+  restoreCommand,
+]) {
   program.addCommand(command());
 }
 
