@@ -103,14 +103,14 @@ function dateOf({ figure }: DraftPart): string {
 }
 
 /** Codes as they are kept: ticked ones of a choice, canonical designations of what was typed. */
-function codesOf(one: Characteristic, { values, figure }: DraftPart): readonly string[] {
+function codesOf(one: Characteristic, part: DraftPart): readonly string[] {
   if (one.kind === "choice") {
-    const known = new Set(one.choices.map(({ code }) => code));
-    const codes = values.filter((code) => known.has(code));
-    if (codes.length === 0) throw new Trouble("values[]", "Tick at least one.");
-    return codes;
+    return ticked(
+      part,
+      one.choices.map(({ code }) => code),
+    );
   }
-  const words = figure.split(";").map((word) => word.trim());
+  const words = part.figure.split(";").map((word) => word.trim());
   return words.map((word) => {
     const read = parseValue(one, word);
     if (!read.ok) throw new Trouble("figure", read.problem.message);
@@ -122,6 +122,14 @@ function codesOf(one: Characteristic, { values, figure }: DraftPart): readonly s
   });
 }
 
+/** What is ticked; one at least. */
+function someOf(part: DraftPart, field: "values" | "series" | "statuses"): readonly string[] {
+  const ticked = part[field];
+  if (ticked.length === 0) throw new Trouble(`${field}[]`, "Tick at least one.");
+  return ticked;
+}
+
+/** What is ticked of a closed list; ticks left over from another question do not count. */
 function ticked<T extends string>(part: DraftPart, known: readonly T[]): readonly T[] {
   const found = known.filter((code) => part.values.includes(code));
   if (found.length === 0) throw new Trouble("values[]", "Tick at least one.");
@@ -208,9 +216,9 @@ function partCondition(part: DraftPart, reading: DraftReading): Condition {
     case "everyCar":
       return { op: "always" };
     case "series":
+      return { op: "series", in: someOf(part, "series") };
     case "status":
-      if (part.values.length === 0) throw new Trouble("values[]", "Tick at least one.");
-      return { op: part.about, in: part.values };
+      return { op: "status", in: someOf(part, "statuses") };
     case "built":
       return builtOf(part, reading.today);
     case "characteristic":

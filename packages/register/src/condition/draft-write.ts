@@ -1,4 +1,5 @@
 import type { CharacteristicBook } from "../characteristic/book";
+import type { Characteristic } from "../characteristic/characteristic";
 import type { UnitSystem } from "../value/print";
 import type { Condition } from "./condition";
 import { type Draft, type DraftGroup, type DraftPart, draftLimits, draftNodes, emptyPart } from "./draft";
@@ -19,6 +20,13 @@ function spanDay(day: string | undefined, edge: "-01-01" | "-12-31"): string {
   return day.endsWith(edge) ? day.slice(0, 4) : day;
 }
 
+/** In the order the choices have; a code that is none of them the form cannot hold. */
+function codePart(codes: readonly string[], characteristic: Characteristic): Partial<DraftPart> | undefined {
+  if (characteristic.kind !== "choice") return { ask: "code", figure: codes.join("; ") };
+  const known = characteristic.choices.map(({ code }) => code);
+  return codes.every((code) => known.includes(code)) ? { ask: "code", values: [...codes] } : undefined;
+}
+
 function aboutPart(condition: About, { book, system }: DraftShowing): Partial<DraftPart> | undefined {
   const characteristic = book.find(condition.characteristic);
   if (!characteristic) return undefined;
@@ -31,9 +39,7 @@ function aboutPart(condition: About, { book, system }: DraftShowing): Partial<Dr
     case "number":
       return { ask: "number", is: condition.is, figure: figure(condition.si) };
     case "code":
-      return characteristic.kind === "choice"
-        ? { ask: "code", values: [...condition.in] }
-        : { ask: "code", figure: condition.in.join("; ") };
+      return codePart(condition.in, characteristic);
     case "textHas":
       return { ask: "textHas", figure: condition.text };
     case "date":
@@ -60,8 +66,9 @@ function leaf(condition: Condition, showing: DraftShowing): DraftPart | undefine
     case "always":
       return { ...emptyPart, about: "everyCar" };
     case "series":
+      return { ...emptyPart, about: "series", series: [...condition.in] };
     case "status":
-      return { ...emptyPart, about: condition.op, values: [...condition.in] };
+      return { ...emptyPart, about: "status", statuses: [...condition.in] };
     case "built":
       return {
         ...emptyPart,

@@ -95,7 +95,7 @@ describe("a part of the form", () => {
       { op: "built", from: "1971-01-01", to: "1972-03-31" },
     ],
     [
-      { about: "status", values: ["inUse"] },
+      { about: "status", statuses: ["inUse"] },
       { op: "status", in: ["inUse"] },
     ],
     [{ about: "everyCar" }, { op: "always" }],
@@ -119,7 +119,7 @@ describe("a part of the form", () => {
     [{ characteristic: "body.style" }, "values[]", /^Tick at least one/],
     [{ characteristic: "safety.harness.expires", figure: "soon" }, "figure", /"soon" is no date/],
     [{ about: "built", figure: "1972", until: "1971" }, "until", /lies before 1972/],
-    [{ about: "series" }, "values[]", /^Tick at least one/],
+    [{ about: "series" }, "series[]", /^Tick at least one/],
   ])("%o is refused at its field %s", (part, field, message) => {
     const problems = read(asked({ about: "everyCar" }, part));
     expect(problems).toMatchObject([{ field: `of.1.${field}`, message: expect.stringMatching(message) }]);
@@ -237,6 +237,7 @@ describe("a condition in the form", () => {
     [{ op: "recorded", characteristic: "no.such.thing" }],
     [{ op: "number", characteristic: "body.colour", is: "gt", si: 1 }],
     [{ op: "recorded", characteristic: "body.colour", side: "left" }],
+    [{ op: "code", characteristic: "body.style", in: ["coupe", "no such style"] }],
     [
       {
         op: "not",

@@ -27,6 +27,8 @@ export type DraftQuestion = (typeof draftQuestions)[number];
 
 const text = z.string().max(draftLimits.text).catch("");
 
+const ticks = z.array(text).max(draftLimits.values).catch([]);
+
 const part = z.object({
   kind: z.literal("part"),
   about: z.enum(draftSubjects).catch("characteristic"),
@@ -39,8 +41,11 @@ const part = z.object({
   figure: text,
   /** The last day of a span. */
   until: text,
-  /** Codes of what is ticked. */
-  values: z.array(z.string().max(draftLimits.text)).max(draftLimits.values).catch([]),
+  /** Codes of a choice, or verdicts, that are ticked. */
+  values: ticks,
+  /** Short names of the series ticked. */
+  series: ticks,
+  statuses: ticks,
 });
 export type DraftPart = Readonly<z.infer<typeof part>>;
 
@@ -91,6 +96,8 @@ export const emptyPart: DraftPart = {
   figure: "",
   until: "",
   values: [],
+  series: [],
+  statuses: [],
 };
 
 /** The form before anything was asked. */
@@ -162,9 +169,10 @@ export function draftFields(draft: Draft, path: DraftPath = ""): Readonly<Record
     const inner = draft.of.map((one, index) => draftFields(one, childPath(path, index)));
     return Object.assign({ [name("kind")]: ["group"], [name("join")]: [draft.join] }, ...inner);
   }
-  const { values, ...texts } = draft;
-  const fields = Object.entries(texts).map(([field, value]) => [name(field), [value]] as const);
-  return { ...Object.fromEntries(fields), [name("values[]")]: values };
+  const fields = Object.entries(draft).map(([field, value]) =>
+    typeof value === "string" ? [name(field), [value]] : [name(`${field}[]`), value],
+  );
+  return Object.fromEntries(fields);
 }
 
 /** What stands between a draft and a condition, told at the field. */

@@ -1,54 +1,91 @@
+import type { SavedFilter } from "@trunnion/api";
+import type { Condition } from "@trunnion/register";
 import { Choice } from "../../components/field";
 import { PageHead } from "../../components/page-head";
 import { Pager, type PagerProps } from "../../components/pager";
 import { SearchBox } from "../../components/search-box";
 import type { ClubFace } from "../../components/shell/shell";
 import { TitleBlock } from "../../components/shell/title-block";
-import { registerPath } from "../../lib/path";
+import { sayCars, sayCount } from "../../lib/car-count";
+import { type RegisterSearch, registerPath } from "../../lib/path";
+import { FilterBar } from "../filter/filter-bar";
 import { type RegisterRow, RegisterTable } from "./register-table";
 
 export interface RegisterPageProps {
   readonly club: ClubFace;
-  /** Cars that fit the search, all pages together; the whole register where nothing was asked. */
-  readonly found: number;
-  readonly search: { readonly q?: string; readonly series?: string };
+  readonly search: RegisterSearch;
   readonly series: readonly { readonly slug: string; readonly name: string }[];
-  readonly rows: readonly RegisterRow[];
+  readonly saved: readonly SavedFilter[];
+  /** What is wrong with the condition in the address; the list is then empty. */
+  readonly problem?: string;
+  readonly list: {
+    /** Cars that fit the search and the condition, all pages together; the whole register where nothing was asked. */
+    readonly total: number;
+    /** Cars of which the record does not say whether the condition holds. */
+    readonly unknown: number;
+    readonly condition?: { readonly is: Condition; readonly said: string };
+    readonly rows: readonly RegisterRow[];
+  };
   /** Addresses of other pages of the list, made with `registerPath` and its cursors. */
   readonly pages: Omit<PagerProps, "shown">;
 }
 
-const count = new Intl.NumberFormat("en-GB");
-export const sayCars = (cars: number): string => (cars === 1 ? "1 car" : `${count.format(cars)} cars`);
-
 /** Every car the club knows of, and how to find one. */
-export function RegisterPage({ club, found, search, series, rows, pages }: RegisterPageProps) {
+export function RegisterPage({ club, search, series, saved, problem, list, pages }: RegisterPageProps) {
   const asked = Object.values(search).some((part) => part !== undefined && part !== "");
-  const lead = asked ? `${sayCars(found)} found` : sayCars(found);
+  const seesUnknown = search.show === "unknown" && list.condition !== undefined;
+  const shown = seesUnknown ? list.unknown : list.total;
+  const lead = seesUnknown
+    ? `${sayCars(shown)} not known`
+    : asked
+      ? `${sayCars(shown)} found`
+      : sayCars(shown);
+  const { condition, rows } = list;
   return (
     <>
       <PageHead title="Register" lead={lead} />
       <SearchBox
         action={registerPath(club.slug)}
         label="Find a car"
-        hint="By chassis, engine or registration number, or colour."
+        hint="By part of any number or mark, colour, year of build or a word of the remarks; registrars also by keeper."
         {...(search.q === undefined ? {} : { query: search.q })}
       >
         <Choice name="series" label="Series" value={search.series ?? ""} options={seriesOptions(series)} />
+        {(["where", "filter", "show"] as const).map((name) =>
+          search[name] === undefined ? null : (
+            <input key={name} type="hidden" name={name} value={search[name]} />
+          ),
+        )}
       </SearchBox>
-      {rows.length === 0 ? (
-        <NothingFound club={club} asked={asked} />
-      ) : (
-        <RegisterTable club={club.slug} rows={rows} />
-      )}
+      <FilterBar
+        club={club.slug}
+        search={search}
+        saved={saved}
+        {...(problem === undefined ? {} : { problem })}
+        {...(condition === undefined
+          ? {}
+          : {
+              narrowed: {
+                condition: condition.is,
+                said: condition.said,
+                fitting: list.total,
+                unknown: list.unknown,
+              },
+            })}
+      />
+      {rows.length > 0 ? <RegisterTable club={club.slug} rows={rows} /> : null}
+      {rows.length === 0 && problem === undefined ? <NothingFound club={club} asked={asked} /> : null}
       {rows.length === 0 ? null : (
-        <Pager shown={`${count.format(rows.length)} of ${sayCars(found)} shown`} {...pages} />
+        <Pager shown={`${sayCount(rows.length)} of ${sayCars(shown)} shown`} {...pages} />
       )}
       <TitleBlock
         club={club.name}
         kind="List"
         title="Register of cars"
-        facts={[{ label: "Cars", value: lead }]}
+        facts={[
+          { label: "Cars", value: lead },
+          ...(condition === undefined ? [] : [{ label: "Of which", value: condition.said }]),
+        ]}
       />
     </>
   );

@@ -1,59 +1,74 @@
+import type { RouterInputs } from "@trunnion/api";
 import type { Metadata } from "next";
 import { RegisterPage } from "../../../../features/car/register-page";
-import { withoutControls } from "../../../../lib/address";
+import { type Asked, askedOf } from "../../../../features/filter/begin";
 import { leadersOf } from "../../../../lib/assembly";
 import { clubPage } from "../../../../lib/club-page";
-import { registerPath } from "../../../../lib/path";
+import { type RegisterSearch, registerPath } from "../../../../lib/path";
+import { type AskedQuery, queryPart, registerSearch } from "../../../../lib/register-search";
 
 export const metadata: Metadata = { title: "Register" };
 
-type Asked = Readonly<Record<string, string | readonly string[] | undefined>>;
-
 interface Segments {
   readonly params: Promise<{ readonly club: string }>;
-  readonly searchParams: Promise<Asked>;
+  readonly searchParams: Promise<AskedQuery>;
 }
 
-/** Longest text that is looked for; what is longer cannot be a number. */
-const LONGEST = 60;
+type ListInput = RouterInputs["car"]["list"];
 
-function asked<K extends string>(query: Asked, name: K): Partial<Record<K, string>> {
-  const given = query[name];
-  const value = typeof given === "string" ? withoutControls(given).slice(0, LONGEST) : "";
-  return value === "" ? {} : ({ [name]: value } as Record<K, string>);
+interface Page {
+  readonly search: RegisterSearch;
+  readonly after: string | undefined;
+}
+
+function inputOf(
+  club: string,
+  { search, after }: Page,
+  asked: Extract<Asked, { readonly ok: true }>,
+): ListInput {
+  const { q, series, show } = search;
+  return {
+    club,
+    ...(q === undefined ? {} : { search: q }),
+    ...(series === undefined ? {} : { series }),
+    ...(asked.condition === undefined ? {} : { condition: asked.condition }),
+    ...(show === "unknown" ? { show } : {}),
+    ...(after === undefined ? {} : { after }),
+  };
 }
 
 export default async function Page({ params, searchParams }: Segments) {
   const { club } = await params;
   const query = await searchParams;
-  const search = { ...asked(query, "q"), ...asked(query, "series") };
-  const { after } = asked(query, "after");
-  const { q, series } = search;
+  const search = registerSearch(query);
+  const after = queryPart(query, "after");
   return clubPage({
     club,
     at: "register",
-    path: registerPath(club, { ...search, ...asked(query, "after") }),
-    load: async (api) => ({
-      series: await api.car.series({ club }),
-      list: await api.car.list({
-        club,
-        ...(q === undefined ? {} : { search: q }),
-        ...(series === undefined ? {} : { series }),
-        ...(after === undefined ? {} : { after }),
-      }),
-    }),
-    draw: (loaded, face) => (
+    path: registerPath(club, { ...search, ...(after === undefined ? {} : { after }) }),
+    load: async (api) => {
+      const saved = await api.filter.list({ club });
+      const asked = askedOf(search, saved);
+      // A condition that cannot be read shows no car: never the whole register in its place.
+      const list = asked.ok ? await api.car.list(inputOf(club, { search, after }, asked)) : undefined;
+      return { series: await api.car.series({ club }), saved, asked, list };
+    },
+    draw: ({ series, saved, asked, list }, face) => (
       <RegisterPage
         club={face}
-        found={loaded.list.total}
         search={search}
-        series={loaded.series}
-        rows={loaded.list.cars.map((car) => ({ ...car, assemblies: leadersOf(car.assemblies) }))}
+        series={series}
+        saved={saved}
+        {...(asked.ok ? {} : { problem: asked.problem })}
+        list={{
+          total: list?.total ?? 0,
+          unknown: list?.unknown ?? 0,
+          rows: (list?.cars ?? []).map((car) => ({ ...car, assemblies: leadersOf(car.assemblies) })),
+          ...(list?.condition === undefined ? {} : { condition: list.condition }),
+        }}
         pages={{
           ...(after === undefined ? {} : { first: registerPath(club, search) }),
-          ...(loaded.list.next === undefined
-            ? {}
-            : { next: registerPath(club, { ...search, after: loaded.list.next }) }),
+          ...(list?.next === undefined ? {} : { next: registerPath(club, { ...search, after: list.next }) }),
         }}
       />
     ),

@@ -1,0 +1,152 @@
+import type { SavedFilter } from "@trunnion/api";
+import type { Condition } from "@trunnion/register";
+import { EditForm } from "../../components/form/edit-form";
+import { TextField, TickField } from "../../components/form/form-field";
+import { Notice } from "../../components/notice";
+import { sayCars } from "../../lib/car-count";
+import { filterPath, type RegisterSearch, registerPath, savedFiltersPath } from "../../lib/path";
+import { saveFilter } from "./filter-action";
+
+/** A condition the list is narrowed by, as the page tells it. */
+export interface Narrowed {
+  readonly condition: Condition;
+  /** In plain words. */
+  readonly said: string;
+  /** Cars that fit, and those of which the record does not say. */
+  readonly fitting: number;
+  readonly unknown: number;
+}
+
+export interface FilterBarProps {
+  readonly club: string;
+  readonly search: RegisterSearch;
+  readonly saved: readonly SavedFilter[];
+  readonly narrowed?: Narrowed;
+  /** What is wrong with the condition in the address. */
+  readonly problem?: string;
+}
+
+const link = "inline-flex min-h-11 items-center";
+
+/** What the list is narrowed by, in words, with the ways on: change, save, take off, see what is not known. */
+export function FilterBar(props: FilterBarProps) {
+  const { club, search, saved, narrowed, problem } = props;
+  const { q, series } = search;
+  const kept = { ...(q === undefined ? {} : { q }), ...(series === undefined ? {} : { series }) };
+  return (
+    <section aria-label="Filter" className="grid gap-2 pt-5">
+      {problem === undefined ? null : (
+        <Notice
+          text={{
+            what: `The filter in this address cannot be used: ${problem}.`,
+            remedy:
+              "No car is shown, so that none is taken for one that fits. Put the condition together again, or take it off.",
+          }}
+        />
+      )}
+      {narrowed === undefined ? null : <Told club={club} search={search} narrowed={narrowed} />}
+      <p className="print:hidden flex flex-wrap gap-x-6">
+        {narrowed === undefined && problem === undefined ? (
+          <a href={filterPath(club, kept)} className={link}>
+            Filter by what is recorded
+          </a>
+        ) : (
+          <>
+            <a href={filterPath(club, search)} className={link}>
+              Change the condition
+            </a>
+            <a href={registerPath(club, kept)} className={link}>
+              Take it off
+            </a>
+          </>
+        )}
+        {saved.slice(0, 6).map(({ id, name }) => (
+          <a
+            key={id}
+            href={registerPath(club, { ...kept, filter: name })}
+            className={link}
+            {...(name === search.filter ? { "aria-current": "true" as const } : {})}
+          >
+            {name}
+          </a>
+        ))}
+        {saved.length === 0 ? null : (
+          <a href={savedFiltersPath(club)} className={link}>
+            Saved filters
+          </a>
+        )}
+      </p>
+      {narrowed === undefined ? null : (
+        <SaveForm club={club} kept={kept} narrowed={narrowed} search={search} />
+      )}
+    </section>
+  );
+}
+
+function Told({
+  club,
+  search,
+  narrowed,
+}: {
+  readonly club: string;
+  readonly search: RegisterSearch;
+  readonly narrowed: Narrowed;
+}) {
+  const { said, fitting, unknown } = narrowed;
+  const { show: _show, ...fits } = search;
+  const seesUnknown = search.show === "unknown";
+  return (
+    <div className="grid max-w-prose gap-1 border-ink border-l-4 pl-4">
+      <p>
+        {seesUnknown ? "Cars of which the record does not say whether" : "Cars of which"}{" "}
+        <strong>{said}</strong>.
+      </p>
+      <p className="text-small">
+        {seesUnknown ? (
+          <>
+            Unknown is not a no: look at these cars.{" "}
+            <a href={registerPath(club, fits)}>{sayCars(fitting)} fit for certain</a>.
+          </>
+        ) : unknown === 0 ? (
+          "Of every other car it is known that it does not."
+        ) : (
+          <>
+            Of {sayCars(unknown)} more the record does not say.{" "}
+            <a href={registerPath(club, { ...fits, show: "unknown" })}>See {unknown === 1 ? "it" : "them"}</a>
+            .
+          </>
+        )}
+      </p>
+    </div>
+  );
+}
+
+interface SaveFormProps extends Pick<FilterBarProps, "club" | "search"> {
+  readonly kept: Pick<RegisterSearch, "q" | "series">;
+  readonly narrowed: Narrowed;
+}
+
+function SaveForm({ club, kept, narrowed, search }: SaveFormProps) {
+  return (
+    <details className="print:hidden">
+      <summary className={link}>Save this condition</summary>
+      <div className="py-3">
+        <EditForm action={saveFilter.bind(null, club, narrowed.condition, kept)} submit="Save the filter">
+          <TextField
+            name="name"
+            label="Name"
+            value={search.filter ?? ""}
+            maxLength={60}
+            hint="The condition is kept, not the search and the series beside it."
+          />
+          <TickField name="shared" label="Share it with the club" />
+          <TickField
+            name="replace"
+            label="Replace my filter of this name"
+            ticked={search.filter !== undefined}
+          />
+        </EditForm>
+      </div>
+    </details>
+  );
+}
