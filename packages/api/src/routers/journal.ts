@@ -1,4 +1,4 @@
-import { checkJournal, journalEntry, journalPage } from "@trunnion/service";
+import { carJournal, checkJournal, journalEntry, journalPage } from "@trunnion/service";
 import { z } from "zod";
 import { line } from "../line";
 import { member, router } from "../trpc";
@@ -16,6 +16,9 @@ const pageInput = z.object({
 
 export const journalRouter = router({
   page: member.input(pageInput).query(({ ctx, input }) => journalPage(ctx.scope, input)),
+  ofCar: member
+    .input(pageInput.extend({ car: line(60).min(1) }))
+    .query(({ ctx, input }) => carJournal(ctx.scope, input)),
   entry: member
     .input(z.object({ sequence: place }))
     .query(({ ctx, input }) => journalEntry(ctx.scope, input.sequence)),

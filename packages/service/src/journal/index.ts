@@ -1,6 +1,8 @@
 export {
+  type CarJournalPage,
   type ChainBreak,
   type ChainReport,
+  carJournal,
   checkJournal,
   type JournalEntryPage,
   type JournalItem,

@@ -166,28 +166,48 @@ async function wordRows(ctx: Context, rows: readonly JournalRow[]): Promise<read
   });
 }
 
-async function carIdOf(ctx: Context, reference: string): Promise<string | undefined> {
-  try {
-    return (await findCar(ctx, reference)).id;
-  } catch (error) {
-    if (error instanceof Refusal && error.code === "CAR_NOT_FOUND") return undefined;
-    throw error;
-  }
+async function pageOf(
+  ctx: Context,
+  query: JournalQuery,
+  carId?: string,
+): Promise<Omit<JournalPage, "persons" | "actions">> {
+  const rows = await ctx.db.$queryRaw<JournalRow[]>(pageStatement(ctx, query, carId));
+  const items = await wordRows(ctx, rows.slice(0, PAGE));
+  const last = items.at(-1);
+  return { items, ...(rows.length > PAGE && last ? { next: last.sequence } : {}) };
 }
 
 /**
  * A page of the club's journal, latest first: who did what, when and why, and what it changed in words. For every
- * member; the journal holds no personal data of keepers.
+ * member; the journal holds no personal data of keepers. A car to narrow it to that is not there is told, not refused.
  */
 export async function journalPage(ctx: Context, query: JournalQuery): Promise<JournalPage> {
   const choices = await personsAndActions(ctx);
-  const carId = query.car === undefined ? undefined : await carIdOf(ctx, query.car);
-  if (query.car !== undefined && carId === undefined)
-    return { ...choices, items: [], carNotFound: query.car };
-  const rows = await ctx.db.$queryRaw<JournalRow[]>(pageStatement(ctx, query, carId));
-  const items = await wordRows(ctx, rows.slice(0, PAGE));
-  const last = items.at(-1);
-  return { ...choices, items, ...(rows.length > PAGE && last ? { next: last.sequence } : {}) };
+  try {
+    const carId = query.car === undefined ? undefined : (await findCar(ctx, query.car)).id;
+    return { ...choices, ...(await pageOf(ctx, query, carId)) };
+  } catch (error) {
+    if (!(error instanceof Refusal) || error.code !== "CAR_NOT_FOUND") throw error;
+    return { ...choices, items: [], ...(query.car === undefined ? {} : { carNotFound: query.car }) };
+  }
+}
+
+/** A page of the journal of one car. */
+export interface CarJournalPage extends JournalPage {
+  readonly reference: string;
+}
+
+/**
+ * The same of one car.
+ *
+ * @throws Refusal CAR_NOT_FOUND
+ */
+export async function carJournal(
+  ctx: Context,
+  query: JournalQuery & { readonly car: string },
+): Promise<CarJournalPage> {
+  const { id, reference } = await findCar(ctx, query.car);
+  return { reference, ...(await personsAndActions(ctx)), ...(await pageOf(ctx, query, id)) };
 }
 
 /** One entry whole: in words, as it is kept, and its place in the chain. */

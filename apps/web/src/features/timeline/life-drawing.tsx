@@ -174,7 +174,7 @@ function Bar({ event: { when, until, title }, scale, y }: DrawnProps): ReactNode
           strokeWidth="1.5"
         />
       )}
-      <svg x={per(start)} y={y - 9} width={per(Math.max(width, 0))} height="16" overflow="hidden">
+      <svg aria-hidden x={per(start)} y={y - 9} width={per(Math.max(width, 0))} height="16" overflow="hidden">
         <text x="4" y="10" className="timeline-name">
           {title}
         </text>

@@ -57,7 +57,7 @@ export function LifeHandle({ events, scale, turns, day, since, move }: LifeHandl
             strokeDasharray="5 3"
           />
         )}
-        <svg x={`${scale.at(day)}%`} overflow="visible" className="timeline-grip">
+        <svg aria-hidden x={`${scale.at(day)}%`} overflow="visible" className="timeline-grip">
           <line x1="0" x2="0" y1="0" y2={height - 20} className="stroke-red" strokeWidth="2" />
           <path d={`M0 ${height - 24}l8 9v12h-16v-12z`} className="fill-red stroke-paper" strokeWidth="1.5" />
         </svg>

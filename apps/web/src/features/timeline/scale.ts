@@ -25,7 +25,7 @@ export function timeScale(from: string, to: string): TimeScale {
   return { from, to, days, at };
 }
 
-const least = (days: readonly string[]) => days.reduce((a, b) => (b < a ? b : a));
+const least = (days: readonly string[]) => days.toSorted()[0] ?? "";
 
 /**
  * From the beginning of the year in which the life begins to today. An open "before" does not count: it would draw a
