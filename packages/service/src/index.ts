@@ -9,6 +9,7 @@ export * from "./characteristic";
 export * from "./claim";
 export * from "./club";
 export type { Actor, ClubFacts, Context } from "./context";
+export * from "./consequence";
 export * from "./current-value";
 export * from "./dossier";
 export * from "./event";
@@ -33,6 +34,8 @@ export {
   importRegister,
   type Open,
   type RefusedRow,
+  requireMayImport,
+  requireRun,
 } from "./import-run";
 export * from "./import-undo";
 export * from "./invitation";

@@ -7,5 +7,6 @@ export {
   type FigureChange,
   lackingFor,
 } from "./consequence";
+export { sayFigureChange } from "./say";
 export type { MissingInput, UsedInput } from "./solve";
 export { bindings } from "./table";

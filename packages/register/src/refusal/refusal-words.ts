@@ -136,6 +136,10 @@ const words: Words<RefusalDetails> = {
     what: `Standard input is not JSON: ${problem}.`,
     remedy: "Give one JSON object, as `trunnion work --list --json` describes it.",
   }),
+  CONSEQUENCE_NOT_FOUND: ({ id, known }) => ({
+    what: `Nothing called "${id}" follows from this car's differences.`,
+    remedy: `What follows: ${list(known)}.`,
+  }),
   COMPUTATION_NOT_FOUND: ({ name, known }) => ({
     what: `There is no computation "${name}".`,
     remedy: `There are: ${list(known)}.`,

@@ -58,6 +58,7 @@ export interface RefusalDetails
   };
   HEADING_TWICE: { readonly file: string; readonly heading: string; readonly columns: readonly string[] };
   INPUT_NOT_JSON: { readonly problem: string };
+  CONSEQUENCE_NOT_FOUND: { readonly id: string; readonly known: readonly string[] };
   COMPUTATION_NOT_FOUND: { readonly name: string; readonly known: readonly string[] };
   SPECIFICATION_CONTRADICTS: { readonly problems: readonly string[] };
   /** Nothing was written; `version` is the one that stands now, for saving knowingly over it. */

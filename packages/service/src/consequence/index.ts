@@ -1,0 +1,1 @@
+export { type CarConsequences, carConsequence, carConsequences, type WorkedConsequence } from "./read";
