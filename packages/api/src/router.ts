@@ -2,9 +2,12 @@ import type { inferRouterInputs } from "@trpc/server";
 import { carRouter } from "./routers/car";
 import { characteristicRouter } from "./routers/characteristic";
 import { clubRouter } from "./routers/club";
+import { consequenceRouter } from "./routers/consequence";
 import { eventRouter } from "./routers/event";
 import { evidenceRouter } from "./routers/evidence";
+import { exportRouter } from "./routers/export";
 import { filterRouter } from "./routers/filter";
+import { importRouter } from "./routers/import";
 import { invitationRouter } from "./routers/invitation";
 import { journalRouter } from "./routers/journal";
 import { keeperRouter } from "./routers/keeper";
@@ -20,9 +23,12 @@ export const appRouter = router({
   car: carRouter,
   characteristic: characteristicRouter,
   club: clubRouter,
+  consequence: consequenceRouter,
   event: eventRouter,
   evidence: evidenceRouter,
+  export: exportRouter,
   filter: filterRouter,
+  import: importRouter,
   invitation: invitationRouter,
   journal: journalRouter,
   publicExtract: publicExtractRouter,

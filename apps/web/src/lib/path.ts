@@ -96,6 +96,9 @@ export const claimPath = (club: string, kind: string, number: string): string =>
   `${numbersPath(club)}/${part(kind)}/${part(number)}`;
 export const mergePath = (club: string, into: string, from: string): string =>
   withQuery(`${clubPath(club)}/merge`, { into, from });
+/** The working of one thing that follows from a car's differences. */
+export const consequencePath = (club: string, car: string, id: string): string =>
+  `${carPath(club, car)}/consequence/${part(id)}`;
 /** Tools of whoever keeps the register. */
 /** A car's photos and documents; `of` narrows to one kind of what they support, `for` names what the next one supports. */
 export const carEvidencePath = (
@@ -120,6 +123,14 @@ export const smallPicturePath = (
 ): string => `${evidenceFormPath(club)}/${part(picture.id)}/${edge}-${picture.quarterTurns}.webp`;
 
 export const deskPath = (club: string): string => `${clubPath(club)}/desk`;
+export const importsPath = (club: string, query: { readonly outcome?: string } = {}): string =>
+  withQuery(`${clubPath(club)}/import`, query);
+export const importPath = (club: string, run: string): string => `${clubPath(club)}/import/${part(run)}`;
+/** Where a file to read in is sent. */
+export const importFormPath = (club: string): string => `/api/club/${part(club)}/import`;
+/** The rows of an import that were left out, as CSV. */
+export const importProblemsPath = (club: string, run: string): string =>
+  `${importFormPath(club)}/${part(run)}/problems.csv`;
 export const extractSettingsPath = (club: string): string => `${deskPath(club)}/extract`;
 /** What a club shows to everybody; `after` is the reference of the last car of the page before. */
 export const extractPath = (club: string, query: { readonly after?: string } = {}): string =>
@@ -178,6 +189,28 @@ export const sheetsPath = (
   event: string,
   query: { readonly number?: string; readonly paper?: string } = {},
 ): string => withQuery(`/api/club/${part(club)}/event/${part(event)}/sheets.pdf`, query);
+
+/** Where the club's archive and its lists are fetched. */
+export const exportPath = (club: string): string => `${clubPath(club)}/export`;
+/** The club's archive as a ZIP file; people's names only where asked for. */
+export const archivePath = (club: string, query: { readonly people?: "yes" } = {}): string =>
+  withQuery(`/api/club/${part(club)}/archive.zip`, query);
+/** Lists that are fetched as files. */
+export type ListName = "cars" | "state" | "journal" | "entries";
+/**
+ * A list as a file: of the cars with the search of the register page, the state of a car, the journal of club or car,
+ * the entries of an event. `people`: with columns of personal data, for those who may see them.
+ */
+export const listPath = (
+  club: string,
+  list: ListName,
+  format: "csv" | "xlsx",
+  query: RegisterSearch & {
+    readonly car?: string;
+    readonly event?: string;
+    readonly people?: "yes";
+  } = {},
+): string => withQuery(`/api/club/${part(club)}/list/${list}.${format}`, { ...query });
 
 /** Where an assembly stands on a car's page: what the plan's leaders point to. */
 export const assemblyAnchor = (assembly: string): string =>
