@@ -15,6 +15,9 @@ export interface ButtonProps {
   readonly weight?: Weight;
   readonly name?: string;
   readonly value?: string;
+  /** Sends the form to another page instead, with what was typed in its address. */
+  readonly formAction?: string;
+  readonly formMethod?: "get";
 }
 
 /** Sends the form it stands in. A verb: "Print 42 sheets". */

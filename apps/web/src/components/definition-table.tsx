@@ -13,7 +13,11 @@ export function DefinitionTable({ rows }: { readonly rows: readonly Definition[]
   return (
     <dl className="border-hair border-t">
       {rows.map(({ label, value, known }) => (
-        <div key={label} className="grid grid-cols-[8.5rem_1fr] gap-x-4 border-hair border-b py-1.5">
+        <div
+          // A car may have several marks and keepers, and so several lines of one label.
+          key={`${label} ${typeof value === "string" ? value : ""}`}
+          className="grid grid-cols-[8.5rem_1fr] gap-x-4 border-hair border-b py-1.5"
+        >
           <dt className="font-normal text-small text-soft">{label}</dt>
           <dd>
             {value === "" ? <span className="text-soft">not recorded</span> : value}

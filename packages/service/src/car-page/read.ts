@@ -13,7 +13,7 @@ import { findCar } from "../car";
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { dayOrNothing } from "../day";
-import { type KeeperLine, keepersOf } from "../keeper";
+import { type KeeperLine, keepersOf, maySeeKeepers } from "../keeper";
 import { type DecisionLine, decisionsOnCar } from "../number";
 import { type CarRecord, carReference } from "../record";
 
@@ -66,6 +66,8 @@ export interface CarPage {
   /** Which characteristics are settings. */
   readonly settings: readonly string[];
   readonly history: readonly HistoryLine[];
+  /** The reader may change the record. */
+  readonly mayEdit: boolean;
   /** Personal data; null when the reader may not see it. */
   readonly keepers: readonly KeeperLine[] | null;
 }
@@ -193,6 +195,7 @@ export async function carPage(ctx: Context, reference: string): Promise<CarPage>
     unspoken: unspokenOf(spoken, book),
     settings: book.all.filter(({ key, setting }) => setting && keys.has(key)).map(({ key }) => key),
     history: historyOf(record, book, await noteLines(ctx, record.id)),
+    mayEdit: maySeeKeepers(ctx),
     keepers: await keepersOf(ctx, record.id),
   };
 }

@@ -5,7 +5,8 @@ import { Plate } from "../../components/plate";
 import type { ClubFace } from "../../components/shell/shell";
 import { TitleBlock } from "../../components/shell/title-block";
 import type { Baseline, ValueRow } from "../../components/value-table";
-import { registerPath } from "../../lib/path";
+import { editCarPath, registerPath } from "../../lib/path";
+import { Standing, type StandingProps } from "../number/standing";
 import { AssemblySections, type AssemblyState } from "./assembly-section";
 import { Deviations } from "./deviation-section";
 import { type HistoryLine, HistorySection } from "./history-section";
@@ -32,11 +33,31 @@ export interface CarPageProps {
   /** Latest first. */
   readonly history: readonly HistoryLine[];
   readonly cautions: readonly string[];
+  /** What is decided about its numbers, and where its record is. */
+  readonly standing?: Omit<StandingProps, "club" | "chassis" | "claims">;
 }
 
 function CarPlate({ car }: { readonly car: CarFace }) {
   const note = car.claims > 1 ? `claim ${car.claim} of ${car.claims} to this number` : undefined;
   return <Plate chassis={car.chassis} maker={car.marque} {...(note === undefined ? {} : { note })} />;
+}
+
+interface EditLinkProps extends Pick<CarPageProps, "club" | "car" | "standing"> {
+  readonly section?: string;
+  readonly label: string;
+}
+
+/** To the forms over one section of the record, for those who may. */
+function EditLink({ club, car, standing, section, label }: EditLinkProps) {
+  if (standing?.mayEdit !== true) return null;
+  return (
+    <a
+      href={editCarPath(club.slug, car.reference, section)}
+      className="print:hidden inline-flex min-h-11 items-center text-small"
+    >
+      {label}
+    </a>
+  );
 }
 
 /** Everything known of one car: who it is, what differs, how it is set, what it is made of, what became of it. */
@@ -49,6 +70,9 @@ export function CarPage(props: CarPageProps) {
         back={{ href: registerPath(club.slug), label: "Register" }}
         plate={<CarPlate car={car} />}
       />
+      {props.standing === undefined ? null : (
+        <Standing club={club.slug} chassis={car.chassis} claims={car.claims} {...props.standing} />
+      )}
       <div className="grid gap-x-12 gap-y-6 wide:grid-cols-[1fr_minmax(0,22rem)] print:gap-x-8 print:grid-cols-[1fr_19rem]">
         <figure className="grid content-start gap-y-4">
           <Plan leaders={leaders} />
@@ -56,7 +80,10 @@ export function CarPage(props: CarPageProps) {
             <PlanLegend leaders={leaders} />
           </figcaption>
         </figure>
-        <Identity car={car} />
+        <div className="grid content-start">
+          <EditLink {...props} label="Edit the record" />
+          <Identity car={car} />
+        </div>
       </div>
       <div className="grid gap-12 pt-10">
         <Deviations {...props} />
@@ -65,10 +92,13 @@ export function CarPage(props: CarPageProps) {
         <section aria-labelledby="state" className="grid gap-8">
           <SectionHead id="state" title="State, assembly by assembly">
             <span className="text-small text-soft">on {props.on}</span>
+            <EditLink {...props} section="as-built" label="Edit as-built values" />
           </SectionHead>
           <AssemblySections assemblies={props.assemblies} baseline={props.baseline} />
         </section>
-        <HistorySection lines={props.history} />
+        <HistorySection lines={props.history}>
+          <EditLink {...props} section="note" label="Edit the notes" />
+        </HistorySection>
       </div>
       <TitleBlock
         club={club.name}

@@ -3,7 +3,7 @@ import type { RouterInputs } from "@trunnion/api";
 import { takeForm } from "../../lib/form";
 import { enteredOf } from "../../lib/form-entry";
 import type { FormState } from "../../lib/form-state";
-import { carPath, correctCarPath } from "../../lib/path";
+import { correctCarPath, editCarPath } from "../../lib/path";
 import { api } from "../../lib/service";
 
 type Entered = Omit<RouterInputs["car"]["correct"], "club" | "car">;
@@ -21,7 +21,7 @@ export async function correctCar(
     place: correctCarPath(club, car),
     work: async () => {
       await (await api()).car.correct({ ...enteredOf<Entered>(data), club, car });
-      return { to: carPath(club, car) };
+      return { to: editCarPath(club, car, "facts") };
     },
   });
 }

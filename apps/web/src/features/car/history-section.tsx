@@ -1,4 +1,5 @@
 import type { Known } from "@trunnion/register";
+import type { ReactNode } from "react";
 import { SectionHead } from "../../components/page-head";
 import { Provenance } from "../../components/provenance";
 
@@ -15,10 +16,19 @@ export interface HistoryLine {
 }
 
 /** What became of the car, latest first, down one line. */
-export function HistorySection({ lines }: { readonly lines: readonly HistoryLine[] }) {
+export function HistorySection({
+  lines,
+  children,
+}: {
+  readonly lines: readonly HistoryLine[];
+  /** Beside the heading: where notes are added. */
+  readonly children?: ReactNode;
+}) {
   return (
     <section aria-labelledby="history">
-      <SectionHead id="history" title="History" />
+      <SectionHead id="history" title="History">
+        {children}
+      </SectionHead>
       {lines.length === 0 ? (
         <p>Nothing is recorded but that the car was built.</p>
       ) : (
@@ -38,7 +48,7 @@ function Line({ line }: { readonly line: HistoryLine }) {
       <p className="history-on">{line.on}</p>
       <div className="max-w-prose">
         <h3>{line.title}</h3>
-        {line.text === undefined ? null : <p>{line.text}</p>}
+        {line.text === undefined ? null : <p className="whitespace-pre-line">{line.text}</p>}
         {line.changes === undefined || line.changes.length === 0 ? null : (
           <ul className="text-small">
             {line.changes.map(({ label, before, after }) => (

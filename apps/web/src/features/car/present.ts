@@ -147,3 +147,8 @@ export function faceOf({ car, claims, colour, body, keepers }: CarPage): CarFace
     version: car.version,
   };
 }
+
+/** What is decided about its numbers, and whether the reader may change the record. */
+export function standingOf({ decisions, mergedInto, mayEdit }: CarPage) {
+  return { decisions, mayEdit, ...(mergedInto === undefined ? {} : { mergedInto }) };
+}

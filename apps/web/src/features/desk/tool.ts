@@ -1,4 +1,4 @@
-import { extractSettingsPath } from "../../lib/path";
+import { addCarPath, extractSettingsPath, importsPath, numbersPath, ownContactPath } from "../../lib/path";
 
 /** One thing to work with, and who may. */
 export interface Tool {
@@ -16,6 +16,29 @@ type Declared = Omit<Tool, "href"> & {
 const keepers = ["registrar", "fleetManager"];
 
 const tools: readonly Declared[] = [
+  {
+    href: (club) => importsPath(club),
+    title: "Read in a list of cars",
+    text: "From a spreadsheet or CSV file: settle its columns, see what would change, then do it; each can be undone.",
+    for: keepers,
+  },
+  {
+    href: (club) => addCarPath(club),
+    title: "Add a car",
+    text: "Put a car on the register by its number, with what is known of it.",
+    for: keepers,
+  },
+  {
+    href: numbersPath,
+    title: "Numbers",
+    text: "Numbers that do not fit, that several cars claim, and dates out of order, each with the way to settle it.",
+    for: keepers,
+  },
+  {
+    href: ownContactPath,
+    title: "Your contact data",
+    text: "What the register holds of you as a keeper: correct it, or take it with you.",
+  },
   {
     href: extractSettingsPath,
     title: "Public extract",

@@ -7,6 +7,7 @@ import {
   faceOf,
   historyLines,
   settingGroups,
+  standingOf,
 } from "../../../../../features/car/present";
 import { fromSegment } from "../../../../../lib/address";
 import { leadersOf, sideWords } from "../../../../../lib/assembly";
@@ -50,6 +51,7 @@ export default async function Page({ params, searchParams }: Segments) {
           assemblies={assemblyStates(page)}
           history={historyLines(page)}
           cautions={cautions.car}
+          standing={standingOf(page)}
         />
       );
     },

@@ -17,7 +17,7 @@ export default async function Page({ params }: Segments) {
     club,
     at: "register",
     path: correctCarPath(club, car),
-    load: (api) => api.car.page({ club, car }),
-    draw: ({ car: record }, face) => <CorrectPage club={face} car={record} />,
+    load: (api) => api.record.form({ club, car }),
+    draw: (record, face) => <CorrectPage club={face} car={record} />,
   });
 }
