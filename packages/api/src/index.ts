@@ -18,9 +18,12 @@ export {
   type DraftReview,
   type EventView,
   type EvidencePiece,
+  type ExportPage,
   type FilterForm,
   type FindingLine,
   type Home,
+  type ImportLine,
+  type ImportView,
   isHealthy,
   type JournalEntryPage,
   type JournalItem,
@@ -43,6 +46,7 @@ export {
   type SetAsideLine,
   type SignIn,
   type SourceLine,
+  SPECIFICATION_FILE_LIMIT,
   type SpecificationImport,
   type SpecificationOverview,
   type SpecificationPage,
@@ -66,8 +70,26 @@ export {
   smallPicture,
   takeEvidence,
 } from "./evidence-file";
+export {
+  type ArchiveFileInput,
+  archiveFile,
+  type DownloadFile,
+  type ListFileRequest,
+  listDownload,
+} from "./export-file";
 export { logFault, problemsOf, refusalOf, type ToldRefusal } from "./failure";
 export type { FieldErrors } from "./field-error";
+export {
+  forgetImport,
+  goOnWithImport,
+  type ImportRequest,
+  importProblemsCsv,
+  lookAtImportAgain,
+  settleImport,
+  takeBackImport,
+  takeImportFile,
+  takeImportSheet,
+} from "./import-file";
 export { type Request, requestOf } from "./request";
 export { type AppRouter, appRouter, createCaller, type RouterInputs } from "./router";
 export { type SheetsInput, sheetsPdf } from "./sheets";

@@ -16,7 +16,8 @@ import { member, router } from "../trpc";
 export const seriesRouter = router({
   page: member.input(z.object({ series: line(60).min(1) })).query(async ({ ctx, input }) => {
     const page = await seriesPage(ctx.scope, input.series);
-    return { ...page, texts: seriesTexts(page) };
+    const mayEdit = ctx.scope.actor.roles.some((role) => role === "registrar" || role === "fleetManager");
+    return { ...page, mayEdit, texts: seriesTexts(page) };
   }),
   marques: member.query(({ ctx }) => listMarques(ctx.scope)),
   addMarque: member.input(addMarqueInput).mutation(({ ctx, input }) => addMarque(ctx.scope, input)),

@@ -308,6 +308,8 @@ const TOLD = 300;
 /** What making a draft current would do. */
 export interface DraftReview {
   readonly club: ClubFacts;
+  /** Whether whoever looks may make it current: a draft, and their role. */
+  readonly mayEdit: boolean;
   readonly series: { readonly slug: string; readonly name: string };
   readonly version: number;
   readonly revision: number;
@@ -335,6 +337,7 @@ export async function draftReview(
   const words = wordsFor(ctx, book, series);
   return {
     club: ctx.club,
+    mayEdit: mayEdit(ctx) && draft.status === "draft",
     series: { slug: series.slug, name: series.name },
     version: draft.version,
     revision: draft.revision,

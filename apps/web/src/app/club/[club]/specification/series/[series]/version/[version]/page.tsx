@@ -1,0 +1,24 @@
+import type { Metadata } from "next";
+import { SpecificationPage } from "../../../../../../../../features/specification/specification-page";
+import { fromSegment } from "../../../../../../../../lib/address";
+import { clubPage } from "../../../../../../../../lib/club-page";
+import { specificationPath } from "../../../../../../../../lib/path";
+import { versionSegment } from "../../../../../../../../lib/version-segment";
+
+export const metadata: Metadata = { title: "Specification" };
+
+interface Segments {
+  readonly params: Promise<{ readonly club: string; readonly series: string; readonly version: string }>;
+}
+
+export default async function Page({ params }: Segments) {
+  const { club, ...segments } = await params;
+  const series = fromSegment(segments.series);
+  const version = versionSegment(segments.version);
+  return clubPage({
+    club,
+    path: specificationPath(club, series, version),
+    load: (api) => api.specification.page({ club, series, version }),
+    draw: (page, face) => <SpecificationPage club={face} page={page} />,
+  });
+}
