@@ -59,7 +59,7 @@ const listFields = {
 } satisfies Prisma.CarSelect;
 
 /** Chassis key and claim of a reference such as `S2-0211~2`. */
-function partsOf(reference: string): { readonly chassisKey: string; readonly claim: number } {
+export function partsOf(reference: string): { readonly chassisKey: string; readonly claim: number } {
   const [chassis = "", claim = "1"] = reference.split("~");
   return { chassisKey: chassisKey(chassis), claim: /^[1-9]$/.test(claim) ? Number(claim) : 0 };
 }
