@@ -16,6 +16,7 @@ export * from "./event";
 export * from "./event-page";
 export * from "./evidence";
 export * from "./export";
+export * from "./export-page";
 export * from "./filter";
 export * from "./gate";
 export * from "./history-note";

@@ -10,6 +10,7 @@ export {
   readHeadings,
 } from "./heading";
 export { textLikeness } from "./likeness";
+export { registerFileBytes } from "./limit";
 export {
   allHeadings,
   columnName,

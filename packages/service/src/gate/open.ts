@@ -26,6 +26,7 @@ function factsOf(club: Omit<ClubRow, "createdAt">): ClubFacts {
 /**
  * Opens a club for a signed-in member: the one way from a session to the database.
  *
+ * @param timeout milliseconds the transaction may take, where what is asked for takes long
  * @throws Refusal NOT_A_MEMBER, also when there is no such club: which clubs exist is nobody's business
  */
 export async function openMember<T>(
@@ -33,6 +34,7 @@ export async function openMember<T>(
   signedIn: SignedIn,
   clubSlug: string,
   work: (context: Context) => Promise<T>,
+  timeout?: number,
 ): Promise<T> {
   const memberships = await membershipsOf(database, signedIn.personId);
   const membership = memberships.find(({ club }) => club.slug === clubSlug);
@@ -45,7 +47,7 @@ export async function openMember<T>(
     roles: membership.roles,
   };
   const club = factsOf(membership.club);
-  return openClub(database, club.id, (db) => work({ db, club, actor, today: dayOf(now), now }));
+  return openClub(database, club.id, (db) => work({ db, club, actor, today: dayOf(now), now }), timeout);
 }
 
 /**

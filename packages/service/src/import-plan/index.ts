@@ -3,6 +3,7 @@ export { type ImportLine, type ImportView, importProblems, importView, listImpor
 export {
   beginImport,
   discardImport,
+  lookAgain,
   type PlanInput,
   planImport,
   reopenColumns,

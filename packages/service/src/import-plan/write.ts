@@ -1,5 +1,5 @@
 import { Prisma } from "@trunnion/db";
-import { refused } from "@trunnion/register";
+import { Invalid, refused } from "@trunnion/register";
 import { v7 as uuid } from "uuid";
 import { bookOf } from "../characteristic";
 import type { Context } from "../context";
@@ -180,12 +180,17 @@ const untouched = {
  * Settles what the columns of a planned import are taken for, and remembers it for files with the same headings. The
  * file is to be looked through then: {@link lookThrough}.
  *
- * @throws Refusal ROLE_NEEDED, IMPORT_NOT_FOUND, IMPORT_NOT_READY, HEADING_MISSING, HEADING_TWICE; ZodError for `asOf`;
- *   Invalid at the column
+ * @throws Refusal ROLE_NEEDED, IMPORT_NOT_FOUND, IMPORT_NOT_READY, HEADING_MISSING, HEADING_TWICE;
+ *   Invalid at `asOf` or at the column
  */
 export async function settleColumns(ctx: Context, input: SettleColumnsInput): Promise<void> {
   const { run, options } = await requirePlanned(ctx, input.run);
-  asOfInput(ctx.today).parse({ asOf: input.asOf });
+  const day = asOfInput(ctx.today).safeParse({ asOf: input.asOf });
+  if (!day.success) {
+    throw new Invalid([
+      { field: "asOf", message: `A day up to ${ctx.today} is expected, such as ${ctx.today}.` },
+    ]);
+  }
   const book = await bookOf(ctx);
   const { headings, sample = [] } = options;
   const mapping = settle({ headings, settled: input.columns, sample, book });
@@ -196,6 +201,23 @@ export async function settleColumns(ctx: Context, input: SettleColumnsInput): Pr
   await ctx.db.importRun.update({
     where: place(ctx, run.id),
     data: { ...untouched, options: json(settled), beatAt: ctx.now },
+  });
+}
+
+/**
+ * Has a planned import's file looked through again, as its columns were settled.
+ *
+ * @throws Refusal IMPORT_NOT_READY where they were not
+ */
+export async function lookAgain(ctx: Context, id: string): Promise<void> {
+  const { run, options } = await requirePlanned(ctx, id);
+  if (!options.mapping) {
+    throw refused("IMPORT_NOT_READY", { file: run.fileName, status: "has not had its columns settled" });
+  }
+  const { preview: _, ...rest } = options;
+  await ctx.db.importRun.update({
+    where: place(ctx, run.id),
+    data: { ...untouched, options: json({ ...rest, stage: "looking" }), beatAt: ctx.now },
   });
 }
 

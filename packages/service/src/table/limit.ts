@@ -1,5 +1,12 @@
+import { registerFileBytes } from "@trunnion/register";
+
 /** What is read at most; `rowBytes` is the length of one row of a CSV file. */
-export const tableLimits = { bytes: 32_000_000, columns: 500, rows: 200_000, rowBytes: 100_000 } as const;
+export const tableLimits = {
+  bytes: registerFileBytes,
+  columns: 500,
+  rows: 200_000,
+  rowBytes: 100_000,
+} as const;
 
 /** A row of a table, with the line of the file, or the row of the sheet, it begins on. */
 export interface TableRow {
