@@ -1,9 +1,9 @@
 import type { Prisma } from "@trunnion/db";
-import { endOfDay, type Specification } from "@trunnion/register";
-import { findCar } from "../car";
+import { endOfDay, refused, type Specification } from "@trunnion/register";
+import { partsOf } from "../car/read";
 import type { Context } from "../context";
 import { dayOf } from "../day";
-import type { CarRecord } from "../record";
+import { carReference } from "../record";
 import { sourceFields } from "../source-columns";
 import { currentSpecifications, specificationAt } from "../specification";
 import { believedLife } from "./belief";
@@ -16,6 +16,9 @@ const decided = { select: { status: true, decidedAt: true } } as const;
 export const lifeFields = {
   id: true,
   chassis: true,
+  chassisKey: true,
+  claim: true,
+  version: true,
   serial: true,
   recordedAt: true,
   builtText: true,
@@ -152,7 +155,14 @@ async function stepsSince(ctx: Context, carId: string, instant: string): Promise
 
 /** A car's life as far as it is, or was, known, with the specification that it is compared with. */
 export interface LoadedLife {
-  readonly record: CarRecord;
+  readonly car: {
+    readonly id: string;
+    readonly reference: string;
+    readonly chassis: string;
+    readonly chassisKey: string;
+    readonly claim: number;
+    readonly version: number;
+  };
   readonly life: CarLife;
   readonly specification: Specification | undefined;
   /** Whether the register knew of the car at all. */
@@ -167,15 +177,18 @@ export interface LoadedLife {
  * @throws Refusal CAR_NOT_FOUND
  */
 export async function loadLife(ctx: Context, reference: string, believedOn?: string): Promise<LoadedLife> {
-  const record = await findCar(ctx, reference);
-  const row = await ctx.db.car.findUniqueOrThrow({
-    where: { clubId_id: { clubId: ctx.club.id, id: record.id } },
+  const parts = partsOf(reference);
+  const row = await ctx.db.car.findUnique({
+    where: { clubId_chassisKey_claim: { clubId: ctx.club.id, ...parts } },
     select: lifeFields,
   });
+  if (!row) throw refused("CAR_NOT_FOUND", { car: reference });
+  const { id, chassis, chassisKey, claim, version } = row;
+  const car = { id, reference: carReference(row), chassis, chassisKey, claim, version };
   if (believedOn === undefined) {
     const life = lifeNow(row);
     const current = life.series === null ? undefined : await currentSpecifications(ctx, [life.series.id]);
-    return { record, life, specification: current?.get(life.series?.id ?? ""), known: true };
+    return { car, life, specification: current?.get(life.series?.id ?? ""), known: true };
   }
   const instant = endOfDay(believedOn);
   const series = await ctx.db.series.findMany({
@@ -195,5 +208,5 @@ export async function loadLife(ctx: Context, reference: string, believedOn?: str
   const life = believedLife(row, { instant, day: believedOn, steps, series });
   const specification =
     life.series === null ? undefined : await specificationAt(ctx, life.series.id, new Date(instant));
-  return { record, life, specification, known: dayOf(row.recordedAt) <= believedOn };
+  return { car, life, specification, known: dayOf(row.recordedAt) <= believedOn };
 }

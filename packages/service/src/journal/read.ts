@@ -1,6 +1,6 @@
 import { Prisma } from "@trunnion/db";
 import { type FieldChange, fieldChanges, Refusal, refused, sayAction, shiftDays } from "@trunnion/register";
-import { findCar } from "../car";
+import { partsOf } from "../car/read";
 import { bookOf } from "../characteristic";
 import type { Context } from "../context";
 import { dayColumn } from "../day";
@@ -166,6 +166,16 @@ async function wordRows(ctx: Context, rows: readonly JournalRow[]): Promise<read
   });
 }
 
+/** @throws Refusal CAR_NOT_FOUND */
+async function carOf(ctx: Context, reference: string) {
+  const found = await ctx.db.car.findUnique({
+    where: { clubId_chassisKey_claim: { clubId: ctx.club.id, ...partsOf(reference) } },
+    select: { id: true, chassis: true, claim: true },
+  });
+  if (!found) throw refused("CAR_NOT_FOUND", { car: reference });
+  return { id: found.id, reference: carReference(found) };
+}
+
 async function pageOf(
   ctx: Context,
   query: JournalQuery,
@@ -184,7 +194,7 @@ async function pageOf(
 export async function journalPage(ctx: Context, query: JournalQuery): Promise<JournalPage> {
   const choices = await personsAndActions(ctx);
   try {
-    const carId = query.car === undefined ? undefined : (await findCar(ctx, query.car)).id;
+    const carId = query.car === undefined ? undefined : (await carOf(ctx, query.car)).id;
     return { ...choices, ...(await pageOf(ctx, query, carId)) };
   } catch (error) {
     if (!(error instanceof Refusal) || error.code !== "CAR_NOT_FOUND") throw error;
@@ -206,7 +216,7 @@ export async function carJournal(
   ctx: Context,
   query: JournalQuery & { readonly car: string },
 ): Promise<CarJournalPage> {
-  const { id, reference } = await findCar(ctx, query.car);
+  const { id, reference } = await carOf(ctx, query.car);
   return { reference, ...(await personsAndActions(ctx)), ...(await pageOf(ctx, query, id)) };
 }
 

@@ -1,5 +1,6 @@
 import type { Prisma } from "@trunnion/db";
 import {
+  chassisKey,
   endsOf,
   type KnownTime,
   sayDay,
@@ -7,11 +8,10 @@ import {
   type TimelineDetail,
   type TimelineEvent,
 } from "@trunnion/register";
-import { knownTime } from "../car-life";
+import { knownTime, type LifeNumber, type LoadedLife } from "../car-life";
 import type { Context } from "../context";
 import { dayOf, dayOrNothing } from "../day";
 import { maySeeKeepers } from "../keeper/policy";
-import type { CarRecord } from "../record";
 import { sourceFields, sourceOf } from "../source-columns";
 
 /** Recorded up to an instant, or at any time. */
@@ -135,18 +135,22 @@ const outcomeWords = {
   undecided: "left undecided",
 } as const;
 
+/** The car, and the numbers it bore as far as they are, or were, known. */
+export interface Bearer {
+  readonly car: LoadedLife["car"];
+  readonly numbers: readonly LifeNumber[];
+}
+
 async function decisionEvents(
   ctx: Context,
-  record: CarRecord,
+  { car, numbers }: Bearer,
   until: Until,
 ): Promise<readonly TimelineEvent[]> {
-  const numbers = await ctx.db.carIdentity.findMany({
-    where: { carId: record.id },
-    select: { kind: true, numberKey: true, number: true },
-  });
   const borne = [
-    { kind: "chassis" as const, numberKey: record.chassisKey, number: record.chassis },
-    ...numbers.filter(({ kind, numberKey }) => kind !== "chassis" || numberKey !== record.chassisKey),
+    { kind: "chassis" as const, numberKey: car.chassisKey, number: car.chassis },
+    ...numbers
+      .map(({ kind, number }) => ({ kind, number, numberKey: chassisKey(number) }))
+      .filter(({ kind, numberKey }) => kind !== "chassis" || numberKey !== car.chassisKey),
   ];
   const rows = await ctx.db.numberDecision.findMany({
     where: { ...by(until), OR: borne.map(({ kind, numberKey }) => ({ kind, numberKey })) },
@@ -154,7 +158,7 @@ async function decisionEvents(
   });
   return rows.map((row): TimelineEvent => {
     const number = borne.find(({ kind, numberKey }) => kind === row.kind && numberKey === row.numberKey);
-    const outcome = row.holderId === record.id ? "held to be this car's" : outcomeWords[row.outcome];
+    const outcome = row.holderId === car.id ? "held to be this car's" : outcomeWords[row.outcome];
     const over =
       row.supersededAt === null
         ? ""
@@ -220,13 +224,13 @@ export interface Elsewhere {
 }
 
 /** Keepers for who may see them, events with what was found, decisions about its numbers, evidence. */
-export async function recordedElsewhere(ctx: Context, record: CarRecord, until: Until): Promise<Elsewhere> {
+export async function recordedElsewhere(ctx: Context, bearer: Bearer, until: Until): Promise<Elsewhere> {
   return {
     events: [
-      ...(await keeperEvents(ctx, record.id, until)),
-      ...(await entryEvents(ctx, record.id, until)),
-      ...(await decisionEvents(ctx, record, until)),
-      ...(await evidenceEvents(ctx, record.id, until)),
+      ...(await keeperEvents(ctx, bearer.car.id, until)),
+      ...(await entryEvents(ctx, bearer.car.id, until)),
+      ...(await decisionEvents(ctx, bearer, until)),
+      ...(await evidenceEvents(ctx, bearer.car.id, until)),
     ],
     keepersShown: maySeeKeepers(ctx),
   };

@@ -68,22 +68,25 @@ export interface TimelineInput {
  *
  * @throws Refusal CAR_NOT_FOUND
  */
-export async function carTimeline(ctx: Context, { car, believed }: TimelineInput): Promise<CarTimeline> {
+export async function carTimeline(
+  ctx: Context,
+  { car: reference, believed }: TimelineInput,
+): Promise<CarTimeline> {
   const book = await bookOf(ctx);
-  const { record, life, specification, known } = await loadLife(ctx, car, believed);
+  const { car, life, specification, known } = await loadLife(ctx, reference, believed);
   const wording = { book, sides: sideWordsOf(ctx.club.sideWords) };
   const until = believed === undefined ? undefined : endOfDay(believed);
-  const elsewhere = await recordedElsewhere(ctx, record, until);
+  const elsewhere = await recordedElsewhere(ctx, { car, numbers: life.numbers }, until);
   const entries = entriesFor(specification, life.basis, book);
   return {
     club: ctx.club,
     today: ctx.today,
     ...(believed === undefined ? {} : { believed }),
     car: {
-      reference: record.reference,
-      chassis: record.chassis,
-      claim: record.claim,
-      version: record.version,
+      reference: car.reference,
+      chassis: car.chassis,
+      claim: car.claim,
+      version: car.version,
       marque: life.series?.marque.name ?? "",
       series: life.series?.name ?? "series not settled",
       ...(life.built ? { built: life.built } : {}),
