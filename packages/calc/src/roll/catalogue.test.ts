@@ -163,6 +163,15 @@ describe("roll.target", () => {
     expect(si(run, "frontBarWheelRate")).toBe(8000);
     expect(si(run, "rearBarWheelRate")).toBe(3000);
     expect(run.outputs.gradient?.text).toBe("4.50 °/g");
+    // Each axle's own lines, told by its own name.
+    expect(step(run, "k_sf")).toMatchObject({
+      label: "Front wheel rate",
+      value: si(run, "frontSpringWheelRate"),
+    });
+    expect(step(run, "k_sr")).toMatchObject({
+      label: "Rear wheel rate",
+      value: si(run, "rearSpringWheelRate"),
+    });
   });
 });
 

@@ -16,6 +16,13 @@ describe("axle loads under acceleration", () => {
     );
   });
 
+  test("may just leave an axle without load", () => {
+    // 2 m long, centre in the middle and 1 m high: at 1 g one axle carries all, with no rounding in it.
+    const square = { mass: 800, wheelbase: 2, cgFromFront: 1, cgHeight: 1 };
+    expect(longitudinalAxleLoads({ ...square, acceleration: 9.80665 }).front).toBe(0);
+    expect(longitudinalAxleLoads({ ...square, acceleration: -9.80665 }).rear).toBe(0);
+  });
+
   test("are refused once an axle lifts, naming when", () => {
     const front = (9.80665 * 1.2) / 0.45;
     expect(longitudinalAxleLoads({ ...car, acceleration: front - 1e-6 }).front).toBeCloseTo(0, 2);
@@ -31,9 +38,9 @@ describe("axle loads under acceleration", () => {
 
   test("a centre of gravity outside the wheelbase, and what is no number, are refused", () => {
     const still = { ...car, acceleration: 0 };
-    expect(() => longitudinalAxleLoads({ ...still, cgFromFront: 2.3 })).toThrow(
-      /2300 mm behind the front axle must lie within the wheelbase of 2300 mm/,
-    );
+    const behind = () => longitudinalAxleLoads({ ...still, cgFromFront: 2.3 });
+    expect(behind).toThrow(/2300 mm behind the front axle must lie within the wheelbase of 2300 mm/);
+    expect(behind).toThrow(expect.objectContaining({ code: "CG_BEHIND_REAR", place: "cgFromFront" }));
     for (const place of ["mass", "wheelbase", "cgFromFront", "cgHeight"] as const)
       expect(() => longitudinalAxleLoads({ ...still, [place]: 0 })).toThrow(place);
     expect(() => longitudinalAxleLoads({ ...car, acceleration: Number.NaN })).toThrow(/acceleration/);

@@ -141,12 +141,21 @@ describe("a wheel off the ground", () => {
     expect(() => rollAt(narrow, at + 1e-3)).toThrow(
       /the inner front wheel leaves the ground at 1\.01 g; beyond it/,
     );
+    expect(() => rollAt(narrow, at + 1e-3)).toThrow(
+      expect.objectContaining({ code: "WHEEL_LIFTS", place: "acceleration" }),
+    );
+    // Far beyond what the search for the limit goes to, the wheel is named without it.
+    expect(() => rollAt({ ...sampleCar, cgHeight: 0.3 }, 60)).toThrow(
+      /the inner \w+ wheel leaves the ground/,
+    );
   });
 
   test("is found at the rear too, and nowhere below a limit that is low enough", () => {
     const stiffRear = { ...sampleCar, rear: { ...sampleCar.rear, barWheelRate: 90_000 } };
     expect(liftAcceleration(stiffRear)?.axle).toBe("rear");
     expect(liftAcceleration(stiffRear, 1)).toBeNull();
+    const at = liftAcceleration(stiffRear)?.acceleration ?? 0;
+    expect(liftAcceleration(stiffRear, 2 * at)?.acceleration).toBeCloseTo(at, 9);
     expect(() => liftAcceleration(sampleCar, 0)).toThrow(/upTo/);
   });
 
