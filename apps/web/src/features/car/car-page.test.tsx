@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { attribute, markup, readText, tags } from "../../test/markup";
 import { CarPage, type CarPageProps } from "./car-page";
-import { RegisterPage } from "./register-page";
 
 const club = { slug: "sandvaer", name: "Sandvær Register" };
 const known = {
@@ -122,37 +121,5 @@ describe("a car's page", () => {
     expect(tags(html, "h1")).toHaveLength(1);
     const ids = [...html.matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id);
     expect(new Set(ids).size).toBe(ids.length);
-  });
-});
-
-describe("the register", () => {
-  const row = {
-    reference: "S2-0417",
-    chassis: "S2-0417",
-    claim: 1,
-    series: "Series 2 coupé",
-    built: "",
-    colour: "Rød",
-    registration: "",
-    status: "inUse" as const,
-    deviating: 3,
-  };
-  const page = (
-    <RegisterPage club={club} found={1} search={{ q: "0417" }} series={[]} rows={[row]} pages={{}} />
-  );
-
-  test("links each car by its plate and says what is not recorded", () => {
-    expect(markup(page)).toContain('href="/club/sandvaer/car/S2-0417"');
-    expect(readText(page)).toContain(
-      "Series 2 coupé Built not recorded Rød Registration not recorded In use 3 deviations",
-    );
-  });
-
-  test("says that nothing fits, or that nothing is there yet", () => {
-    const empty = { club, found: 0, series: [], rows: [], pages: {} };
-    expect(readText(<RegisterPage {...empty} search={{ q: "zz" }} />)).toContain("No car fits.");
-    expect(readText(<RegisterPage {...empty} search={{}} />)).toContain(
-      "import register.csv --club sandvaer",
-    );
   });
 });

@@ -1,0 +1,101 @@
+import type { Condition } from "@trunnion/register";
+import { describe, expect, test, vi } from "vitest";
+import { markup, readText } from "../../test/markup";
+import { RegisterPage, type RegisterPageProps } from "./register-page";
+
+// The server's own half of a form is not drawn.
+vi.mock("../filter/filter-action", () => ({ saveFilter: async () => undefined }));
+
+const club = { slug: "sandvaer", name: "Sandvær Register" };
+const row = {
+  reference: "S2-0417",
+  chassis: "S2-0417",
+  claim: 1,
+  series: "Series 2 coupé",
+  built: "",
+  colour: "Rød",
+  registration: "",
+  status: "inUse" as const,
+  deviating: 3,
+};
+const nothing: RegisterPageProps = {
+  club,
+  search: {},
+  series: [],
+  saved: [],
+  list: { total: 0, unknown: 0, rows: [] },
+  pages: {},
+};
+const one: RegisterPageProps = {
+  ...nothing,
+  search: { q: "0417" },
+  list: { total: 1, unknown: 0, rows: [row] },
+};
+
+const is: Condition = { op: "recorded", characteristic: "front.camber" };
+const condition = { is, said: "front camber is recorded" };
+const narrowed: RegisterPageProps = {
+  ...nothing,
+  search: { q: "04", where: "recorded_front.camber" },
+  list: { total: 1_240, unknown: 7, rows: [row], condition },
+};
+
+describe("the register", () => {
+  test("links each car by its plate and says what is not recorded", () => {
+    expect(markup(<RegisterPage {...one} />)).toContain('href="/club/sandvaer/car/S2-0417"');
+    expect(readText(<RegisterPage {...one} />)).toContain(
+      "Series 2 coupé Built not recorded Rød Registration not recorded In use 3 deviations",
+    );
+  });
+
+  test("says that nothing fits, or that nothing is there yet", () => {
+    expect(readText(<RegisterPage {...nothing} search={{ q: "zz" }} />)).toContain("No car fits.");
+    expect(readText(<RegisterPage {...nothing} />)).toContain("import register.csv --club sandvaer");
+  });
+});
+
+describe("the register by a condition", () => {
+  test("says it in words, how many fit, and of how many the record does not say, with the way to those", () => {
+    const text = readText(<RegisterPage {...narrowed} />);
+    expect(text).toContain("1,240 cars found");
+    expect(text).toMatch(/Cars of which front camber is recorded ?\./);
+    expect(text).toContain("Of 7 cars more the record does not say.");
+    expect(markup(<RegisterPage {...narrowed} />)).toContain(
+      'href="/club/sandvaer/car?q=04&amp;where=recorded_front.camber&amp;show=unknown"',
+    );
+  });
+
+  test("shows those that are not known as such, with the way back", () => {
+    const text = readText(<RegisterPage {...narrowed} search={{ ...narrowed.search, show: "unknown" }} />);
+    expect(text).toContain("7 cars not known");
+    expect(text).toContain("Unknown is not a no");
+    expect(text).toContain("1,240 cars fit for certain");
+  });
+
+  test("keeps the condition when one searches on", () => {
+    expect(markup(<RegisterPage {...narrowed} />)).toContain(
+      '<input type="hidden" name="where" value="recorded_front.camber"/>',
+    );
+  });
+
+  test("that cannot be read is told, and no car is shown for one that fits", () => {
+    const text = readText(
+      <RegisterPage {...nothing} search={{ where: "recorded" }} problem="it was cut short" />,
+    );
+    expect(text).toContain("The filter in this address cannot be used: it was cut short.");
+    expect(text).not.toContain("No car fits");
+  });
+
+  test("offers the saved filters by their names", () => {
+    const filter = {
+      id: "1",
+      name: "Stiff & low",
+      condition: is,
+      shared: true,
+      own: false,
+      mayChange: false,
+    };
+    const html = markup(<RegisterPage {...nothing} saved={[filter]} />);
+    expect(html).toContain('href="/club/sandvaer/car?filter=Stiff+%26+low"');
+  });
+});
