@@ -5,7 +5,13 @@ import { Refusal } from "@trunnion/register";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { setAsBuilt } from "./as-built";
 import { addCar, correctCar, fileCar, setOptions } from "./car";
-import { bookOf } from "./characteristic";
+import {
+  addCharacteristic,
+  addCharacteristicInput,
+  bookOf,
+  changeCharacteristic,
+  changeCharacteristicInput,
+} from "./characteristic";
 import type { Context } from "./context";
 import { addEntries, addEvent } from "./event";
 import { openOperator } from "./gate";
@@ -18,9 +24,11 @@ import { mergeCars } from "./merge";
 import { decideNumber, setAside, takeUp } from "./number";
 import { printSheets } from "./printed-sheet";
 import { addRuleSet } from "./rule-set";
-import { addMarque, addSeries } from "./series";
+import { addMarque, addSeries, addSeriesForm, changeSeries, changeSeriesInput, foundSeries } from "./series";
 import { createSignIn } from "./sign-in";
-import { addSpecification } from "./specification";
+import { addSpecification, makeCurrent } from "./specification";
+import { discardDraft, putEntry, putEntryInput, removeEntry, startDraft } from "./specification-draft";
+import { importSpecification } from "./specification-table";
 import { addStatus, correctStatus, removeStatus } from "./status";
 
 let world: World;
@@ -106,6 +114,20 @@ const recordUseCases: Readonly<Record<string, UseCase["call"]>> = {
   eraseKeeper: (ctx) => eraseKeeper(ctx, { keeper: nothing, reason: "" }),
 };
 
+/** A draft there is none of: what is asked first is the role. */
+const draft = { series: "mark-1", version: 9, revision: 1 } as const;
+const entry = "01900000-0000-7000-8000-000000000001";
+const lamps = { label: "Lamps", assembly: "body", kind: "date", help: "Lamps." } as const;
+const seriesTexts = {
+  name: "Mark 3",
+  numberPrefix: "M3-",
+  numberDigits: 3,
+  firstSerial: 1,
+  lastSerial: 9,
+  builtFrom: "1974",
+  builtTo: "1975",
+} as const;
+
 /** What each use case that writes may be called by, and a call of it. */
 const useCases: Readonly<Record<string, UseCase>> = {
   ...Object.fromEntries(Object.entries(recordUseCases).map(([name, call]) => [name, { may: keepers, call }])),
@@ -131,6 +153,41 @@ const useCases: Readonly<Record<string, UseCase>> = {
         lines: [],
         book: await bookOf(ctx),
       }),
+  },
+  foundSeries: {
+    may: keepers,
+    call: (ctx) => foundSeries(ctx, addSeriesForm.parse({ ...seriesTexts, marque: "none" })),
+  },
+  changeSeries: {
+    may: keepers,
+    call: (ctx) => changeSeries(ctx, changeSeriesInput.parse({ ...seriesTexts, series: "none", version: 0 })),
+  },
+  makeCurrent: {
+    may: keepers,
+    call: (ctx) => makeCurrent(ctx, { ...draft, current: 1, reason: "tried" }),
+  },
+  startDraft: { may: keepers, call: (ctx) => startDraft(ctx, { series: "none", from: "empty" }) },
+  putEntry: {
+    may: keepers,
+    call: (ctx) => putEntry(ctx, putEntryInput.parse({ ...draft, characteristic: "front.camber" })),
+  },
+  removeEntry: { may: keepers, call: (ctx) => removeEntry(ctx, { ...draft, entry, opened: {} }) },
+  discardDraft: { may: keepers, call: (ctx) => discardDraft(ctx, { ...draft, reason: "" }) },
+  importSpecification: {
+    may: keepers,
+    call: (ctx) => {
+      const bytes = new TextEncoder().encode("Characteristic\nfront.camber");
+      return importSpecification(ctx, { ...draft, mode: "merge", dryRun: true, file: "a.csv", bytes });
+    },
+  },
+  addCharacteristic: {
+    may: keepers,
+    call: (ctx) => addCharacteristic(ctx, addCharacteristicInput.parse(lamps)),
+  },
+  changeCharacteristic: {
+    may: keepers,
+    call: (ctx) =>
+      changeCharacteristic(ctx, changeCharacteristicInput.parse({ ...lamps, key: "club.none", version: 0 })),
   },
   addRuleSet: {
     may: desk,
