@@ -64,6 +64,7 @@ export function planAdjustment<Point extends string>(request: PlanRequest<Point>
     const each = settable(adjuster);
     return { settable: each, rules: ruledBy(each, assemble) };
   });
+  const settables = parts.map((part) => part.settable);
   const start = assemble({});
   const held = workOrder.filter(
     (name) => target[name] === undefined && parts.some(({ rules }) => rules === name),
@@ -74,19 +75,8 @@ export function planAdjustment<Point extends string>(request: PlanRequest<Point>
       .map((name) => [name, target[name] ?? settingOf(readSettings(start), name)]),
   );
   const before = readCorner(start);
-  const found = search(
-    request,
-    parts.map((part) => part.settable),
-    wanted,
-  );
-  const after = readCorner(
-    assemble(
-      combine(
-        parts.map((part) => part.settable),
-        found.steps,
-      ),
-    ),
-  );
+  const found = search(request, settables, wanted);
+  const after = readCorner(assemble(combine(settables, found.steps)));
   const error = errorOf(after, wanted);
   return {
     moves: orderMoves(
