@@ -42,10 +42,11 @@ const personal =
 
 async function exportArchive({ database, evidence }: Installation, options: Options): Promise<void> {
   const { club, out, force = false, withPersonalData: personalData = false } = options;
-  const breaks = await openOperator(database, club, verifyJournal);
-  const prepared = await openOperator(database, club, (ctx) =>
-    prepareArchive(ctx, { database, evidence, personalData }),
-  );
+  const { ctx, breaks } = await openOperator(database, club, async (opened) => ({
+    ctx: opened,
+    breaks: await verifyJournal(opened),
+  }));
+  const prepared = await prepareArchive(ctx, { database, evidence, personalData });
   const { members, missingEvidence, journal } = prepared.manifest;
   const file = { path: out, force, secret: personalData };
   const bytes = await writeNew(file, prepared.pour).finally(prepared.discard);
@@ -75,9 +76,8 @@ async function exportList({ database }: Installation, options: Options & { list:
   const of = Object.fromEntries(
     Object.entries({ search, series, filter, car, event }).filter(([, said]) => said !== undefined),
   );
-  const made = await openOperator(database, club, (ctx) =>
-    listFile(database, ctx, { list, format, personalData, ...of }),
-  );
+  const ctx = await openOperator(database, club, async (opened) => opened);
+  const made = await listFile(database, ctx, { list, format, personalData, ...of });
   const file = { path: out, force, secret: personalData };
   const bytes = await writeNew(file, (output) => pipeline(made.open(), output)).finally(made.discard);
   if (options.json) printJson({ ok: true, file: out, bytes, club, list, format, personalData });

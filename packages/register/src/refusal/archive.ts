@@ -48,6 +48,7 @@ export interface ArchiveRefusals {
   BACKUP_NEEDS_EMPTY: { readonly clubs: readonly string[]; readonly people: number };
   /** No list of that name, or one that wants to be told of what. */
   LIST_UNKNOWN: { readonly list: string; readonly known: readonly string[] };
+  LIST_CONDITION: { readonly problem: string };
   LIST_NEEDS: { readonly list: string; readonly needs: string };
 }
 
@@ -121,6 +122,10 @@ export const archiveWords: Words<ArchiveRefusals> = {
   LIST_UNKNOWN: ({ list: asked, known }) => ({
     what: `There is no list "${asked}".`,
     remedy: `Lists: ${list(known)}.`,
+  }),
+  LIST_CONDITION: ({ problem }) => ({
+    what: `The condition of this list cannot be read: ${problem}.`,
+    remedy: "Put the condition together again on the register page, and fetch the list from there.",
   }),
   LIST_NEEDS: ({ list: asked, needs }) => ({
     what: `The list "${asked}" is of one ${needs}.`,

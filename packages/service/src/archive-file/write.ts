@@ -39,12 +39,14 @@ export const fromDisk = (path: string, place: string): FileToPack => ({
  */
 export async function packFiles(files: Iterable<FileToPack>, output: Writable): Promise<void> {
   const zip = new yazl.ZipFile();
+  let current: Readable | undefined;
   const failed = new Promise<never>((_, reject) => zip.once("error", reject));
   for (const { path, open, stored } of files) {
     zip.addReadStreamLazy(path, { ...OPTIONS, compress: !stored }, (give) => {
       Promise.resolve()
         .then(open)
         .then((stream) => {
+          current = stream;
           stream.once("error", (error) => zip.emit("error", error));
           give(null, stream);
         })
@@ -56,6 +58,7 @@ export async function packFiles(files: Iterable<FileToPack>, output: Writable): 
   try {
     await Promise.race([pipeline(source, output), failed]);
   } catch (error) {
+    current?.destroy();
     source.destroy();
     output.destroy();
     throw error;

@@ -189,7 +189,7 @@ async function assemble({
  * Prepares a club's archive: in one snapshot every row is put aside in a private temporary folder (which needs about the
  * room that the rows take unpacked), so that writing the archive out afterwards, however slow, holds nothing up.
  *
- * @param ctx any open context of the club: who acts, and which club
+ * @param ctx a context of the club, open or ended: who acts, and which club; its own transaction is not used
  * @throws Refusal ROLE_NEEDED; when poured, ARCHIVE_EVIDENCE_DAMAGED
  */
 export async function prepareArchive(ctx: Context, input: ArchiveInput): Promise<PreparedArchive> {

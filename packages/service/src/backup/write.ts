@@ -80,7 +80,8 @@ export async function prepareBackup({ database, evidence }: BackupInput): Promis
   try {
     for (const slug of await listClubs(database)) {
       const input = { database, personalData: true, evidence };
-      clubs.set(slug, await openOperator(database, slug, (ctx) => prepareArchive(ctx, input)));
+      const ctx = await openOperator(database, slug, async (opened) => opened);
+      clubs.set(slug, await prepareArchive(ctx, input));
     }
     const people = await peopleParts(database, folder);
     const parts = [textPart(README_PATH, backupReadme([...clubs.keys()])), ...people];

@@ -2,6 +2,7 @@ import { Prisma } from "@trunnion/db";
 import {
   assemblyLabels,
   type CarStatus,
+  type Condition,
   carStatusWords,
   type DeviationLine,
   deviationLine,
@@ -15,7 +16,7 @@ import type { Context } from "../context";
 import { entriesOf, findEvent } from "../event";
 import { filterNamed } from "../filter";
 import { journalPage } from "../journal";
-import { chosenCarIds } from "../register-list";
+import { chosenCarIds, type Shown } from "../register-list";
 import { requireRole } from "../role";
 import type { Cell, ListColumn, ListExport } from "./policy";
 
@@ -27,7 +28,11 @@ export interface ListInput {
   /** Of the list of cars: as on the register page. */
   readonly search?: string;
   readonly series?: string;
+  readonly condition?: Condition;
+  /** Name of a saved filter, own or shared; instead of a condition. */
   readonly filter?: string;
+  /** Cars that fit when left out; else those of which the record does not say. */
+  readonly show?: Shown;
   /** Reference of the car the list is of. */
   readonly car?: string;
   /** Short name of the event the list is of. */
@@ -115,12 +120,13 @@ function carRows(ids: readonly string[]): Prisma.Sql {
 async function carList(ctx: Context, input: ListInput): Promise<ListExport> {
   if (input.personalData) requireRole(ctx.actor, "registrar", "fleetManager");
   const { search, series, filter } = input;
-  const condition = filter === undefined ? undefined : (await filterNamed(ctx, filter)).condition;
-  const ids = await chosenCarIds(ctx, {
+  const condition = filter === undefined ? input.condition : (await filterNamed(ctx, filter)).condition;
+  const choice = {
     ...(search === undefined ? {} : { search }),
     ...(series === undefined ? {} : { series }),
     ...(condition === undefined ? {} : { condition }),
-  });
+  };
+  const ids = await chosenCarIds(ctx, choice, input.show);
   const { columns, cells } = kept(carColumns, input.personalData);
   async function* rows() {
     for (let start = 0; start < ids.length; start += CARS) {

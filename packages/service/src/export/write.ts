@@ -72,7 +72,7 @@ export interface ListFileInput extends ListInput {
  * Makes a list's file in a private temporary folder, all rows of one moment, so that sending it afterwards, however slow,
  * holds nothing up.
  *
- * @param ctx any open context of the club: who asks, and which club
+ * @param ctx a context of the club, open or ended: who asks, and which club; its own transaction is not used
  * @throws Refusal as `openList`
  */
 export async function listFile(

@@ -1,0 +1,38 @@
+import { type ListFileRequest, listDownload, requestOf } from "@trunnion/api";
+import { download } from "../../../../../../features/export/download";
+import { fromSegment } from "../../../../../../lib/address";
+import { queryPart, registerSearch } from "../../../../../../lib/register-search";
+import { service } from "../../../../../../lib/service";
+
+interface Segments {
+  readonly params: Promise<{ readonly club: string; readonly file: string }>;
+}
+
+/** What an address asks for, of what is said there; what is not said is left out. */
+function asked(club: string, file: string, query: Readonly<Record<string, string>>): ListFileRequest {
+  const [list = "", ending] = file.split(".");
+  const { q, show, ...search } = registerSearch(query);
+  const [car, event] = [queryPart(query, "car"), queryPart(query, "event")];
+  return {
+    club,
+    list,
+    format: ending === "xlsx" ? "xlsx" : "csv",
+    personalData: query.people === "yes",
+    ...search,
+    ...(q === undefined ? {} : { search: q }),
+    ...(show === "unknown" ? { show } : {}),
+    ...(car === undefined ? {} : { car }),
+    ...(event === undefined ? {} : { event }),
+  };
+}
+
+/** A list as a file: `cars.csv`, `state.xlsx`, `journal.csv`, `entries.csv`. */
+export async function GET(request: Request, { params }: Segments): Promise<Response> {
+  const segments = await params;
+  const file = fromSegment(segments.file);
+  if (!/\.(csv|xlsx)$/.test(file)) return new Response("There is no such list.\n", { status: 404 });
+  const query = Object.fromEntries(new URL(request.url).searchParams);
+  return download("list", async () =>
+    listDownload(await requestOf(service(), request.headers), asked(fromSegment(segments.club), file, query)),
+  );
+}

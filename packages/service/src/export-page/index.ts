@@ -1,0 +1,1 @@
+export { type ExportPage, exportPage } from "./read";
