@@ -55,6 +55,8 @@ export interface CarTimeline {
   readonly keepersShown: boolean;
 }
 
+const nothing: EngineData = { entries: [], asBuilt: [], modifications: [], readings: [], own: [] };
+
 export interface TimelineInput {
   /** The car's reference. */
   readonly car: string;
@@ -94,7 +96,7 @@ export async function carTimeline(
     known,
     ...(specification ? { specification: specification.version } : {}),
     events: known ? inLifeOrder([...lifeEvents(life, wording), ...elsewhere.events]) : [],
-    data: leanData(life, entries, book),
+    data: known ? leanData(life, entries, book) : nothing,
     lost: life.lost,
     keepersShown: elsewhere.keepersShown,
   };
