@@ -1,11 +1,8 @@
 export { readDate, type WantedField } from "./policy";
 export {
   type AssemblyCounts,
-  type CarListInput,
-  type CarListRow,
   deviatingCounts,
   findCar,
-  listCars,
   openCar,
   sumOf,
 } from "./read";
