@@ -1,4 +1,5 @@
 import type { BracketModel, Known, Verdict } from "@trunnion/register";
+import type { ReactNode } from "react";
 import { nominalAndLimits } from "../lib/figure";
 import { Bracket } from "./bracket";
 import { Figure } from "./figure";
@@ -27,6 +28,8 @@ export interface ValueRow {
   readonly verdictText: string;
   readonly bracket?: BracketModel;
   readonly known?: Known;
+  /** What supports it: drawn under how it is known. */
+  readonly support?: ReactNode;
 }
 
 export interface ValueTableProps {
@@ -141,7 +144,10 @@ function Row({ row, baseline }: RowProps) {
       <td className="value-verdict">
         <VerdictMark verdict={row.verdict} text={row.verdictText} />
       </td>
-      <td className="value-known">{row.known === undefined ? null : <Provenance known={row.known} />}</td>
+      <td className="value-known">
+        {row.known === undefined ? null : <Provenance known={row.known} />}
+        {row.support}
+      </td>
     </tr>
   );
 }

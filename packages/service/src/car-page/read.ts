@@ -13,6 +13,7 @@ import { findCar } from "../car";
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { dayOrNothing } from "../day";
+import { type CarSupport, carSupport } from "../evidence";
 import { type KeeperLine, keepersOf, maySeeKeepers } from "../keeper";
 import { type DecisionLine, decisionsOnCar } from "../number";
 import { type CarRecord, carReference } from "../record";
@@ -66,6 +67,10 @@ export interface CarPage {
   /** Which characteristics are settings. */
   readonly settings: readonly string[];
   readonly history: readonly HistoryLine[];
+  /** Photos and documents, by the key of the value or the id of the record that they support. */
+  readonly support: CarSupport["support"];
+  /** How many there are. */
+  readonly evidence: number;
   /** The reader may change the record. */
   readonly mayEdit: boolean;
   /** Personal data; null when the reader may not see it. */
@@ -195,6 +200,7 @@ export async function carPage(ctx: Context, reference: string): Promise<CarPage>
     unspoken: unspokenOf(spoken, book),
     settings: book.all.filter(({ key, setting }) => setting && keys.has(key)).map(({ key }) => key),
     history: historyOf(record, book, await noteLines(ctx, record.id)),
+    ...(await carSupport(ctx, record.id, state)),
     mayEdit: maySeeKeepers(ctx),
     keepers: await keepersOf(ctx, record.id),
   };

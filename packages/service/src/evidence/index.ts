@@ -20,7 +20,14 @@ export {
   type TargetEvidence,
   targetEvidence,
 } from "./read";
-export { evidenceCounts, evidenceFor, evidenceOf, evidenceOfState, type SupportLine } from "./support";
+export {
+  type CarSupport,
+  carSupport,
+  evidenceCounts,
+  evidenceFor,
+  evidenceOf,
+  type SupportLine,
+} from "./support";
 export type { TargetLine } from "./target";
 export {
   correctEvidence,

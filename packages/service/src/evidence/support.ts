@@ -127,16 +127,31 @@ export async function evidenceFor(
   return found;
 }
 
+/** What supports what of one car, for its page. */
+export interface CarSupport {
+  /** By the key of a value of its state (`stateKey`), and by the id of whatever else is supported. */
+  readonly support: Readonly<Record<string, readonly SupportLine[]>>;
+  /** Pieces in all. */
+  readonly evidence: number;
+}
+
+/** What supports each value of a car's state and everything else of it, with how many pieces there are. */
+export async function carSupport(ctx: Context, carId: string, state: State): Promise<CarSupport> {
+  const links = await evidenceOf(ctx, [carId]);
+  const pieces = new Set([...links.values()].flat().map(({ id }) => id));
+  const ofState = await evidenceOfState(ctx, state, links);
+  return { support: Object.fromEntries([...links, ...ofState]), evidence: pieces.size };
+}
+
 /**
  * What supports each value of a car's state, by its key (`stateKey`): the as-built value, the modification or the setting
  * sheet that it comes from. Values that nothing supports are left out.
  */
-export async function evidenceOfState(
+async function evidenceOfState(
   ctx: Context,
-  carId: string,
   state: State,
+  links: ReadonlyMap<string, readonly SupportLine[]>,
 ): Promise<ReadonlyMap<string, readonly SupportLine[]>> {
-  const links = await evidenceOf(ctx, [carId]);
   if (links.size === 0) return new Map();
   const readingIds = [...state.values()]
     .filter(({ origin }) => origin === "reading")

@@ -6,6 +6,7 @@ import type { ClubFace } from "../../components/shell/shell";
 import { TitleBlock } from "../../components/shell/title-block";
 import type { Baseline, ValueRow } from "../../components/value-table";
 import { editCarPath, registerPath } from "../../lib/path";
+import { EvidenceLink } from "../evidence/evidence-link";
 import { Standing, type StandingProps } from "../number/standing";
 import { AssemblySections, type AssemblyState } from "./assembly-section";
 import { Deviations } from "./deviation-section";
@@ -33,6 +34,8 @@ export interface CarPageProps {
   /** Latest first. */
   readonly history: readonly HistoryLine[];
   readonly cautions: readonly string[];
+  /** How many photos and documents support its record. */
+  readonly evidence?: number;
   /** What is decided about its numbers, and where its record is. */
   readonly standing?: Omit<StandingProps, "club" | "chassis" | "claims">;
 }
@@ -82,6 +85,7 @@ export function CarPage(props: CarPageProps) {
         </figure>
         <div className="grid content-start">
           <EditLink {...props} label="Edit the record" />
+          <EvidenceLink club={club.slug} car={car.reference} count={props.evidence ?? 0} />
           <Identity car={car} />
         </div>
       </div>

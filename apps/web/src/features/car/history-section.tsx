@@ -13,6 +13,8 @@ export interface HistoryLine {
   /** What it changed, as written. */
   readonly changes?: readonly { readonly label: string; readonly before: string; readonly after: string }[];
   readonly known?: Known;
+  /** What supports it. */
+  readonly support?: ReactNode;
 }
 
 /** What became of the car, latest first, down one line. */
@@ -60,6 +62,7 @@ function Line({ line }: { readonly line: HistoryLine }) {
           </ul>
         )}
         {line.known === undefined ? null : <Provenance known={line.known} />}
+        {line.support}
       </div>
     </li>
   );

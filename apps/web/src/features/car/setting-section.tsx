@@ -1,4 +1,5 @@
 import type { BracketModel, Known, Verdict } from "@trunnion/register";
+import type { ReactNode } from "react";
 import { Bracket } from "../../components/bracket";
 import { Figure } from "../../components/figure";
 import { SectionHead } from "../../components/page-head";
@@ -13,6 +14,8 @@ export interface CornerReading {
   readonly verdictText: string;
   readonly bracket?: BracketModel;
   readonly known?: Known;
+  /** What supports it. */
+  readonly support?: ReactNode;
 }
 
 export interface CarSetting {
@@ -146,6 +149,7 @@ function Corner({ reading, side }: CornerProps) {
         </span>
       )}
       {reading?.known === undefined ? null : <Provenance known={reading.known} />}
+      {reading?.support}
     </td>
   );
 }

@@ -9,6 +9,7 @@ import {
   settingGroups,
   standingOf,
 } from "../../../../../features/car/present";
+import { supportedBy } from "../../../../../features/evidence/supported";
 import { fromSegment } from "../../../../../lib/address";
 import { leadersOf, sideWords } from "../../../../../lib/assembly";
 import { cautions } from "../../../../../lib/caution";
@@ -37,6 +38,7 @@ export default async function Page({ params, searchParams }: Segments) {
     load: (api) => api.car.page({ club, car }),
     draw: (page, face) => {
       const lines = baseline === "asBuilt" ? page.asBuilt : page.deviating;
+      const supported = supportedBy(club, page.support);
       return (
         <CarPage
           club={face}
@@ -44,12 +46,13 @@ export default async function Page({ params, searchParams }: Segments) {
           on={sayLongDay(page.on)}
           baseline={baseline}
           leaders={leadersOf(countsOf(page.deviating))}
-          deviations={acrossAssemblies(lines, page.club.sideWords)}
+          deviations={supported.rows(acrossAssemblies(lines, page.club.sideWords))}
           notRecorded={page.notRecorded}
-          settings={settingGroups(page)}
+          settings={supported.settings(settingGroups(page))}
           sideWords={sideWords[page.club.sideWords]}
-          assemblies={assemblyStates(page)}
-          history={historyLines(page)}
+          assemblies={supported.assemblies(assemblyStates(page))}
+          history={supported.history(historyLines(page))}
+          evidence={page.evidence}
           cautions={cautions.car}
           standing={standingOf(page)}
         />
