@@ -30,9 +30,6 @@ const { Worker: Thread } = process.getBuiltinModule("node:worker_threads");
 
 const PROGRAM = "bin/read-workbook.mjs";
 
-/** Under a name of its own: a bundler looks for `new Worker` and wants to find the program while it builds. */
-class Thread extends Worker {}
-
 /**
  * Where the thread's program lies. Asked of Node's own resolver first; a bundler gives this module an address that is
  * on no disk, and then the folders from the working directory upwards are looked through.
