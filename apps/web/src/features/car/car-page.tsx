@@ -1,3 +1,4 @@
+import type { ReactNode } from "react";
 import { Caution } from "../../components/caution";
 import { PageHead, SectionHead } from "../../components/page-head";
 import { type Leader, Plan, PlanLegend } from "../../components/plan";
@@ -34,6 +35,8 @@ export interface CarPageProps {
   /** Latest first. */
   readonly history: readonly HistoryLine[];
   readonly cautions: readonly string[];
+  /** What the differences do, worked out. */
+  readonly consequences?: ReactNode;
   /** How many photos and documents support its record. */
   readonly evidence?: number;
   /** What is decided about its numbers, and where its record is. */
@@ -91,6 +94,7 @@ export function CarPage(props: CarPageProps) {
       </div>
       <div className="grid gap-12 pt-10">
         <Deviations {...props} />
+        {props.consequences}
         <Caution cautions={props.cautions} />
         <SettingSection groups={props.settings} sideWords={props.sideWords} />
         <section aria-labelledby="state" className="grid gap-8">

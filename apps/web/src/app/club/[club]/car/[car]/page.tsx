@@ -9,6 +9,7 @@ import {
   settingGroups,
   standingOf,
 } from "../../../../../features/car/present";
+import { ConsequenceSection } from "../../../../../features/consequence/consequence-section";
 import { supportedBy } from "../../../../../features/evidence/supported";
 import { fromSegment } from "../../../../../lib/address";
 import { leadersOf, sideWords } from "../../../../../lib/assembly";
@@ -35,8 +36,11 @@ export default async function Page({ params, searchParams }: Segments) {
     club,
     at: "register",
     path: carPath(club, car, baseline === "asBuilt" ? { against: baseline } : {}),
-    load: (api) => api.car.page({ club, car }),
-    draw: (page, face) => {
+    load: async (api) => {
+      const page = await api.car.page({ club, car });
+      return { page, worked: await api.consequence.list({ club, car }) };
+    },
+    draw: ({ page, worked }, face) => {
       const lines = baseline === "asBuilt" ? page.asBuilt : page.deviating;
       const supported = supportedBy(club, page.support);
       return (
@@ -54,6 +58,7 @@ export default async function Page({ params, searchParams }: Segments) {
           history={supported.history(historyLines(page))}
           evidence={page.evidence}
           cautions={cautions.car}
+          consequences={<ConsequenceSection club={club} car={page.car.reference} {...worked} />}
           standing={standingOf(page)}
         />
       );
