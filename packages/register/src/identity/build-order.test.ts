@@ -13,6 +13,8 @@ const car = (serial: number, day: number, doubt = 0): DatedSerial => ({
 });
 const inOrder = Array.from({ length: 20 }, (_, index) => car(index + 1, index * 20));
 
+const others = Array.from({ length: 8 }, (_, index) => car(index + 10, 200 + index * 20));
+
 describe("cars out of order with their serial", () => {
   test("are none where dates rise with serials", () => {
     expect(outOfOrder(inOrder)).toEqual([]);
@@ -34,11 +36,18 @@ describe("cars out of order with their serial", () => {
   });
 
   test("are both told where two disagree and no third decides", () => {
-    const found = outOfOrder([car(1, 200), car(2, 0)]);
+    // The others were finished so late that they go with either.
+    const found = outOfOrder([car(1, 200), car(2, 0), ...others]);
     expect(found.map(({ id, sure, against }) => [id, sure, against])).toEqual([
       ["S-1", "either", ["S-2"]],
       ["S-2", "either", ["S-1"]],
     ]);
+  });
+
+  test("are none where dates do not rise with numbers at all, as in a fleet numbered as it was bought", () => {
+    // Months of building of fourteen cars by their fleet number: 42 pairs rise, 39 fall.
+    const months = [2, 3, 4, 5, 6, 1, 2, 3, 4, 5, 6, 1, 2, 3];
+    expect(outOfOrder(months.map((month, index) => car(index + 1, month * 30)))).toEqual([]);
   });
 
   test("are none for a date that is too rough to disagree", () => {
@@ -50,17 +59,22 @@ describe("cars out of order with their serial", () => {
   });
 
   test("the slack itself is still in order, a day more is not", () => {
-    expect(outOfOrder([car(1, 62), car(2, 0)], 62)).toEqual([]);
-    expect(outOfOrder([car(1, 63), car(2, 0)], 62)).toHaveLength(2);
+    expect(outOfOrder([car(1, 62), car(2, 0), ...others], 62)).toEqual([]);
+    expect(outOfOrder([car(1, 63), car(2, 0), ...others], 62)).toHaveLength(2);
   });
 
   test("once taken out, what remains rises with the serial up to the slack; those who disagree with nobody stay", () => {
+    const day = fc.tuple(
+      fc.integer({ min: 1, max: 60 }),
+      fc.integer({ min: 0, max: 40 }),
+      fc.integer({ min: 0, max: 900 }),
+    );
     const cars = fc
-      .uniqueArray(fc.tuple(fc.integer({ min: 1, max: 60 }), fc.integer({ min: 0, max: 900 })), {
-        maxLength: 40,
-        selector: ([serial]) => serial,
-      })
-      .map((list) => list.map(([serial, day]) => car(serial, day)));
+      .uniqueArray(day, { maxLength: 40, selector: ([serial]) => serial })
+      // Every tenth lies anywhere, the others rise with their number give or take forty days.
+      .map((list) =>
+        list.map(([serial, noise, any], index) => car(serial, index % 10 === 9 ? any : serial * 15 + noise)),
+      );
     fc.assert(
       fc.property(cars, fc.integer({ min: 0, max: 100 }), (list, slack) => {
         const out = new Set(outOfOrder(list, slack).map(({ id }) => id));

@@ -74,10 +74,34 @@ function found(car: Placed, kept: readonly Placed[], all: readonly Placed[], sla
   };
 }
 
+/** Rising pairs for each falling one from which on a series counts as numbered in the order of building. */
+const RISING = 2;
+
+const placedOf = ({ id, serial, earliest, latest }: DatedSerial): Placed => ({
+  id,
+  serial,
+  first: dayNumber(earliest),
+  last: dayNumber(latest),
+});
+
+/** Whether dates rise with serials at all: twice as many pairs that surely rise as surely fall, doubt apart. */
+function rises(all: readonly Placed[]): boolean {
+  let [rising, falling] = [0, 0];
+  for (const [index, lower] of all.entries()) {
+    for (const higher of all.slice(index + 1)) {
+      if (lower.serial === higher.serial) continue;
+      if (lower.last < higher.first) rising += 1;
+      else if (lower.first > higher.last) falling += 1;
+    }
+  }
+  return rising >= RISING * falling;
+}
+
 /**
  * Cars whose build date is out of order with their serial. Two cars disagree when the lower number's earliest day lies
  * more than the slack after the higher number's latest. Whoever disagrees with most is taken out, until the rest
  * agree: what remains rises with the serial, up to the slack. A doubtful date disagrees with little, as it should.
+ * Where dates do not rise with serials in the first place, as in a fleet numbered as it was bought, nothing is told.
  *
  * @param slack days; {@link buildOrderSlackDays} when left out
  */
@@ -85,14 +109,8 @@ export function outOfOrder(
   cars: readonly DatedSerial[],
   slack: number = buildOrderSlackDays,
 ): readonly OutOfOrder[] {
-  const all = cars
-    .map(({ id, serial, earliest, latest }) => ({
-      id,
-      serial,
-      first: dayNumber(earliest),
-      last: dayNumber(latest),
-    }))
-    .sort((a, b) => a.serial - b.serial);
+  const all = cars.map(placedOf).sort((a, b) => a.serial - b.serial);
+  if (!rises(all)) return [];
   const disagreements = all.map((one) => all.filter((other) => excess(one, other) > slack).length);
   const out = new Set<number>();
   for (;;) {
