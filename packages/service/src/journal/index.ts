@@ -1,5 +1,6 @@
 export {
   type CarJournalPage,
+  CHAIN_LIMIT,
   type ChainBreak,
   type ChainReport,
   carJournal,

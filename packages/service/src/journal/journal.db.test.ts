@@ -154,7 +154,7 @@ test("one entry is told as it is kept, with its place in the chain", async () =>
 describe("the chain", () => {
   test("is worked out for who answers for the register, and tells up to where", async () => {
     const report = await as(registrar, checkJournal);
-    expect(report).toMatchObject({ breaks: [], entries: MANY + 1, last: { sequence: MANY + 1 } });
+    expect(report).toMatchObject({ breaks: [], from: 1, last: { sequence: MANY + 1 } });
     expect(report.last?.hash).toMatch(/^[0-9a-f]{64}$/);
   });
 
@@ -188,7 +188,7 @@ describe("however long it is", () => {
         return rows.map((row) => row["QUERY PLAN"]).join("\n");
       });
       expect(plan).toMatch(/Index Scan Backward using journal_entry/);
-      if (!ofCar) expect(plan).not.toMatch(/Sort/);
+      expect(plan).not.toMatch(/Sort/);
       expect(plan).not.toMatch(/Seq Scan/);
     },
   );

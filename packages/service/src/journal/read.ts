@@ -14,51 +14,57 @@ export interface ChainBreak {
   readonly problem: "hash" | "link" | "gap";
 }
 
-/** Works every hash of the club's journal out again; empty when the chain holds. */
-export async function verifyJournal(ctx: Context): Promise<readonly ChainBreak[]> {
+/**
+ * Works the hashes of the club's journal out again; empty when the chain holds.
+ *
+ * @param from place of the first entry to look at; it must follow the one before it. 1 for all of them
+ */
+export async function verifyJournal(ctx: Context, from = 1): Promise<readonly ChainBreak[]> {
   const rows = await ctx.db.$queryRaw<{ sequence: bigint; problem: ChainBreak["problem"] }[]>`
     WITH chain AS (
-      SELECT sequence, hash, previous_hash, journal_entry_hash(j) AS expected,
+      SELECT sequence, hash, previous_hash,
+             CASE WHEN sequence >= ${from} THEN journal_entry_hash(j) END AS expected,
              lag(hash, 1, '') OVER (ORDER BY sequence) AS hash_before,
-             row_number() OVER (ORDER BY sequence) AS place
+             lag(sequence, 1, 0::bigint) OVER (ORDER BY sequence) AS place_before
       FROM journal_entry j
-      WHERE club_id = ${ctx.club.id}::uuid)
+      WHERE club_id = ${ctx.club.id}::uuid AND sequence >= ${from - 1})
     SELECT sequence, CASE WHEN hash <> expected THEN 'hash' WHEN previous_hash <> hash_before THEN 'link' ELSE 'gap' END AS problem
     FROM chain
-    WHERE hash <> expected OR previous_hash <> hash_before OR sequence <> place
+    WHERE sequence >= ${from} AND (hash <> expected OR previous_hash <> hash_before OR sequence <> place_before + 1)
     ORDER BY sequence
     LIMIT 100`;
   return rows.map(({ sequence, problem }) => ({ sequence: Number(sequence), problem }));
 }
 
-/** Whether the chain holds, and up to where it was worked out. */
+/** Entries that are worked out while somebody waits; `trunnion check` has no such limit. */
+export const CHAIN_LIMIT = 200_000;
+
+/** Whether the chain holds, and from where to where it was worked out. */
 export interface ChainReport {
   readonly breaks: readonly ChainBreak[];
-  /** Entries worked out again. */
-  readonly entries: number;
-  /** The last of them, and its hash: written down elsewhere, it proves later that nothing before it was changed. */
+  /** Place of the first entry worked out again. */
+  readonly from: number;
+  /** The last one, and its hash: written down elsewhere, it proves later that nothing before it was changed. */
   readonly last?: { readonly sequence: number; readonly at: string; readonly hash: string };
 }
 
 /**
- * Works the whole chain of the club out again, for who answers for the register.
+ * Works the chain of the club out again, for who answers for the register: all of it, or the last 200,000 entries.
  *
  * @throws Refusal ROLE_NEEDED
  */
 export async function checkJournal(ctx: Context): Promise<ChainReport> {
   requireRole(ctx.actor, "registrar", "fleetManager");
-  const breaks = await verifyJournal(ctx);
-  const [entries, last] = await Promise.all([
-    ctx.db.journalEntry.count({ where: { clubId: ctx.club.id } }),
-    ctx.db.journalEntry.findFirst({
-      where: { clubId: ctx.club.id },
-      select: { sequence: true, at: true, hash: true },
-      orderBy: { sequence: "desc" },
-    }),
-  ]);
-  if (!last) return { breaks, entries };
-  const { sequence, at, hash } = last;
-  return { breaks, entries, last: { sequence: Number(sequence), at: at.toISOString(), hash } };
+  const row = await ctx.db.journalEntry.findFirst({
+    where: { clubId: ctx.club.id },
+    select: { sequence: true, at: true, hash: true },
+    orderBy: { sequence: "desc" },
+  });
+  if (!row) return { breaks: [], from: 1 };
+  const sequence = Number(row.sequence);
+  const from = Math.max(1, sequence - CHAIN_LIMIT + 1);
+  const last = { sequence, at: row.at.toISOString(), hash: row.hash };
+  return { breaks: await verifyJournal(ctx, from), from, last };
 }
 
 /** Who did something: a member by name, also one who has left, or whoever held the machine. */
@@ -130,19 +136,25 @@ function conditionsOf(
     ...(before === undefined
       ? []
       : [
-          Prisma.sql`(j.at, j.sequence) < (SELECT at, sequence FROM journal_entry j WHERE ${club} AND j.sequence = ${before})`,
+          carId === undefined
+            ? Prisma.sql`(j.at, j.sequence) < (SELECT at, sequence FROM journal_entry j WHERE ${club} AND j.sequence = ${before})`
+            : Prisma.sql`j.sequence < ${before}`,
         ]),
   ];
 }
 
-/** The entries of a page and one more, latest first. Exported so that a test can look at its plan. */
+/**
+ * The entries of a page and one more, latest first: by time, or, of one car, by place, which is the same but for changes
+ * made at the same moment and has an index by car. Exported so that a test can look at its plan.
+ */
 export function pageStatement(ctx: Context, query: JournalQuery, carId?: string): Prisma.Sql {
+  const order = carId === undefined ? Prisma.sql`j.at DESC, j.sequence DESC` : Prisma.sql`j.sequence DESC`;
   return Prisma.sql`
     SELECT j.sequence, j.at, j.person_id::text AS "personId", j.action, j.noun, j.car_id::text AS "carId",
            j.run_id::text AS "runId", j.reason, j.before, j.after
     FROM journal_entry j
     WHERE ${Prisma.join(conditionsOf(ctx, query, carId), " AND ")}
-    ORDER BY j.at DESC, j.sequence DESC
+    ORDER BY ${order}
     LIMIT ${PAGE + 1}`;
 }
 

@@ -61,6 +61,13 @@ describe("the journal's chain", () => {
     expect(await verify()).toEqual([{ sequence: 3, problem: "link" }]);
   });
 
+  test("is worked out from an entry on, which must follow the one before it", async () => {
+    const from = (place: number) => openOperator(world.database, "ours", (ctx) => verifyJournal(ctx, place));
+    // The forger of the test before left entry 2 with a hash of its own, which entry 3 does not know.
+    expect(await from(3)).toEqual([{ sequence: 3, problem: "link" }]);
+    expect(await from(4)).toEqual([]);
+  });
+
   test("breaks where an entry was taken out", async () => {
     await tamper("DELETE FROM journal_entry WHERE club_id = :ours AND sequence = 2");
     expect(await verify()).toEqual([{ sequence: 3, problem: "link" }]);

@@ -28,7 +28,7 @@ export function Chain({ club, report }: ChainProps): ReactNode {
       </form>
       <p className="text-fine text-soft">
         Every entry carries a hash of itself and of the one before: what is changed or taken out later breaks
-        the chain. Checking works all of them out again.
+        the chain. Checking works them out again.
       </p>
     </section>
   );
@@ -38,7 +38,7 @@ const count = new Intl.NumberFormat("en-GB");
 
 function Found({
   club,
-  report: { breaks, entries, last },
+  report: { breaks, from, last },
 }: {
   readonly club: string;
   readonly report: ChainReport;
@@ -61,11 +61,18 @@ function Found({
       </div>
     );
   }
+  const entries = last.sequence - from + 1;
   return (
     <div role="status">
       <p className="font-semibold">
-        The chain holds: {count.format(entries)} entries, from the first to no. {last.sequence}.
+        The chain holds: {count.format(entries)} {entries === 1 ? "entry" : "entries"}, from{" "}
+        {from === 1 ? "the first" : `no. ${from}`} to no. {last.sequence}.
       </p>
+      {from === 1 ? null : (
+        <p>
+          Those before are too many to wait for here: <code>trunnion check</code> works all of them out.
+        </p>
+      )}
       <p>
         The last was written on <LocalTime at={last.at} />. Its hash, kept somewhere else, proves later that
         nothing before it was changed: <code className="break-all text-small">{last.hash}</code>
