@@ -3,6 +3,8 @@ import { starterChecks, starterClasses } from "@trunnion/register";
 import {
   addEntries,
   addEvent,
+  addKeepership,
+  addKeepershipInput,
   addMarque,
   addRuleSet,
   addSeries,
@@ -10,6 +12,7 @@ import {
   bookOf,
   type Clock,
   type Context,
+  carForm,
   createMember,
   createSignIn,
   Database,
@@ -20,6 +23,7 @@ import {
 } from "@trunnion/service";
 import { clubs, DEMO_PASSWORD, type DemoClub, people } from "./demo/club";
 import { demoEntries, demoEvent } from "./demo/event";
+import { type DemoKeeping, keepings } from "./demo/keeper";
 import { specifications } from "./demo/specification";
 import { asOwner, DEMO_FILLED } from "./state";
 
@@ -82,6 +86,20 @@ async function addPeople(database: Database, signIn: SignIn, clock: Clock): Prom
   }
 }
 
+/** Links a member to the car he keeps; does nothing where he has it already. */
+async function addKeeping(ctx: Context, { car, member, address, from }: DemoKeeping): Promise<void> {
+  const membership = await ctx.db.membership.findFirst({
+    where: { person: { email: member } },
+    select: { id: true, person: { select: { name: true, email: true } } },
+  });
+  const form = await carForm(ctx, car);
+  if (!membership || form.keepers.some(({ isMember }) => isMember)) return;
+  const { id, person } = membership;
+  const keeper = { ...person, address, membership: id };
+  const input = { car, version: form.version, ...keeper, from, to: "", trust: "stated" };
+  await addKeepership(ctx, addKeepershipInput.parse(input));
+}
+
 /** Last of all, so that the next start knows whether there is anything left to do. */
 async function markFilled(ctx: Context): Promise<void> {
   await writeJournal(ctx, [{ action: DEMO_FILLED, noun: "club", nounId: ctx.club.id }]);
@@ -101,6 +119,9 @@ export async function seedDemo({ ownerUrl, serviceUrl, today, log }: SeedInput):
     }
     const signIn = createSignIn(database, { secret: crypto.randomUUID(), baseUrl: "http://localhost" });
     await addPeople(database, signIn, clock);
+    for (const keeping of keepings) {
+      await openOperator(database, keeping.club, (ctx) => addKeeping(ctx, keeping), clock);
+    }
     for (const { slug } of clubs) await openOperator(database, slug, markFilled, clock);
   } finally {
     await database.close();

@@ -11,6 +11,7 @@ import {
   compareCurrentValues,
   type ImportReport,
   importRegister,
+  numbersPage,
   openOperator,
   printSheets,
   verifyJournal,
@@ -154,6 +155,44 @@ describe("the demo's register file", () => {
       `SELECT max("on")::text AS seen, (SELECT max(fitted_latest)::text FROM modification) AS fitted FROM setting_sheet`,
     );
     expect(rows[0].seen <= today && rows[0].fitted <= today).toBe(true);
+  });
+});
+
+describe("the demo's numbers", () => {
+  const openIn = (club: string) => openOperator(world.database, club, numbersPage, clock);
+
+  test("are odd where that was planted, and nowhere else", async () => {
+    const { open, settled, setAside } = await openIn("sandvaer");
+    expect(open.map(({ what }) => what)).toEqual([
+      "0421 lies above the last of Series 2, which is 0398.",
+      "2 cars claim chassis number S2-0145.",
+    ]);
+    expect([...settled, ...setAside]).toEqual([]);
+    const [misread] = open;
+    // Two digits exchanged give the number of a car that is there: told, since only a person can say which is which.
+    expect(misread?.finding).toMatchObject({ proposals: [{ number: "S2-0241", heldBy: ["S2 0241"] }] });
+  });
+
+  test("of the school are all known, and none is odd", async () => {
+    const { open, coverage } = await openIn("grusvik");
+    expect(open).toEqual([]);
+    expect(coverage).toMatchObject([{ known: 14, built: 14, gaps: [] }]);
+  });
+});
+
+describe("the demo's owner", () => {
+  test("keeps a car, which the register says to him and to the registrar alone", async () => {
+    const kept = await openOperator(
+      world.database,
+      "sandvaer",
+      (ctx) =>
+        ctx.db.keepership.findMany({
+          where: { keeper: { membershipId: { not: null } } },
+          include: { car: true },
+        }),
+      clock,
+    );
+    expect(kept.map(({ car, to }) => [car.chassis, to])).toEqual([["S3-0338", null]]);
   });
 });
 
