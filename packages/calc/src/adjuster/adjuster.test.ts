@@ -5,6 +5,7 @@ import { camberOf, castorOf, kingpinOf, toeInOf, type Vector } from "../alignmen
 import { CalcRefusal } from "../catalogue/refusal";
 import { exampleWishbone } from "../linkage/example";
 import { doubleWishbone, readCorner, type WishbonePoint } from "../linkage/index";
+import { atMost } from "../property-runs.fixture";
 import { type Adjuster, combine, settable } from "./adjuster";
 import { exampleAdjusters, exampleArmAdjusters } from "./example";
 
@@ -53,7 +54,7 @@ describe("one adjuster at a time", { timeout: 30_000 }, () => {
         expect(castorOf(theirs.steering)).toBeCloseTo(reading.castor ?? Number.NaN, 8);
         expect(kingpinOf(theirs.steering, "left")).toBeCloseTo(reading.kingpin ?? Number.NaN, 8);
       }),
-      { numRuns: 25 },
+      atMost(25),
     );
   });
 });

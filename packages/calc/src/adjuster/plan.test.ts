@@ -11,6 +11,7 @@ import {
   strut,
   type WishbonePoint,
 } from "../linkage/index";
+import { atMost } from "../property-runs.fixture";
 import { type Adjuster, combine, settable } from "./adjuster";
 import { exampleAdjusters, exampleArmAdjusters } from "./example";
 import { type Plan, planAdjustment } from "./plan";
@@ -64,7 +65,7 @@ describe("the plan", { timeout: 30_000 }, () => {
         expect(reached.toeIn - target.toeIn).toBeCloseTo(made.error.toeIn ?? Number.NaN, 12);
         expect(reached.wheelCentre.z).toBeCloseTo(exampleWishbone.wheelCentre.z, 11);
       }),
-      { numRuns: 30 },
+      atMost(30),
     );
   });
 
@@ -81,7 +82,7 @@ describe("the plan", { timeout: 30_000 }, () => {
         for (const name of ["camber", "castor", "toeIn"] as const)
           expect(Math.abs(error[name] ?? 1)).toBeLessThan(0.02 * minute);
       }),
-      { numRuns: 15 },
+      atMost(15),
     );
   });
 
@@ -105,7 +106,7 @@ describe("the plan", { timeout: 30_000 }, () => {
         const made = plan(target, few);
         expect(misfitOf(made.after, target)).toBeLessThanOrEqual(best + 1e-3);
       }),
-      { numRuns: 12 },
+      atMost(12),
     );
   });
 
@@ -140,7 +141,7 @@ describe("the plan", { timeout: 30_000 }, () => {
         expect(planned).toBeLessThanOrEqual(rounded + 1e-3);
         if (planned < rounded / 2) better += 1;
       }),
-      { numRuns: 30 },
+      atMost(30),
     );
     expect(better).toBeGreaterThan(15);
   });
@@ -158,7 +159,7 @@ describe("the plan", { timeout: 30_000 }, () => {
           expect(steps).toBeLessThanOrEqual(highest + 1e-9);
         }
       }),
-      { numRuns: 20 },
+      atMost(20),
     );
   });
 

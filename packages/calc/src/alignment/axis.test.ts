@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { CalcRefusal } from "../catalogue/refusal";
+import { atMost } from "../property-runs.fixture";
 import {
   ackermannOuter,
   ackermannRatio,
@@ -165,7 +166,7 @@ describe("castor from the swing of camber", () => {
         expect(axis.kingpin).toBeCloseTo(kingpin, 8);
         expect(Math.abs(castorFromSwing(swing) - castor)).toBeLessThan(0.03);
       }),
-      { numRuns: 60 },
+      atMost(60),
     );
   });
 

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { CalcRefusal } from "../catalogue/refusal";
+import { atMost } from "../property-runs.fixture";
 import { carbonSteel } from "../spring/material";
 import { armOutset, type Bar, type BarFlexibility, barCompliance, loadReach } from "./compliance";
 import { barRate } from "./rate";
@@ -67,7 +68,7 @@ describe("compliance of a bar", () => {
       fc.property(bars, (one) => {
         expect(barCompliance(one).total / integrated(one)).toBeCloseTo(1, 5);
       }),
-      { numRuns: 40 },
+      atMost(40),
     );
   });
 

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { atMost } from "../property-runs.fixture";
 import {
   brakingEnergy,
   coolingTimeOf,
@@ -65,7 +66,7 @@ describe("the energy balance of a braking stop", () => {
         expect(marched.distance / formula.brakingDistance).toBeCloseTo(1, 3);
         expect(marched.time / (formula.time - stop.reactionTime)).toBeCloseTo(1, 3);
       }),
-      { numRuns: 40 },
+      atMost(40),
     );
   });
 

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { atMost } from "../property-runs.fixture";
 import { parseThread } from "../quantity/designation/thread";
 import { engagementNeeded, pitchLineArea, stripAreas } from "./engagement";
 import { boltLoads, shearCapacity } from "./strength";
@@ -136,7 +137,7 @@ describe("thread pairs", () => {
           bolt.system === nut.system && bolt.majorDiameter === nut.majorDiameter && bolt.pitch === nut.pitch;
         expect(verdict === "match", `${bolt.canonical} in ${nut.canonical}`).toBe(same);
       }),
-      { numRuns: 3000 },
+      atMost(3000),
     );
     for (const thread of standardThreads()) expect(threadPair(thread, thread).verdict).toBe("match");
   });

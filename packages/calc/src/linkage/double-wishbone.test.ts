@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Vector } from "../alignment/index";
 import { CalcRefusal } from "../catalogue/refusal";
+import { atMost } from "../property-runs.fixture";
 import { exampleWishbone } from "./example";
 import {
   doubleWishbone,
@@ -288,7 +289,7 @@ describe("out of reach", () => {
         }
         expect(numbers.every(Number.isFinite)).toBe(true);
       }),
-      { numRuns: 60 },
+      atMost(60),
     );
   });
 

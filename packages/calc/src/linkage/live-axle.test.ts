@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { CalcRefusal } from "../catalogue/refusal";
+import { atMost } from "../property-runs.fixture";
 import { exampleLiveAxle, exampleWattAxle } from "./example";
 import { type LiveAxleHardpoints, liveAxle, readLiveAxle } from "./index";
 
@@ -148,7 +149,7 @@ test("spring ratios equal finite differences, in bump and in roll", () => {
       expect(spring?.bumpRatio).toBeCloseTo(bump, 6);
       expect(spring?.rollRatio).toBeCloseTo(roll, 6);
     }),
-    { numRuns: 30 },
+    atMost(30),
   );
 });
 
@@ -167,7 +168,7 @@ test("roll steer equals the change of heading over the change of roll", () => {
       const slope = -(after.thrust - before.thrust) / (after.roll - before.roll);
       expect(at(bump, bump).rollSteer).toBeCloseTo(slope, 4);
     }),
-    { numRuns: 30 },
+    atMost(30),
   );
 });
 

@@ -9,6 +9,7 @@ import {
   separation,
 } from "../../bench/generic-solver";
 import type { Vector } from "../alignment/index";
+import { atMost } from "../property-runs.fixture";
 import { exampleLiveAxle, exampleStrut, exampleWattAxle, exampleWishbone } from "./example";
 import { doubleWishbone, type LiveAxleHardpoints, liveAxle, readLiveAxle, strut } from "./index";
 
@@ -18,7 +19,7 @@ import { doubleWishbone, type LiveAxleHardpoints, liveAxle, readLiveAxle, strut 
  */
 const travel = fc.double({ min: -0.08, max: 0.08, noNaN: true });
 const rackTravel = fc.double({ min: -0.05, max: 0.05, noNaN: true });
-const runs = { numRuns: 40 };
+const runs = atMost(40);
 
 function expectSame(ours: Vector, theirs: Coordinates): void {
   expect(separation(coordinates(ours), theirs)).toBeLessThan(1e-9);

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test, vi } from "vitest";
+import { atMost } from "../property-runs.fixture";
 import { compoundNamed, compoundsOf, perLarger } from "./compound";
 import { dimensions, type MeasuredDimension } from "./dimension";
 import { NotationError } from "./notation-error";
@@ -49,7 +50,7 @@ describe("printing what was read, and reading it again", () => {
           const nought = Number(text) === 0 ? text.replace("-", "") : text;
           expect(reprint(quantity)).toBe(withUnit(nought, unit));
         }),
-        { numRuns: 20 },
+        atMost(20),
       );
     }
   });
@@ -97,7 +98,7 @@ describe("printing what was read, and reading it again", () => {
             expect(reprint(parseQuantity(entry, dimension))).toBe(entry);
           },
         ),
-        { numRuns: 20 },
+        atMost(20),
       );
     }
   });
@@ -121,7 +122,7 @@ describe("printing what was read, and reading it again", () => {
             expect(Math.abs(again.si - si)).toBeLessThanOrEqual(resolution / 2 + rounding);
           },
         ),
-        { numRuns: 20 },
+        atMost(20),
       );
     }
   });
@@ -185,7 +186,7 @@ describe("whatever is typed", () => {
           expect(error.understood.length).toBeGreaterThan(0);
         }
       }),
-      { numRuns: 2000 },
+      atMost(2000),
     );
   });
 

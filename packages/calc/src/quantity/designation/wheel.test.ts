@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { atMost } from "../../property-runs.fixture";
 import { NotationError } from "../notation-error";
 import { parseDesignation } from "./designation";
 import { designationKinds } from "./kind";
@@ -153,6 +154,6 @@ test("whatever is typed reads, or is refused in our own words", () => {
         expect(error.understood.length).toBeGreaterThan(0);
       }
     }),
-    { numRuns: 3000 },
+    atMost(3000),
   );
 });
