@@ -1,15 +1,118 @@
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
+import { Readable } from "node:stream";
+import { pipeline } from "node:stream/promises";
 import { openThrowawayDatabase } from "@trunnion/db/admin";
 import { seedDemo } from "@trunnion/prisma/seed";
-import { bookOf, importRegister, openOperator, rebuildAllCurrentValues } from "@trunnion/service";
+import {
+  bookOf,
+  type Database,
+  importInChunks,
+  importRegister,
+  openOperator,
+  rebuildAllCurrentValues,
+  undoImport,
+} from "@trunnion/service";
 import pg from "pg";
+import { from as copyFrom } from "pg-copy-streams";
 import { repository } from "../start/place";
 import { type BenchRow, medianMs } from "./row";
 
 const file = "sandvaer-register.csv";
 
-/** Reading the demo's register again, and working its current values out, against PostgreSQL's own copying of the rows. */
+const headings = [
+  "Chassis",
+  "Series",
+  "Engine no",
+  "Registration",
+  "Built",
+  "First registered",
+  "Status",
+  "Keeper",
+  "Kept since",
+  "as built: Body colour",
+  "now: Front anti-roll bar diameter",
+  "now: Front camber left",
+  "now: Front camber right",
+  "now: Front tyre pressure [psi]",
+];
+
+/** Rows such as a club's register has, each of another car. */
+function rowsOf(count: number): readonly (readonly string[])[] {
+  const bars = ["9/16 in", "5/8 in", "16 mm", "20 mm"];
+  return Array.from({ length: count }, (_, n) => [
+    `B-${String(n).padStart(6, "0")}`,
+    `Series ${1 + (n % 4)}`,
+    `KM${n}`,
+    `GR ${n}`,
+    `${1 + (n % 12)}/7${n % 8}`,
+    `197${n % 8}`,
+    n % 3 === 0 ? "in use" : "laid up",
+    `Keeper ${n}`,
+    String(1980 + (n % 40)),
+    n % 2 === 0 ? "Fjord blue" : "Ochre",
+    bars[n % bars.length] ?? "",
+    `-0°${10 + (n % 40)}'`,
+    `-0.${1 + (n % 8)}°`,
+    String(22 + (n % 9)),
+  ]);
+}
+
+const timed = async (work: () => Promise<unknown>) => {
+  const begun = performance.now();
+  await work();
+  return performance.now() - begun;
+};
+
+/** PostgreSQL's own way in: the very rows, as text, into a table without keys, indexes, checks and journal. */
+async function copyMs(owner: pg.Client, rows: readonly (readonly string[])[]): Promise<number> {
+  const columns = headings.map((_, index) => `c${index} text`).join(", ");
+  await owner.query(`CREATE TABLE bench_copy (${columns})`);
+  const lines = rows.map((row) => `${row.join("\t")}\n`);
+  const ms = await timed(() =>
+    pipeline(Readable.from(lines), owner.query(copyFrom("COPY bench_copy FROM STDIN"))),
+  );
+  await owner.query("DROP TABLE bench_copy");
+  return ms;
+}
+
+/** A generated file read in, read again and undone, against COPY of the same rows. */
+async function generated(database: Database, owner: pg.Client, count: number): Promise<readonly BenchRow[]> {
+  const rows = rowsOf(count);
+  const bytes = new TextEncoder().encode([headings, ...rows].map((row) => row.join(";")).join("\n"));
+  const club = "sandvaer";
+  const book = await openOperator(database, club, (ctx) => bookOf(ctx));
+  const readIn = () =>
+    importInChunks((work) => openOperator(database, club, work), {
+      file: "generated.csv",
+      bytes,
+      book,
+      asOf: "2026-01-01",
+      dryRun: false,
+    });
+  let run = "";
+  const first = await timed(async () => {
+    run = (await readIn()).run ?? "";
+  });
+  const again = await timed(readIn);
+  const undo = await timed(() => openOperator(database, club, (ctx) => undoImport(ctx, run)));
+  const copy = await copyMs(owner, rows);
+  const many = count.toLocaleString("en-GB");
+  return [
+    {
+      group: "import",
+      name: `${many} rows × ${headings.length} read in: records, journal, values, undo steps`,
+      value: first,
+      unit: "ms",
+      peer: { name: "PostgreSQL COPY of those rows into a plain table", value: copy },
+      ratio: copy / first,
+    },
+    { group: "import", name: `${many} rows read again, nothing new`, value: again, unit: "ms" },
+    { group: "import", name: `${many} cars undone as one step`, value: undo, unit: "ms" },
+  ];
+}
+
+/** Reading in generated registers, and the demo's again, and working its current values out, each against PostgreSQL's own copying. */
 export async function importBench(): Promise<readonly BenchRow[]> {
   const world = await openThrowawayDatabase();
   const owner = new pg.Client({ connectionString: world.ownerUrl });
@@ -42,6 +145,8 @@ export async function importBench(): Promise<readonly BenchRow[]> {
         peer: { name: "PostgreSQL copying those rows", value: copy },
         ratio: copy / rebuild,
       },
+      ...(await generated(world.database, owner, 10_000)),
+      ...(await generated(world.database, owner, 100_000)),
     ];
   } finally {
     await owner.end();
