@@ -1,3 +1,6 @@
+/** No car, letter or certificate of a register is older. "Before" is open down to here. */
+export const earliestDay = "1900-01-01";
+
 const isoDay = /^(\d{4})-(\d{2})-(\d{2})$/;
 const pad = (number: number) => String(number).padStart(2, "0");
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { dayOf, daysBetween, daysInMonth, shiftDays, shiftYears } from "./calendar";
-import { earliestDay, parsePartialDate, partialDateSchema } from "./partial-date";
+import { dayOf, daysBetween, daysInMonth, earliestDay, shiftDays, shiftYears } from "./calendar";
+import { parsePartialDate, partialDateSchema } from "./partial-date";
 import { sayDay } from "./say-day";
 
 const today = "2026-11-25";

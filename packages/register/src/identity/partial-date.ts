@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { partsOfDay, shiftDays, shiftYears } from "./calendar";
+import { earliestDay, partsOfDay, shiftDays, shiftYears } from "./calendar";
 import { type DateSpan, readDateSpan } from "./date-notation";
 
 /** How far a date is known. */
@@ -28,8 +28,6 @@ export type ParsedDate =
   | { readonly ok: true; readonly date: PartialDate }
   | { readonly ok: false; readonly problem: DateProblem };
 
-/** No car, letter or certificate of a register is older. "Before" is open down to here. */
-export const earliestDay = "1900-01-01";
 /** Years either side that "circa" allows. */
 export const circaYears = 1;
 const lengthLimit = 40;
