@@ -71,10 +71,18 @@ function Change({
               <dd>
                 {kind === "changed" ? (
                   <>
-                    <del className="text-soft">{field.before === "" ? "nothing" : field.before}</del>
+                    {field.before === "" ? (
+                      <span className="text-soft">nothing</span>
+                    ) : (
+                      <del className="text-soft">{field.before}</del>
+                    )}
                     <span aria-hidden> → </span>
                     <span className="sr-only">becomes </span>
-                    <ins className="no-underline">{field.after === "" ? "nothing" : field.after}</ins>
+                    {field.after === "" ? (
+                      <span className="text-soft">nothing</span>
+                    ) : (
+                      <ins className="no-underline">{field.after}</ins>
+                    )}
                   </>
                 ) : (
                   field.before || field.after
