@@ -84,11 +84,17 @@ function MoveTable({ club, lines, sideWords }: Omit<MoveSectionProps, "moves"> &
                 <Figure text={line.actual} />
               )}
             </td>
-            <td>{line.specifiedBefore}</td>
+            <td className="basis-full">
+              <Narrow>Now</Narrow>
+              {line.specifiedBefore}
+            </td>
             <td>
               <Verdict verdict={line.before} />
             </td>
-            <td>{line.specifiedAfter}</td>
+            <td className="basis-full">
+              <Narrow>Then</Narrow>
+              {line.specifiedAfter}
+            </td>
             <td>
               <Verdict verdict={line.after} />
             </td>
@@ -96,6 +102,15 @@ function MoveTable({ club, lines, sideWords }: Omit<MoveSectionProps, "moves"> &
         ))}
       </tbody>
     </table>
+  );
+}
+
+/** What a column's head says, where there are no columns. */
+function Narrow({ children }: { readonly children: string }) {
+  return (
+    <span aria-hidden className="text-soft wide:hidden">
+      {children}{" "}
+    </span>
   );
 }
 
