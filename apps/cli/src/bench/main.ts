@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { linkageBench } from "@trunnion/calc/bench";
 import { sheetsBench } from "@trunnion/sheets/bench";
 import { dataFolder } from "../start/place";
+import { archiveBench } from "./archive";
 import { engineBench } from "./engine";
 import { importBench } from "./import";
 import type { BenchRow } from "./row";
@@ -13,6 +14,7 @@ const groups: Readonly<Record<string, () => Promise<readonly BenchRow[]>>> = {
   engine: engineBench,
   sheets: sheetsBench,
   import: importBench,
+  archive: archiveBench,
 };
 
 const figure = (value: number) => (value >= 100 ? value.toFixed(0) : value.toPrecision(3));

@@ -320,6 +320,29 @@ export async function rebuildClub(database: Database, slug: string): Promise<voi
 }
 
 /**
+ * Reads the records of a club's archive back, as `restoreArchive` does; what follows from them is not worked out yet.
+ *
+ * @throws Refusal as `restoreArchive`
+ */
+export async function restoreRecords(input: Omit<RestoreInput, "database">): Promise<RestoreReport> {
+  const archive = await openArchiveFile(input.path);
+  try {
+    const within = await archiveWithin(archive, "");
+    const work = async (tables: ClubTables) => {
+      const done = await restoreWithin({ tables, within, input });
+      if (input.dryRun) throw new Trial(done);
+      return done;
+    };
+    return await openClub(input.owner, within.manifest.club.id, work, TIMEOUT);
+  } catch (error) {
+    if (error instanceof Trial) return error.report;
+    throw error;
+  } finally {
+    archive.close();
+  }
+}
+
+/**
  * Reads a club's archive back into a database that does not have the club. All of it goes in, in one transaction, or none;
  * evidence files are kept last. Then what follows from the records is worked out.
  *
@@ -329,25 +352,7 @@ export async function rebuildClub(database: Database, slug: string): Promise<voi
  * @throws Refusal FILE_NOT_FOUND and the ARCHIVE_… ones, naming file and line
  */
 export async function restoreArchive(input: RestoreInput): Promise<RestoreReport> {
-  const archive = await openArchiveFile(input.path);
-  try {
-    const within = await archiveWithin(archive, "");
-    const report = await openClub(
-      input.owner,
-      within.manifest.club.id,
-      async (tables) => {
-        const done = await restoreWithin({ tables, within, input });
-        if (input.dryRun) throw new Trial(done);
-        return done;
-      },
-      TIMEOUT,
-    );
-    await rebuildClub(input.database, report.club.slug);
-    return report;
-  } catch (error) {
-    if (error instanceof Trial) return error.report;
-    throw error;
-  } finally {
-    archive.close();
-  }
+  const report = await restoreRecords(input);
+  if (!report.dryRun) await rebuildClub(input.database, report.club.slug);
+  return report;
 }

@@ -1,0 +1,165 @@
+import { createWriteStream } from "node:fs";
+import { mkdtemp, open, rm, stat } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { openThrowawayDatabase, type ThrowawayDatabase } from "@trunnion/db/admin";
+import { seedDemo } from "@trunnion/prisma/seed";
+import {
+  Database,
+  type EvidenceFiles,
+  openOperator,
+  prepareArchive,
+  restoreRecords,
+} from "@trunnion/service";
+import pg from "pg";
+import { generateClub } from "../generate/club";
+import type { BenchRow } from "./row";
+
+const SIZES = [10_000, 100_000] as const;
+const SEED = 1971;
+/** The generated cars have no photographs. */
+const noFiles: EvidenceFiles = {
+  has: async () => false,
+  open: async () => undefined,
+  keep: async () => undefined,
+};
+
+const MEGA = 1e6;
+
+/** Seconds a work takes, and the memory this process held before and at most, resident, in megabytes. */
+async function watched<T>(work: () => Promise<T>) {
+  globalThis.gc?.();
+  const before = process.memoryUsage.rss();
+  let peak = before;
+  const watch = setInterval(() => {
+    peak = Math.max(peak, process.memoryUsage.rss());
+  }, 50);
+  const begun = performance.now();
+  try {
+    const result = await work();
+    return { result, seconds: (performance.now() - begun) / 1000, before: before / MEGA, peak: peak / MEGA };
+  } finally {
+    clearInterval(watch);
+  }
+}
+
+/** The peer: the bare driver reads the same rows with a cursor, and writes them to a file, a line of JSON each. */
+async function bareDriver(owner: pg.Client, clubId: string, path: string): Promise<number> {
+  const { rows: tables } = await owner.query<{ name: string }>(
+    "SELECT table_name AS name FROM information_schema.columns WHERE table_schema = 'public' AND column_name = 'club_id' ORDER BY 1",
+  );
+  const file = await open(path, "w");
+  let count = 0;
+  await owner.query("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY");
+  for (const { name } of tables) {
+    await owner.query(
+      `DECLARE bare NO SCROLL CURSOR FOR SELECT * FROM "${name}" WHERE club_id = '${clubId}'`,
+    );
+    for (;;) {
+      const { rows } = await owner.query("FETCH 2000 FROM bare");
+      if (rows.length === 0) break;
+      await file.writeFile(rows.map((row) => `${JSON.stringify(row)}\n`).join(""));
+      count += rows.length;
+    }
+    await owner.query("CLOSE bare");
+  }
+  await owner.query("COMMIT");
+  await file.close();
+  return count;
+}
+
+interface Measuring {
+  readonly world: ThrowawayDatabase;
+  readonly owner: pg.Client;
+  readonly folder: string;
+  readonly cars: number;
+}
+
+async function writeRows({ world, owner, folder, cars }: Measuring) {
+  const slug = `generated-${cars}`;
+  const made = await watched(() =>
+    generateClub(owner, { from: "sandvaer", slug, name: `Generated ${cars}`, cars, seed: SEED }),
+  );
+  const { clubId, rows } = made.result;
+  const bare = await watched(() => bareDriver(owner, clubId, join(folder, "bare.jsonl")));
+  const path = join(folder, `${slug}.zip`);
+  const ours = await watched(async () => {
+    const ctx = await openOperator(world.database, slug, async (opened) => opened);
+    const input = { database: world.database, personalData: true, evidence: noFiles };
+    const prepared = await prepareArchive(ctx, input);
+    await prepared.pour(createWriteStream(path)).finally(prepared.discard);
+  });
+  const { size } = await stat(path);
+  return { path, rows, made, bare, ours, size };
+}
+
+async function readRows(path: string) {
+  const there = await openThrowawayDatabase();
+  const owner = new Database(there.ownerUrl);
+  try {
+    const input = { path, owner, database: there.database, evidence: noFiles, dryRun: false };
+    return await watched(() => restoreRecords(input));
+  } finally {
+    await owner.close();
+    await there.close();
+  }
+}
+
+const group = "archive";
+
+async function measure(measuring: Measuring): Promise<readonly BenchRow[]> {
+  const { path, rows, made, bare, ours, size } = await writeRows(measuring);
+  const read = await readRows(path);
+  const cars = new Intl.NumberFormat("en-GB").format(measuring.cars);
+  const per = (seconds: number) => rows / seconds;
+  return [
+    {
+      group,
+      name: `write ${cars} cars, ${rows} rows, ${(size / MEGA).toFixed(1)} MB packed`,
+      value: per(ours.seconds),
+      unit: "rows/s",
+      peer: { name: "bare driver, cursor into a file", value: bare.result / bare.seconds },
+      ratio: per(ours.seconds) / (bare.result / bare.seconds),
+    },
+    {
+      group,
+      name: `peak memory while writing ${cars} cars`,
+      value: ours.peak,
+      unit: "MB",
+      peer: { name: "bare driver before it", value: bare.peak },
+    },
+    {
+      group,
+      name: `read ${cars} cars back, every line and hash proved`,
+      value: per(read.seconds),
+      unit: "rows/s",
+      peer: { name: "PostgreSQL writing them itself, same keys", value: per(made.seconds) },
+      ratio: made.seconds / read.seconds,
+    },
+    {
+      group,
+      name: `peak memory while reading ${cars} cars back`,
+      value: read.peak,
+      unit: "MB",
+      peer: { name: "before it", value: read.before },
+    },
+  ];
+}
+
+/** A club's archive of 10,000 and of 100,000 generated cars, written and read back. */
+export async function archiveBench(sizes: readonly number[] = SIZES): Promise<readonly BenchRow[]> {
+  const world = await openThrowawayDatabase();
+  const owner = new pg.Client({ connectionString: world.ownerUrl });
+  const folder = await mkdtemp(join(tmpdir(), "trunnion-bench-archive-"));
+  try {
+    await owner.connect();
+    await seedDemo({ ...world, today: new Date().toISOString().slice(0, 10), log: () => undefined });
+    const rows: BenchRow[] = [];
+    for (const cars of sizes) rows.push(...(await measure({ world, owner, folder, cars })));
+    return rows;
+  } finally {
+    await owner.end();
+    await world.close();
+    await rm(folder, { recursive: true, force: true });
+  }
+}

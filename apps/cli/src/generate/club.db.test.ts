@@ -1,0 +1,77 @@
+import { openWorld, type World } from "@trunnion/fixtures";
+import { bookOf, openOperator, rebuildAllCurrentValues, verifyJournal } from "@trunnion/service";
+import pg from "pg";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { generateClub } from "./club";
+
+let world: World;
+let owner: pg.Client;
+
+beforeAll(async () => {
+  world = await openWorld();
+  owner = new pg.Client({ connectionString: world.ownerUrl });
+  await owner.connect();
+  await world.car({
+    chassis: "M1-001",
+    registration: "ABC 1",
+    options: ["H"],
+    keeper: { name: "Tõnu Bråtvær" },
+    asBuilt: { "front.antiRollBar.diameter": "9/16 in" },
+    modified: { "front.disc.face": "drilled" },
+    read: { "front.camber": "-0°20'" },
+  });
+  await world.car({ chassis: "M1-002", status: "laidUp" });
+}, 120_000);
+afterAll(async () => {
+  await owner?.end();
+  await world?.close();
+});
+
+const make = (slug: string, seed: number) =>
+  generateClub(owner, { from: "ours", slug, name: slug, cars: 40, seed });
+
+async function drawn(slug: string) {
+  const { rows } = await owner.query<{ chassis: string; read: string }>(
+    `SELECT c.chassis, count(r.id)::text AS read FROM club k JOIN car c ON c.club_id = k.id
+     LEFT JOIN setting_sheet s ON s.club_id = c.club_id AND s.car_id = c.id
+     LEFT JOIN reading r ON r.club_id = s.club_id AND r.setting_sheet_id = s.id
+     WHERE k.slug = $1 GROUP BY 1 ORDER BY 1`,
+    [slug],
+  );
+  return rows;
+}
+
+describe("a generated club", () => {
+  test("has as many cars as asked, each with everything of the car it follows, and a journal that holds", async () => {
+    await make("made", 1);
+    const cars = await drawn("made");
+    expect(cars).toHaveLength(40);
+    expect(new Set(cars.map(({ read }) => read))).toEqual(new Set(["0", "2"]));
+    await openOperator(world.database, "made", async (ctx) => {
+      expect(await verifyJournal(ctx)).toEqual([]);
+      await rebuildAllCurrentValues(ctx, await bookOf(ctx));
+      expect(await ctx.db.currentValue.count({ where: { verdict: "differentPart" } })).toBeGreaterThan(0);
+    });
+  });
+
+  test("follows from its seed", async () => {
+    await make("again", 1);
+    await make("other", 2);
+    expect(await drawn("again")).toEqual(await drawn("made"));
+    expect(await drawn("other")).not.toEqual(await drawn("made"));
+  });
+
+  test("invents its keepers", async () => {
+    const { rows } = await owner.query("SELECT name FROM keeper WHERE name LIKE '%Tõnu%'");
+    expect(rows).toHaveLength(1);
+  });
+
+  test("that cannot be made leaves nothing", async () => {
+    const before = await world.fingerprint();
+    await expect(make("made", 3)).rejects.toThrow();
+    await expect(
+      generateClub(owner, { from: "none", slug: "x", name: "x", cars: 1, seed: 1 }),
+    ).rejects.toThrow(/no club/);
+    expect(await world.fingerprint()).toEqual(before);
+  });
+});
