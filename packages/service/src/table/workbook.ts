@@ -1,5 +1,4 @@
 import { existsSync } from "node:fs";
-import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { refused } from "@trunnion/register";
 import { type CellDetail, cellText, type RawCell } from "./cell";
@@ -31,20 +30,19 @@ const { Worker: Thread } = process.getBuiltinModule("node:worker_threads");
 const PROGRAM = "bin/read-workbook.mjs";
 
 /**
- * Where the thread's program lies. Asked of Node's own resolver first; a bundler gives this module an address that is
- * on no disk, and then the folders from the working directory upwards are looked through.
+ * Where the thread's program lies. Looked for from the program that runs and from the working directory upwards: a
+ * bundler gives this module an address that is on no disk.
  */
 function programPath(): string {
-  const name = ["@trunnion", "service"].join("/");
-  try {
-    return join(dirname(createRequire(import.meta.url).resolve(name)), "..", PROGRAM);
-  } catch {
-    for (let folder = process.cwd(); ; folder = dirname(folder)) {
+  const starts = [...process.argv.slice(1, 2).map(dirname), process.cwd()];
+  for (const start of starts) {
+    for (let folder = start; ; folder = dirname(folder)) {
       const candidate = join(folder, "node_modules", "@trunnion/service", PROGRAM);
       if (existsSync(candidate)) return candidate;
-      if (dirname(folder) === folder) throw new Error(`${PROGRAM} not found from ${process.cwd()} upwards`);
+      if (dirname(folder) === folder) break;
     }
   }
+  throw new Error(`${PROGRAM} not found from ${starts.join(" and ")} upwards`);
 }
 
 export interface WorkbookInput {
