@@ -4,23 +4,6 @@ import { assemblies, assemblyLabels, type Characteristic, printLimit } from "@tr
 import { useState } from "react";
 import { ChoiceField, TextArea, TextField, TickField } from "../../components/form/form-field";
 
-export const characteristicLabels: Readonly<Record<string, string>> = {
-  key: "Key",
-  label: "Label",
-  assembly: "Assembly",
-  kind: "Kind",
-  help: "What is meant",
-  also: "Other names",
-  dimension: "Dimension",
-  metric: "Metric unit",
-  imperial: "Imperial unit",
-  minimum: "Least that can be believed",
-  maximum: "Most that can be believed",
-  toe: "Notation",
-  maximumLength: "Longest text",
-  choices: "Choices",
-};
-
 const kinds = [
   { value: "choice", label: "one of a list" },
   { value: "quantity", label: "a quantity with its unit" },

@@ -12,7 +12,8 @@ import {
   specificationsPath,
 } from "../../lib/path";
 import { addCharacteristic, changeCharacteristic } from "./action";
-import { CharacteristicFields, characteristicLabels } from "./characteristic-field";
+import { CharacteristicFields } from "./characteristic-field";
+import { characteristicLabels } from "./characteristic-label";
 
 export interface ListPageProps {
   readonly club: ClubFace;
