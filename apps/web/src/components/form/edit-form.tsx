@@ -14,6 +14,8 @@ export interface EditFormProps {
   readonly action: FormAction;
   /** Verb on the button: "Save", "Add the mark". */
   readonly submit: string;
+  /** `plain` for a form that is not the one thing its page is for. */
+  readonly weight?: "mark" | "plain";
   /** Version of the record the form was opened with; sent along as `version`. */
   readonly version?: number;
   /** Where one goes without saving. */
@@ -27,7 +29,15 @@ export interface EditFormProps {
  * A form behind a server action. Works without a script; refused, it shows again what was typed, says what is wrong in
  * one list that takes the focus, and at each field. Where two people changed the record, it shows both.
  */
-export function EditForm({ action, submit, version, cancel, labels = {}, children }: EditFormProps) {
+export function EditForm({
+  action,
+  submit,
+  weight = "mark",
+  version,
+  cancel,
+  labels = {},
+  children,
+}: EditFormProps) {
   const [state, send, pending] = useActionState(action, untouched);
   const head = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -44,7 +54,7 @@ export function EditForm({ action, submit, version, cancel, labels = {}, childre
         {shown === undefined ? null : <input key={shown} type="hidden" name="version" value={shown} />}
         {children}
         <div className="flex flex-wrap items-center gap-x-6 gap-y-3">
-          <Button weight="mark">
+          <Button weight={weight}>
             {state.conflict === undefined ? submit : `${submit} over the other change`}
           </Button>
           {cancel === undefined ? null : <a href={cancel.href}>{cancel.label}</a>}

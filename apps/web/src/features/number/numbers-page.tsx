@@ -175,7 +175,7 @@ function Aside({ club, line }: { readonly club: string; readonly line: SetAsideL
       <p className="text-small">
         {line.reason} <span className="text-soft">({line.by})</span>
       </p>
-      <EditForm action={takeUp.bind(null, club, line.id)} submit="Take it up again">
+      <EditForm action={takeUp.bind(null, club, line.id)} submit="Take it up again" weight="plain">
         <span hidden />
       </EditForm>
     </li>

@@ -66,7 +66,11 @@ function Erase({ club, car, keeper }: Omit<PersonFormProps, "members">) {
           </ul>
         </>
       )}
-      <EditForm action={erasePerson.bind(null, club.slug, car.reference, keeper.id)} submit="Erase for good">
+      <EditForm
+        action={erasePerson.bind(null, club.slug, car.reference, keeper.id)}
+        submit="Erase for good"
+        weight="plain"
+      >
         <div className="grid gap-1">
           <label htmlFor="erase-reason" className="font-semibold">
             Why

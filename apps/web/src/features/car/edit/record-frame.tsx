@@ -79,7 +79,7 @@ export function RemoveForm({ car, action, title, text }: RemoveFormProps) {
     <section aria-labelledby="take-away">
       <SectionHead id="take-away" title="Wrong altogether?" />
       <p className="max-w-prose pb-4">{text}</p>
-      <EditForm action={action} submit={title} version={car.version}>
+      <EditForm action={action} submit={title} weight="plain" version={car.version}>
         <input type="hidden" name="openedAt" value={car.openedAt} />
         <RemoveReason />
       </EditForm>

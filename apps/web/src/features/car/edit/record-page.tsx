@@ -1,5 +1,5 @@
 import type { CarForm, RowProvenance } from "@trunnion/api";
-import { adviseOnNumber, carStatusWords } from "@trunnion/register";
+import { adviseOnNumber, carStatusWords, sayDay } from "@trunnion/register";
 import type { ReactNode } from "react";
 import { Notice } from "../../../components/notice";
 import { PageHead, SectionHead } from "../../../components/page-head";
@@ -71,8 +71,11 @@ function PartSection({ id, title, lines, add, children }: PartSectionProps) {
   );
 }
 
+/** A last day is kept as an ISO day, other ends as written. */
+const sayEnd = (to: string) => (/^\d{4}-\d{2}-\d{2}$/.test(to) ? sayDay(to) : to);
+
 const span = (from: string, to: string, open: string) =>
-  from === "" && to === "" ? "" : ` (${from === "" ? "?" : from} to ${to === "" ? open : to})`;
+  from === "" && to === "" ? "" : ` (${from === "" ? "?" : from} to ${to === "" ? open : sayEnd(to)})`;
 
 function linesOf({ club, car }: RecordPageProps) {
   const part = (name: string, query: Readonly<Record<string, string>> = {}) =>
