@@ -1,5 +1,6 @@
 import type { BracketModel, Known, Verdict } from "@trunnion/register";
 import type { ReactNode } from "react";
+import { memo } from "react";
 import { nominalAndLimits } from "../lib/figure";
 import { Bracket } from "./bracket";
 import { Figure } from "./figure";
@@ -102,7 +103,8 @@ interface RowProps {
   readonly baseline: Baseline;
 }
 
-function Row({ row, baseline }: RowProps) {
+/** Drawn anew only for another row: a life's page shows a hundred of them while its handle is dragged. */
+const Row = memo(function Row({ row, baseline }: RowProps) {
   const words = baselineWords[baseline];
   const attention = wantsAttention(row.verdict);
   return (
@@ -150,4 +152,4 @@ function Row({ row, baseline }: RowProps) {
       </td>
     </tr>
   );
-}
+});

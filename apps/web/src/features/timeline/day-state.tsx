@@ -51,7 +51,7 @@ export function DayState({ view, on }: DayStateProps): ReactNode {
   const { deviating, fromAsBuilt, assemblies, plain, notRecorded } = view;
   return (
     <>
-      <section aria-labelledby="deviations">
+      <section aria-labelledby="deviations" className="timeline-below">
         <SectionHead id="deviations" title="What differed from specification" />
         {deviating.length === 0 ? (
           <p>Nothing that is recorded differed.</p>
@@ -66,7 +66,7 @@ export function DayState({ view, on }: DayStateProps): ReactNode {
         )}
       </section>
       {fromAsBuilt.length === 0 ? null : (
-        <section aria-labelledby="from-as-built">
+        <section aria-labelledby="from-as-built" className="timeline-below">
           <SectionHead id="from-as-built" title="What differed from as built" />
           <ValueTable
             caption="What differed from as built, worst first"
@@ -75,7 +75,7 @@ export function DayState({ view, on }: DayStateProps): ReactNode {
           />
         </section>
       )}
-      <section aria-labelledby="state" className="grid gap-8">
+      <section aria-labelledby="state" className="timeline-below grid gap-8">
         <SectionHead id="state" title="State, assembly by assembly">
           <span className="text-small text-soft">on {on}</span>
         </SectionHead>

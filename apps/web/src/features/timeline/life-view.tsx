@@ -111,7 +111,7 @@ export function LifeView({ timeline, on, since: asked }: LifeViewProps): ReactNo
         <Steps days={eventDays} day={day} addressOn={addressOn} move={move} />
       </section>
       <DayShown engine={engine} timeline={timeline} day={day} since={since} />
-      <section aria-labelledby="in-order">
+      <section aria-labelledby="in-order" className="timeline-below">
         <SectionHead id="in-order" title="The whole life, in order" />
         <EventTable events={events} />
       </section>
@@ -193,7 +193,7 @@ function DayShown({ engine, timeline, day, since }: DayShownProps): ReactNode {
       )}
       {view.changedOn === undefined || view.changed.length === 0 ? null : (
         <section aria-labelledby="changed">
-          <SectionHead id="changed" title={`The last change before: ${saidOf(view.changed)}`} />
+          <SectionHead id="changed" title={`What changed last, ${saidOf(view.changed)}`} />
           <ChangeList lines={view.changed} />
         </section>
       )}

@@ -47,9 +47,10 @@ test("what overlaps in time lies in rows of its own, what follows shares one", (
     event({ id: "first mark", when: year(1970), until: year(1985) }),
     event({ id: "engine", until: "open" }),
     event({ id: "second mark", when: year(1986), until: "open" }),
-    event({ id: "a decision", when: year(1990) }),
   ];
-  expect(inRows(marks, scale).map(({ row }) => row)).toEqual([0, 1, 0, 0]);
+  expect(inRows(marks, scale).map(({ row }) => row)).toEqual([0, 1, 0]);
+  const decision = event({ id: "a decision", when: year(1990) });
+  expect(inRows([...marks, decision], scale).map(({ row }) => row)).toEqual([1, 2, 1, 0]);
 });
 
 test("a month on from the last of January is the last of February", () => {

@@ -86,9 +86,12 @@ export interface Mark {
 /** Rows a lane may have; what comes after shares the last. */
 const MOST_ROWS = 5;
 
-/** What lies over each other in time lies in rows of its own: statuses and marks of one time under each other. */
+/**
+ * What happened stands in the first row; what lasted lies below it, and what lies over each other in time in rows of its
+ * own: marks of one time under each other.
+ */
 export function inRows(events: readonly TimelineEvent[], scale: TimeScale): readonly Mark[] {
-  const ends: number[] = [];
+  const ends: number[] = events.some(({ until }) => until === undefined) ? [Number.POSITIVE_INFINITY] : [];
   return events.map((event) => {
     if (event.until === undefined) return { event, row: 0 };
     const start = event.when === undefined ? 0 : scale.at(event.when.earliest);

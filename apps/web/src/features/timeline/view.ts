@@ -28,7 +28,7 @@ import {
 import type { ValueRow } from "../../components/value-table";
 import { sideWords } from "../../lib/assembly";
 import type { AssemblyState } from "../car/assembly-section";
-import { acrossAssemblies, rowOf } from "../car/present";
+import { rowOf } from "../car/present";
 
 type Club = CarTimeline["club"];
 
@@ -41,6 +41,8 @@ export interface LifeEngine {
   readonly turns: readonly string[];
   /** Days on which the state itself changes. */
   readonly changes: readonly string[];
+  /** Rows made so far. */
+  readonly rows: Map<string, ValueRow>;
 }
 
 const inOrder = (days: Iterable<string>) => [...new Set(days)].sort();
@@ -60,6 +62,7 @@ export function lifeEngine({ data, club }: Pick<CarTimeline, "data" | "club">): 
     club,
     turns: turningDays({ modifications, readings }),
     changes: inOrder(changes),
+    rows: new Map(),
   };
 }
 
@@ -174,15 +177,29 @@ function doubtLines(engine: LifeEngine, day: string): readonly DoubtLine[] {
   });
 }
 
-/** Rows with the uncertainty that their verdicts were given with. */
+/** What a row says follows from the baseline and from the one statement that the value comes from. */
+const rowKey = ({ baseline, characteristic, side, actual, entry }: Deviation, across: boolean) =>
+  [baseline, characteristic, side, actual?.originId ?? "", entry?.id ?? "", across].join(" ");
+
+/**
+ * Rows with the uncertainty that their verdicts were given with. A row that was made for another day is the very same
+ * object again: it is neither worded nor drawn anew.
+ */
 function rowsOf(deviations: readonly Deviation[], engine: LifeEngine, across: boolean): readonly ValueRow[] {
-  const { book, club } = engine;
-  return deviations.flatMap((deviation) => {
-    const line = deviationLine(deviation, book, club.unitSystem);
-    const uncertainty = deviation.limits ? sayUncertainty(deviation, book, club.unitSystem) : "";
-    const rows = across ? acrossAssemblies([line], club.sideWords) : [rowOf(line, club.sideWords)];
-    return uncertainty === "" ? rows : rows.map((row) => ({ ...row, uncertainty }));
+  return deviations.map((deviation) => {
+    const key = rowKey(deviation, across);
+    const row = engine.rows.get(key) ?? rowFor(deviation, engine, across);
+    engine.rows.set(key, row);
+    return row;
   });
+}
+
+function rowFor(deviation: Deviation, { book, club }: LifeEngine, across: boolean): ValueRow {
+  const line = deviationLine(deviation, book, club.unitSystem);
+  const leader = across ? assemblies.indexOf(line.assembly) + 1 : undefined;
+  const row = rowOf(line, club.sideWords, leader);
+  const uncertainty = deviation.limits ? sayUncertainty(deviation, book, club.unitSystem) : "";
+  return uncertainty === "" ? row : { ...row, uncertainty };
 }
 
 function byAssembly(deviations: readonly Deviation[], engine: LifeEngine): readonly AssemblyState[] {
