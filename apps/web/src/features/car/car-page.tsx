@@ -9,6 +9,7 @@ import type { Baseline, ValueRow } from "../../components/value-table";
 import { editCarPath, registerPath } from "../../lib/path";
 import { EvidenceLink } from "../evidence/evidence-link";
 import { Standing, type StandingProps } from "../number/standing";
+import { LifeLinks } from "../timeline/life-links";
 import { AssemblySections, type AssemblyState } from "./assembly-section";
 import { Deviations } from "./deviation-section";
 import { type HistoryLine, HistorySection } from "./history-section";
@@ -89,6 +90,7 @@ export function CarPage(props: CarPageProps) {
         <div className="grid content-start">
           <EditLink {...props} label="Edit the record" />
           <EvidenceLink club={club.slug} car={car.reference} count={props.evidence ?? 0} />
+          <LifeLinks club={club.slug} car={car.reference} />
           <Identity car={car} />
         </div>
       </div>

@@ -1,4 +1,11 @@
-import { addCarPath, extractSettingsPath, importsPath, numbersPath, ownContactPath } from "../../lib/path";
+import {
+  addCarPath,
+  extractSettingsPath,
+  importsPath,
+  journalPath,
+  numbersPath,
+  ownContactPath,
+} from "../../lib/path";
 
 /** One thing to work with, and who may. */
 export interface Tool {
@@ -38,6 +45,11 @@ const tools: readonly Declared[] = [
     href: ownContactPath,
     title: "Your contact data",
     text: "What the register holds of you as a keeper: correct it, or take it with you.",
+  },
+  {
+    href: (club) => journalPath(club),
+    title: "Journal",
+    text: "Who changed what, when and why, before and after; and whether its chain holds.",
   },
   {
     href: extractSettingsPath,

@@ -1,0 +1,23 @@
+import type { ReactNode } from "react";
+import { carJournalPath, timelinePath } from "../../lib/path";
+
+interface LifeLinksProps {
+  readonly club: string;
+  readonly car: string;
+}
+
+const link = "print:hidden inline-flex min-h-11 items-center text-small";
+
+/** From a car's page to its state on any day, and to who changed its record. */
+export function LifeLinks({ club, car }: LifeLinksProps): ReactNode {
+  return (
+    <>
+      <a href={timelinePath(club, car)} className={link}>
+        Its whole life, and its state on any day
+      </a>
+      <a href={carJournalPath(club, car)} className={link}>
+        Journal of its record
+      </a>
+    </>
+  );
+}
