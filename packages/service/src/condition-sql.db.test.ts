@@ -10,13 +10,12 @@ import {
   foldText,
   sayCondition,
   stateKey,
-  type Truth,
   verdicts,
 } from "@trunnion/register";
 import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { assessAll } from "./assessment";
-import { conditionSql, truthSql } from "./condition-sql";
+import { conditionSql } from "./condition-sql";
 import type { Context } from "./context";
 import { rebuildAllCurrentValues } from "./current-value";
 import { openOperator } from "./gate";
@@ -138,12 +137,17 @@ afterAll(() => world?.close());
 
 const inClub = <T>(work: (ctx: Context) => Promise<T>) => openOperator(world.database, "ours", work, clock);
 
-async function truthsOf(ctx: Context, condition: Condition): Promise<ReadonlyMap<string, Truth>> {
-  const truth = truthSql(conditionSql(condition, ctx.today));
-  const rows = await ctx.db.$queryRaw<{ id: string; truth: Truth }[]>(
-    Prisma.sql`SELECT c.id::text AS id, ${truth} AS truth FROM car c`,
+/** What SQL says of each car, in both of its ways; where they differ, both. */
+async function truthsOf(ctx: Context, condition: Condition): Promise<ReadonlyMap<string, string>> {
+  const { yes, no, is } = conditionSql(condition, ctx.today);
+  const rows = await ctx.db.$queryRaw<{ id: string; apart: string; truth: string }[]>(Prisma.sql`
+    SELECT c.id::text AS id,
+      CASE WHEN ${yes} AND ${no} THEN 'both' WHEN ${yes} THEN 'yes' WHEN ${no} THEN 'no' ELSE 'unknown' END AS apart,
+      CASE ${is} WHEN TRUE THEN 'yes' WHEN FALSE THEN 'no' ELSE 'unknown' END AS truth
+    FROM car c`);
+  return new Map(
+    rows.map(({ id, apart, truth }) => [id, apart === truth ? truth : `${apart} apart and ${truth} at once`]),
   );
-  return new Map(rows.map((row) => [row.id, row.truth]));
 }
 
 /** What a car has of the characteristics a condition names, so that a failure can be read. */
@@ -163,7 +167,7 @@ function told({ view }: { readonly view: CarView }, condition: Condition): strin
   ].join("; ");
 }
 
-async function expectAgreement(ctx: Context, condition: Condition): Promise<Set<Truth>> {
+async function expectAgreement(ctx: Context, condition: Condition): Promise<Set<string>> {
   const truths = await truthsOf(ctx, condition);
   const differing = [...views].flatMap(([id, one]) => {
     const expected = evaluate(condition, one.view);
@@ -317,7 +321,7 @@ const condition = fc.letrec<{ readonly node: Condition }>((tie) => ({
 describe("a condition in SQL", () => {
   test("says of every car what the evaluator says, each operator by itself", () =>
     inClub(async (ctx) => {
-      const seen = new Map<string, Set<Truth>>();
+      const seen = new Map<string, Set<string>>();
       const property = fc.asyncProperty(leaf, async (one) => {
         const truths = await expectAgreement(ctx, one);
         seen.set(one.op, new Set([...(seen.get(one.op) ?? []), ...truths]));

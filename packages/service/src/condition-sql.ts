@@ -6,6 +6,7 @@ import {
   codeSql,
   dateSql,
   numberSql,
+  partSql,
   readingOlderThanSql,
   recordedSql,
   sidesDifferSql,
@@ -20,39 +21,41 @@ type Of<O extends Condition["op"]> = Extract<Condition, { readonly op: O }>;
 
 const sql = Prisma.sql;
 
-const always: TruthSql = { yes: sql`TRUE`, no: sql`FALSE` };
-const never: TruthSql = { yes: always.no, no: always.yes };
+const always: TruthSql = { yes: sql`TRUE`, no: sql`FALSE`, is: sql`TRUE` };
 
 function joined(parts: readonly Prisma.Sql[], word: " AND " | " OR "): Prisma.Sql {
   const [only] = parts;
   return parts.length === 1 && only ? only : Prisma.join([...parts], word, "(", ")");
 }
 
-/** Kleene: yes where each is, no where one is not. */
+/** Kleene: yes where each is, no where one is not; the database's AND over its truths is the same. */
 function allOf(parts: readonly TruthSql[]): TruthSql {
   if (parts.length === 0) return always;
+  const each = (side: keyof TruthSql) => parts.map((part) => part[side]);
   return {
-    yes: joined(
-      parts.map(({ yes }) => yes),
-      " AND ",
-    ),
-    no: joined(
-      parts.map(({ no }) => no),
-      " OR ",
-    ),
+    yes: joined(each("yes"), " AND "),
+    no: joined(each("no"), " OR "),
+    is: joined(each("is"), " AND "),
   };
 }
 
-const negated = ({ yes, no }: TruthSql): TruthSql => ({ yes: no, no: yes });
+const negated = ({ yes, no, is }: TruthSql): TruthSql => ({ yes: no, no: yes, is: sql`NOT (${is})` });
 
-/** Kleene: yes where one is, no where none can be. */
-const anyOf = (parts: readonly TruthSql[]) =>
-  parts.length === 0 ? never : negated(allOf(parts.map(negated)));
+/** Kleene: yes where one is, no where each is not. */
+function anyOf(parts: readonly TruthSql[]): TruthSql {
+  if (parts.length === 0) return negated(always);
+  const each = (side: keyof TruthSql) => parts.map((part) => part[side]);
+  return {
+    yes: joined(each("yes"), " OR "),
+    no: joined(each("no"), " AND "),
+    is: joined(each("is"), " OR "),
+  };
+}
 
 function seriesSql({ in: slugs }: Of<"series">): TruthSql {
   const yes = sql`EXISTS (SELECT FROM series s
     WHERE s.club_id = c.club_id AND s.id = c.series_id AND s.slug = ANY(${[...slugs]}::text[]))`;
-  return { yes, no: sql`(c.series_id IS NOT NULL AND NOT ${yes})` };
+  return partSql(yes, sql`(c.series_id IS NOT NULL AND NOT ${yes})`, sql`c.series_id IS NOT NULL`);
 }
 
 const statuses: ReadonlySet<string> = new Set(Object.values(CarStatus));
@@ -63,7 +66,7 @@ function statusSql({ in: wanted }: Of<"status">): TruthSql {
   const span = (further: Prisma.Sql) => sql`EXISTS (SELECT FROM car_status_span s WHERE s.club_id = c.club_id
     AND s.car_id = c.id AND s."to" IS NULL AND s.status <> 'unknown' ${further})`;
   const yes = span(sql`AND s.status = ANY(${codes}::"CarStatus"[])`);
-  return { yes, no: sql`(${span(Prisma.empty)} AND NOT ${yes})` };
+  return partSql(yes, sql`(${span(Prisma.empty)} AND NOT ${yes})`, span(Prisma.empty));
 }
 
 /** Both ends of the span of possible days are known, or neither is; no day compares with none. */
@@ -80,7 +83,7 @@ function builtSql({ from, to }: Of<"built">): TruthSql {
   ];
   const yes = joined(inside, " AND ");
   const beyond = outside.length === 0 ? sql`FALSE` : joined(outside, " OR ");
-  return { yes: sql`(${yes}) IS TRUE`, no: sql`(${known} AND NOT ((${yes}) IS TRUE) AND ${beyond}) IS TRUE` };
+  return partSql(sql`(${yes}) IS TRUE`, sql`(${known} AND NOT ((${yes}) IS TRUE) AND ${beyond}) IS TRUE`);
 }
 
 /**
@@ -132,8 +135,4 @@ export function conditionSql(condition: Condition, eventDay: string): TruthSql {
 }
 
 /** Cars of which neither can be said. */
-export const unknownSql = ({ yes, no }: TruthSql): Prisma.Sql => sql`(NOT ${yes} AND NOT ${no})`;
-
-/** `yes`, `no` or `unknown`, as text. */
-export const truthSql = ({ yes, no }: TruthSql): Prisma.Sql =>
-  sql`CASE WHEN ${yes} THEN 'yes' WHEN ${no} THEN 'no' ELSE 'unknown' END`;
+export const unknownSql = ({ is }: TruthSql): Prisma.Sql => sql`(${is}) IS NULL`;

@@ -2,12 +2,19 @@ import { Prisma } from "@trunnion/db";
 import { type Comparison, type Condition, foldText, measureLimits, type Side } from "@trunnion/register";
 
 /**
- * When a condition holds for a car and when it does not, as two predicates over a row `c` of `car`. Neither is ever
- * NULL and never both hold; where neither does, the record does not say.
+ * What a condition says of a row `c` of `car`, three times over: `yes` where it holds and `no` where it does not, never
+ * NULL and never both, for a WHERE that an index can serve; and `is`, the database's own three-valued truth, NULL where
+ * the record does not say, which looks at each value once: for going over every car.
  */
 export interface TruthSql {
   readonly yes: Prisma.Sql;
   readonly no: Prisma.Sql;
+  readonly is: Prisma.Sql;
+}
+
+/** The truth of one part; `otherwise` is when it does not hold, given that it is not known to hold. */
+export function partSql(yes: Prisma.Sql, no: Prisma.Sql, otherwise: Prisma.Sql = no): TruthSql {
+  return { yes, no, is: Prisma.sql`CASE WHEN ${yes} THEN TRUE WHEN ${otherwise} THEN FALSE END` };
 }
 
 type Of<O extends Condition["op"]> = Extract<Condition, { readonly op: O }>;
@@ -42,19 +49,19 @@ function known({ characteristic, side }: Place, further: Prisma.Sql = Prisma.emp
 /** Something about any of the values: yes of one is yes, and without any value it is unknown. */
 function some(place: Place, is: Prisma.Sql): TruthSql {
   const yes = known(place, sql`AND ${is}`);
-  return { yes, no: sql`(${known(place)} AND NOT ${yes})` };
+  return partSql(yes, sql`(${known(place)} AND NOT ${yes})`, known(place));
 }
 
 /** The same, where of a value itself it may be unknown: `is` is then NULL. */
 function someThreeValued(place: Place, is: Prisma.Sql, among: Prisma.Sql): TruthSql {
   const yes = known(place, sql`${among} AND ${is}`);
   const open = known(place, sql`${among} AND (${is}) IS NOT FALSE`);
-  return { yes, no: sql`(${known(place, among)} AND NOT ${open})` };
+  return partSql(yes, sql`(${known(place, among)} AND NOT ${open})`);
 }
 
 export function recordedSql(place: Of<"recorded">): TruthSql {
   const yes = known(place);
-  return { yes, no: sql`NOT ${yes}` };
+  return { yes, no: sql`NOT ${yes}`, is: yes };
 }
 
 export const absentSql = (place: Of<"absent">): TruthSql => some(place, sql`v.value_kind = 'absent'`);
@@ -86,10 +93,8 @@ function isWhole({ characteristic, side }: Place): Prisma.Sql {
 export function verdictSql({ in: wanted, ...place }: Of<"verdict">): TruthSql {
   const found = known(place, sql`${compared} AND v.verdict = ANY(${[...wanted]}::"Verdict"[])`);
   const whole = isWhole(place);
-  return {
-    yes: wanted.includes("notRecorded") ? sql`(${found} OR NOT ${whole})` : found,
-    no: sql`(${whole} AND NOT ${found})`,
-  };
+  const yes = wanted.includes("notRecorded") ? sql`(${found} OR NOT ${whole})` : found;
+  return partSql(yes, sql`(${whole} AND NOT ${found})`, whole);
 }
 
 /** Whether a column can be subtracted and divided without the server's refusing: see `measureLimits`. */
@@ -116,7 +121,7 @@ export function sidesDifferSql({ characteristic, by = 0 }: Of<"sidesDiffer">): T
     WHERE l.club_id = c.club_id AND l.car_id = c.id AND l.characteristic = ${characteristic}
     AND l.side = 'left' AND l.origin <> 'specification' AND r.side = 'right' AND r.origin <> 'specification'
     AND (${differ}) ${is})`;
-  return { yes: pair(sql`IS TRUE`), no: pair(sql`IS FALSE`) };
+  return partSql(pair(sql`IS TRUE`), pair(sql`IS FALSE`));
 }
 
 export function readingOlderThanSql(

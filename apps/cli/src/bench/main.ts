@@ -6,6 +6,7 @@ import { sheetsBench } from "@trunnion/sheets/bench";
 import { dataFolder } from "../start/place";
 import { archiveBench } from "./archive";
 import { engineBench } from "./engine";
+import { filterBench } from "./filter";
 import { importBench } from "./import";
 import type { BenchRow } from "./row";
 
@@ -14,6 +15,7 @@ const groups: Readonly<Record<string, () => Promise<readonly BenchRow[]>>> = {
   engine: engineBench,
   sheets: sheetsBench,
   import: importBench,
+  filter: filterBench,
   archive: archiveBench,
 };
 

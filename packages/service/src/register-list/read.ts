@@ -7,7 +7,7 @@ import {
   sayCondition,
 } from "@trunnion/register";
 import { bookOf } from "../characteristic";
-import { conditionSql, unknownSql } from "../condition-sql";
+import { conditionSql } from "../condition-sql";
 import type { Context } from "../context";
 import { filterNamed } from "../filter";
 import { carReference } from "../record";
@@ -88,9 +88,10 @@ export function countSql(ctx: Context, choice: CarChoice): Prisma.Sql {
   if (choice.condition === undefined) {
     return sql`SELECT count(*)::int AS total, 0 AS unknown FROM car c WHERE ${base}`;
   }
-  const truth = conditionSql(choice.condition, ctx.today);
-  return sql`SELECT count(*) FILTER (WHERE ${truth.yes})::int AS total,
-    count(*) FILTER (WHERE ${unknownSql(truth)})::int AS unknown FROM car c WHERE ${base}`;
+  const { is } = conditionSql(choice.condition, ctx.today);
+  // Kept apart, or the truth of each car would be worked out once per count.
+  return sql`WITH truth AS MATERIALIZED (SELECT ${is} AS held FROM car c WHERE ${base})
+    SELECT count(*) FILTER (WHERE held)::int AS total, count(*) FILTER (WHERE held IS NULL)::int AS unknown FROM truth`;
 }
 
 /** Per car and assembly, how much was compared with factory and how much of it differs. */
@@ -191,4 +192,27 @@ export async function chosenCarIds(
     sql`SELECT c.id::text AS id FROM car c WHERE ${choiceSql(ctx, choice, show)} ORDER BY c.chassis_key, c.claim`,
   );
   return rows.map(({ id }) => id);
+}
+
+/** One statement as a driver takes it: text with `$1`, and what is bound. */
+export interface ListStatement {
+  readonly text: string;
+  readonly values: readonly unknown[];
+}
+
+/**
+ * The statements that {@link registerList} sends for a first page, apart from the club's dictionary and series: for
+ * benchmarks against the bare driver.
+ */
+export async function registerListStatements(
+  ctx: Context,
+  choice: CarChoice,
+): Promise<readonly ListStatement[]> {
+  const ids = (await chosenCarIds(ctx, choice)).slice(0, PAGE);
+  const queries = [
+    countSql(ctx, choice),
+    pageSql(choiceSql(ctx, choice)),
+    comparedSql(ids, await bookOf(ctx)),
+  ];
+  return queries.map(({ text, values }) => ({ text, values }));
 }
