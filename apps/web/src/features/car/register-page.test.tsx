@@ -59,7 +59,7 @@ describe("the register by a condition", () => {
     const text = readText(<RegisterPage {...narrowed} />);
     expect(text).toContain("1,240 cars found");
     expect(text).toMatch(/Cars of which front camber is recorded ?\./);
-    expect(text).toContain("Of 7 cars more the record does not say.");
+    expect(text).toContain("Of 7 more cars the record does not say.");
     expect(markup(<RegisterPage {...narrowed} />)).toContain(
       'href="/club/sandvaer/car?q=04&amp;where=recorded_front.camber&amp;show=unknown"',
     );

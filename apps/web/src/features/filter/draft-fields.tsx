@@ -163,10 +163,15 @@ function NodeFields({ one, path, root, setting }: NodeProps) {
       ) : (
         <PartFields part={one} path={path} setting={setting} />
       )}
-      <div>
+      <div className="flex flex-wrap gap-3">
         <Button name="do" value={buttonValue({ do: "remove", at: path })}>
           Take this {one.kind} away
         </Button>
+        <span className="hidden scriptless:inline">
+          <Button name="do" value={refresh}>
+            Draw the fields that go with it
+          </Button>
+        </span>
       </div>
     </div>
   );

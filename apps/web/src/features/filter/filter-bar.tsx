@@ -3,7 +3,7 @@ import type { Condition } from "@trunnion/register";
 import { EditForm } from "../../components/form/edit-form";
 import { TextField, TickField } from "../../components/form/form-field";
 import { Notice } from "../../components/notice";
-import { sayCars } from "../../lib/car-count";
+import { sayCars, sayCount } from "../../lib/car-count";
 import { filterPath, type RegisterSearch, registerPath, savedFiltersPath } from "../../lib/path";
 import { saveFilter } from "./filter-action";
 
@@ -111,7 +111,7 @@ function Told({
           "Of every other car it is known that it does not."
         ) : (
           <>
-            Of {sayCars(unknown)} more the record does not say.{" "}
+            Of {sayCount(unknown)} more {unknown === 1 ? "car" : "cars"} the record does not say.{" "}
             <a href={registerPath(club, { ...fits, show: "unknown" })}>See {unknown === 1 ? "it" : "them"}</a>
             .
           </>
@@ -129,7 +129,7 @@ interface SaveFormProps extends Pick<FilterBarProps, "club" | "search"> {
 function SaveForm({ club, kept, narrowed, search }: SaveFormProps) {
   return (
     <details className="print:hidden">
-      <summary className={link}>Save this condition</summary>
+      <summary className={`${link} underline`}>Save this condition</summary>
       <div className="py-3">
         <EditForm action={saveFilter.bind(null, club, narrowed.condition, kept)} submit="Save the filter">
           <TextField
