@@ -38,7 +38,7 @@ const requestOf = (signedIn: Request["signedIn"]): Request => ({
 });
 
 /** Folders that were put aside and not cleared away. */
-const left = async () => (await readdir(folder)).filter((name) => /^trunnion-(archive|list)-/.test(name));
+const left = async () => (await readdir(folder)).filter((name) => name.startsWith("trunnion-aside-"));
 
 function archive(signedIn: Request["signedIn"], failed: (error: unknown) => void = () => undefined) {
   return archiveFile(requestOf(signedIn), { club: "ours", personalData: false, store, failed });

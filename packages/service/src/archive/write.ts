@@ -1,6 +1,5 @@
 import { createHash } from "node:crypto";
-import { mkdtemp, open, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { open } from "node:fs/promises";
 import { join } from "node:path";
 import { Readable, type Writable } from "node:stream";
 import type { ClubTables, Database } from "@trunnion/db";
@@ -21,6 +20,7 @@ import {
 } from "@trunnion/register";
 import { type FileToPack, fromDisk, fromText, packFiles } from "../archive-file";
 import { archiveLines, columnTypes, tableOf, unmatched } from "../archive-row";
+import { openAside } from "../aside-folder";
 import type { ClubFacts, Context } from "../context";
 import {
   type EvidenceFiles,
@@ -195,8 +195,7 @@ async function assemble({
 export async function prepareArchive(ctx: Context, input: ArchiveInput): Promise<PreparedArchive> {
   requireMayArchive(ctx);
   const { club } = ctx;
-  const folder = await mkdtemp(join(tmpdir(), "trunnion-archive-"));
-  const discard = () => rm(folder, { recursive: true, force: true });
+  const { path: folder, discard } = await openAside();
   try {
     const gathered = await openClubSnapshot(input.database, club.id, (tables) =>
       gather(tables, input.personalData, folder),

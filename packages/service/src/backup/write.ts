@@ -1,6 +1,3 @@
-import { mkdtemp, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import type { Writable } from "node:stream";
 import type { Database } from "@trunnion/db";
 import { openClubSnapshot } from "@trunnion/db/gate";
@@ -16,6 +13,7 @@ import {
 import { type EvidenceFiles, type PreparedArchive, prepareArchive } from "../archive";
 import { type Part, pretty, rowsPart, sha256Of, textPart } from "../archive/write";
 import { type FileToPack, packFiles } from "../archive-file";
+import { openAside } from "../aside-folder";
 import { listClubs } from "../club";
 import { openOperator } from "../gate";
 
@@ -71,11 +69,11 @@ async function peopleParts(database: Database, folder: string): Promise<readonly
  * their passwords. For whoever holds the machine. Sessions and invitations stay out.
  */
 export async function prepareBackup({ database, evidence }: BackupInput): Promise<PreparedBackup> {
-  const folder = await mkdtemp(join(tmpdir(), "trunnion-backup-"));
+  const aside = await openAside();
   const clubs = new Map<string, PreparedArchive>();
   const discard = async () => {
     for (const club of clubs.values()) await club.discard();
-    await rm(folder, { recursive: true, force: true });
+    await aside.discard();
   };
   try {
     for (const slug of await listClubs(database)) {
@@ -83,7 +81,7 @@ export async function prepareBackup({ database, evidence }: BackupInput): Promis
       const ctx = await openOperator(database, slug, async (opened) => opened);
       clubs.set(slug, await prepareArchive(ctx, input));
     }
-    const people = await peopleParts(database, folder);
+    const people = await peopleParts(database, aside.path);
     const parts = [textPart(README_PATH, backupReadme([...clubs.keys()])), ...people];
     const manifest = manifestOf(clubs, parts);
     const files = [

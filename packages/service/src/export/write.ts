@@ -1,12 +1,12 @@
 import { createReadStream, createWriteStream } from "node:fs";
-import { mkdtemp, rm, stat } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { stat } from "node:fs/promises";
 import { join } from "node:path";
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import type { Database } from "@trunnion/db";
 import { openClubSnapshot } from "@trunnion/db/gate";
 import { writeXlsxStream } from "hucre/xlsx";
+import { openAside } from "../aside-folder";
 import type { Context } from "../context";
 import { csvLine, headingOf, type ListExport, xlsxCell } from "./policy";
 import { type ListInput, openList } from "./read";
@@ -80,9 +80,8 @@ export async function listFile(
   ctx: Context,
   { format, ...input }: ListFileInput,
 ): Promise<WaitingFile> {
-  const folder = await mkdtemp(join(tmpdir(), "trunnion-list-"));
+  const { path: folder, discard } = await openAside();
   const place = join(folder, "list");
-  const discard = () => rm(folder, { recursive: true, force: true });
   try {
     const name = await openClubSnapshot(database, ctx.club.id, async (db) => {
       const list = await openList({ ...ctx, db }, input);

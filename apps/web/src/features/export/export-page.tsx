@@ -23,7 +23,7 @@ export function ExportPage({ club, page }: ExportPageProps) {
         lead="The register belongs to the club: take it with you at any time."
         back={{ href: deskPath(club.slug), label: "Desk" }}
       />
-      <div className="grid gap-10">
+      <div className="grid grid-cols-[minmax(0,1fr)] gap-10">
         {page.mayArchive ? <WholeClub club={club} /> : null}
         <section>
           <SectionHead title="Lists" />
