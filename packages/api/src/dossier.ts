@@ -1,5 +1,5 @@
 import { refused } from "@trunnion/register";
-import { type DossierInput, dossierOf, openMember } from "@trunnion/service";
+import { type DossierInput, dossierOf, dossierPictures, openMember, type Store } from "@trunnion/service";
 import { drawDossier } from "@trunnion/sheets";
 import type { Request } from "./request";
 
@@ -9,13 +9,27 @@ export interface DossierPdfInput extends DossierInput {
 }
 
 /**
- * One car's dossier as PDF.
+ * One car's dossier as PDF, with small pictures of its evidence.
  *
  * @throws Refusal NOT_SIGNED_IN, and those of `openMember` and `dossierOf`
  */
-export async function dossierPdf(request: Request, input: DossierPdfInput): Promise<Uint8Array> {
+export async function dossierPdf(
+  request: Request,
+  store: Store,
+  input: DossierPdfInput,
+): Promise<Uint8Array> {
   if (!request.signedIn) throw refused("NOT_SIGNED_IN", {});
   const { club, paper, ...wanted } = input;
-  const model = await openMember(request.database, request.signedIn, club, (ctx) => dossierOf(ctx, wanted));
-  return drawDossier(model, { paper });
+  const { model, files, clubId } = await openMember(
+    request.database,
+    request.signedIn,
+    club,
+    async (ctx) => ({
+      ...(await dossierOf(ctx, wanted)),
+      clubId: ctx.club.id,
+    }),
+  );
+  // Outside of the transaction: making a picture small takes longer than one should stay open.
+  const pictures = await dossierPictures(store.club(clubId), files);
+  return drawDossier(model, { paper, pictures });
 }

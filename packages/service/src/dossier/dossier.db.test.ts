@@ -21,7 +21,12 @@ beforeAll(async () => {
 afterAll(() => world?.close());
 
 const dossier = (keepers: boolean, who = registrar) =>
-  openMember(world.database, who, "ours", (ctx) => dossierOf(ctx, { car: "M1-007", keepers }));
+  openMember(
+    world.database,
+    who,
+    "ours",
+    async (ctx) => (await dossierOf(ctx, { car: "M1-007", keepers })).model,
+  );
 
 describe("a dossier's model", () => {
   test("tells who the car is, what differs and how each value is known", async () => {
@@ -32,7 +37,9 @@ describe("a dossier's model", () => {
     );
     const rows = model.assemblies.flatMap((assembly) => assembly.rows);
     expect(rows.filter(({ actual }) => actual === "9/16 in").every(({ known }) => known !== "")).toBe(true);
-    expect(model.history.some(({ changes }) => changes.some((line) => line.includes("Cross-drilled")))).toBe(true);
+    expect(model.history.some(({ changes }) => changes.some((line) => line.includes("Cross-drilled")))).toBe(
+      true,
+    );
   });
 
   test("has no keeper unless asked for, in any part", async () => {

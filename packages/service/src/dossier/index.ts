@@ -1,1 +1,2 @@
-export { type DossierInput, dossierOf } from "./read";
+export { type DossierFile, type DossierPicture, dossierPictures } from "./picture";
+export { type Dossier, type DossierInput, dossierOf } from "./read";

@@ -15,8 +15,10 @@ import {
 } from "@trunnion/register";
 import { type CarPage, carPage } from "../car-page";
 import type { Context } from "../context";
+import { carEvidence, evidenceFile } from "../evidence";
 import { maySeeKeepers } from "../keeper";
 import { carTimeline } from "../timeline";
+import type { DossierFile } from "./picture";
 
 export interface DossierInput {
   /** The car's reference. */
@@ -24,6 +26,9 @@ export interface DossierInput {
   /** Keepers' names and the spans they kept it; refused to whoever may not see them. */
   readonly keepers: boolean;
 }
+
+/** Most pictures in one dossier; further pieces are named without one. */
+const PICTURES = 200;
 
 const sideWords = {
   leftRight: { left: "left", right: "right" },
@@ -87,21 +92,45 @@ function eventOf({ when, until, title, text = "", details = [], source }: Timeli
   };
 }
 
+/** A finished dossier, and the files its pictures are made of. */
+export interface Dossier {
+  readonly model: DossierModel;
+  readonly files: readonly DossierFile[];
+}
+
+/** Each piece once, with all it supports, and its file where it is a picture. */
+async function evidenceIn(ctx: Context, car: string) {
+  const { groups } = await carEvidence(ctx, car);
+  const pieces = new Map<string, DossierEvidence>();
+  const files: DossierFile[] = [];
+  for (const { target, pieces: shown } of groups) {
+    for (const { id, caption, taken, picture, quarterTurns, locus } of shown) {
+      const support = locus === "" ? target.label : `${target.label} (${locus})`;
+      const known = pieces.get(id);
+      if (known) {
+        pieces.set(id, { ...known, supports: [...known.supports, support] });
+        continue;
+      }
+      const pictured = picture && files.length < PICTURES;
+      pieces.set(id, { id, caption, taken, supports: [support], pictured });
+      if (pictured) files.push({ id, sha256: (await evidenceFile(ctx, id)).sha256, turns: quarterTurns });
+    }
+  }
+  return { evidence: [...pieces.values()], files };
+}
+
 /**
  * Everything the register holds of one car as a finished dossier: identity, what differs, its whole life, its state with
  * how each value is known, what is not recorded, the evidence.
  *
  * @throws Refusal CAR_NOT_FOUND; ROLE_NEEDED where keepers are asked for by somebody who may not see them
  */
-export async function dossierOf(
-  ctx: Context,
-  { car, keepers }: DossierInput,
-  evidence: readonly DossierEvidence[] = [],
-): Promise<DossierModel> {
+export async function dossierOf(ctx: Context, { car, keepers }: DossierInput): Promise<Dossier> {
   if (keepers && !maySeeKeepers(ctx))
     throw refused("ROLE_NEEDED", { needed: ["registrar", "fleetManager"], has: ctx.actor.roles });
   const page = await carPage(ctx, car);
   const { events } = await carTimeline(ctx, { car });
+  const { evidence, files } = await evidenceIn(ctx, car);
   const told = {
     recordVersion: page.car.version,
     club: ctx.club.name,
@@ -128,13 +157,14 @@ export async function dossierOf(
       "What is not recorded is not known to be right.",
     ],
   };
-  return {
+  const model = {
     ...told,
     layoutVersion: DOSSIER_LAYOUT,
     recordHash: createHash("sha256").update(JSON.stringify(told)).digest("hex"),
     preparedAt: ctx.now.toISOString(),
     on: longDay.format(ctx.now),
   };
+  return { model, files };
 }
 
 const longDay = new Intl.DateTimeFormat("en-GB", { dateStyle: "long", timeZone: "UTC" });

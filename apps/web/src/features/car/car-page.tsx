@@ -6,7 +6,7 @@ import { Plate } from "../../components/plate";
 import type { ClubFace } from "../../components/shell/shell";
 import { TitleBlock } from "../../components/shell/title-block";
 import type { Baseline, ValueRow } from "../../components/value-table";
-import { editCarPath, registerPath } from "../../lib/path";
+import { dossierPath, editCarPath, registerPath } from "../../lib/path";
 import { EvidenceLink } from "../evidence/evidence-link";
 import { Standing, type StandingProps } from "../number/standing";
 import { LifeLinks } from "../timeline/life-links";
@@ -67,6 +67,23 @@ function EditLink({ club, car, standing, section, label }: EditLinkProps) {
   );
 }
 
+/** Everything of the car as a file to keep; with its keepers for those who keep the register. */
+function DossierLinks({ club, car, standing }: Pick<CarPageProps, "club" | "car" | "standing">) {
+  const link = "print:hidden inline-flex min-h-11 items-center text-small";
+  return (
+    <div className="flex flex-wrap gap-x-5">
+      <a href={dossierPath(club.slug, car.reference)} className={link}>
+        Dossier (PDF)
+      </a>
+      {standing?.mayEdit === true ? (
+        <a href={dossierPath(club.slug, car.reference, { keepers: "yes" })} className={link}>
+          with its keepers
+        </a>
+      ) : null}
+    </div>
+  );
+}
+
 /** Everything known of one car: who it is, what differs, how it is set, what it is made of, what became of it. */
 export function CarPage(props: CarPageProps) {
   const { club, car, leaders } = props;
@@ -91,6 +108,7 @@ export function CarPage(props: CarPageProps) {
           <EditLink {...props} label="Edit the record" />
           <EvidenceLink club={club.slug} car={car.reference} count={props.evidence ?? 0} />
           <LifeLinks club={club.slug} car={car.reference} />
+          <DossierLinks {...props} />
           <Identity car={car} />
         </div>
       </div>

@@ -1,10 +1,13 @@
 import {
   addCarPath,
+  characteristicsPath,
+  exportPath,
   extractSettingsPath,
   importsPath,
   journalPath,
   numbersPath,
   ownContactPath,
+  specificationsPath,
 } from "../../lib/path";
 
 /** One thing to work with, and who may. */
@@ -39,6 +42,22 @@ const tools: readonly Declared[] = [
     href: numbersPath,
     title: "Numbers",
     text: "Numbers that do not fit, that several cars claim, and dates out of order, each with the way to settle it.",
+    for: keepers,
+  },
+  {
+    href: specificationsPath,
+    title: "Specifications",
+    text: "What the works specified for each series, version by version, and what a change would move.",
+  },
+  {
+    href: characteristicsPath,
+    title: "Characteristics",
+    text: "Everything that can be recorded of a car, the club's own included.",
+  },
+  {
+    href: exportPath,
+    title: "Take out",
+    text: "The whole club as an archive that outlives this program, and lists as CSV or spreadsheet.",
     for: keepers,
   },
   {

@@ -2,6 +2,7 @@ import { dossierPdf, requestOf } from "@trunnion/api";
 import { fromSegment } from "../../../../../../../lib/address";
 import { fileAnswer } from "../../../../../../../lib/file-answer";
 import { service } from "../../../../../../../lib/service";
+import { store } from "../../../../../../../lib/store";
 
 interface Segments {
   readonly params: Promise<{ readonly club: string; readonly car: string }>;
@@ -19,6 +20,7 @@ export async function GET(request: Request, { params }: Segments): Promise<Respo
     name: `${car}-dossier.pdf`,
     inline: true,
     place: "dossier.pdf",
-    make: async () => dossierPdf(await requestOf(service(), request.headers), { club, car, keepers, paper }),
+    make: async () =>
+      dossierPdf(await requestOf(service(), request.headers), await store(), { club, car, keepers, paper }),
   });
 }
