@@ -153,6 +153,24 @@ async function stepsSince(ctx: Context, carId: string, instant: string): Promise
   });
 }
 
+const fileWords = "what a file said that has been taken back";
+
+/**
+ * Whether a file that had been read in by then was taken back since: its rows are gone, and only the journal has what it
+ * said.
+ */
+async function fileTakenBack(ctx: Context, carId: string, instant: string): Promise<boolean> {
+  const since = new Date(instant);
+  const later = await ctx.db.journalEntry.findMany({
+    where: { carId, at: { gt: since }, runId: { not: null } },
+    select: { runId: true },
+  });
+  const runIds = [...new Set(later.flatMap(({ runId }) => runId ?? []))];
+  if (runIds.length === 0) return false;
+  const of = { carId, runId: { in: runIds }, at: { lte: since } };
+  return (await ctx.db.journalEntry.findFirst({ where: of, select: { sequence: true } })) !== null;
+}
+
 /** A car's life as far as it is, or was, known, with the specification that it is compared with. */
 export interface LoadedLife {
   readonly car: {
@@ -205,7 +223,9 @@ export async function loadLife(ctx: Context, reference: string, believedOn?: str
     },
   });
   const steps = await stepsSince(ctx, row.id, instant);
-  const life = believedLife(row, { instant, day: believedOn, steps, series });
+  const told = believedLife(row, { instant, day: believedOn, steps, series });
+  const takenBack = await fileTakenBack(ctx, row.id, instant);
+  const life = takenBack ? { ...told, lost: [...told.lost, fileWords] } : told;
   const specification =
     life.series === null ? undefined : await specificationAt(ctx, life.series.id, new Date(instant));
   return { car, life, specification, known: dayOf(row.recordedAt) <= believedOn };

@@ -306,6 +306,22 @@ describe("what was believed on a day", () => {
     expect((await timeline(car.reference, "2024-04-04")).lost).toEqual([]);
   });
 
+  test("says that a file which was taken back since is not told", async () => {
+    const runId = "01900000-0000-7000-8000-00000000000a";
+    const line = { noun: "car", nounId: plain.id, carId: plain.id, runId };
+    await operator((ctx) =>
+      writeJournal(ctx, [{ ...line, action: "car.change", before: {}, after: { now: { [bar]: "20 mm" } } }]),
+    );
+    await journalledOn("car.change", "2023-01-01");
+    await operator((ctx) =>
+      writeJournal(ctx, [{ ...line, action: "car.change", before: { now: { [bar]: "20 mm" } }, after: {} }]),
+    );
+    expect((await timeline(plain.reference, "2023-01-02")).lost).toEqual([
+      "what a file said that has been taken back",
+    ]);
+    expect((await timeline(plain.reference, "2022-12-31")).lost).toEqual([]);
+  });
+
   test("without the option the entry that asks for it no longer holds", async () => {
     // The sample specification: no rear bar, 14 mm with the handling pack. Without it the 14 mm left the works as an addition.
     const nominalOn = async (believed: string) => {
