@@ -1,4 +1,3 @@
-import { withoutControls } from "../../lib/address";
 import type { JournalQuery } from "../../lib/path";
 import { askedDay } from "../timeline/handle";
 
@@ -10,6 +9,8 @@ export interface Asked {
 
 type Given = Readonly<Record<string, string | readonly string[] | undefined>>;
 
+/** What no name has in it, and the database takes in no text. */
+const control = /\p{Cc}/gu;
 /** Longest part of an address that is looked at; what is longer names nothing. */
 const LONGEST = 60;
 const uuid = /^[0-9a-f]{8}-(?:[0-9a-f]{4}-){3}[0-9a-f]{12}$/i;
@@ -36,7 +37,7 @@ export function askedOf(given: Given): Asked {
   const errors: Record<string, string> = {};
   for (const name of names) {
     const value = given[name];
-    const text = typeof value === "string" ? withoutControls(value).trim().slice(0, LONGEST) : "";
+    const text = typeof value === "string" ? value.replace(control, "").trim().slice(0, LONGEST) : "";
     if (text === "" || !fits[name](text)) continue;
     query[name] = text;
     const isDay = name === "from" || name === "to";
