@@ -7,6 +7,7 @@ import {
   Refusal,
 } from "@trunnion/register";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { carPage } from "../car-page";
 import type { Context } from "../context";
 import { openMember, openOperator } from "../gate";
 import { verifyJournal } from "../journal";
@@ -16,19 +17,14 @@ import {
   addEvidence,
   addEvidenceInput,
   carEvidence,
-  correctEvidence,
   evidenceCounts,
   evidenceFile,
   evidenceFor,
   evidenceOf,
   evidencePiece,
   linkEvidence,
-  restoreEvidence,
   type StoredFile,
   targetEvidence,
-  turnEvidence,
-  unlinkEvidence,
-  withdrawEvidence,
 } from "./index";
 
 let world: World;
@@ -300,6 +296,35 @@ describe("what evidence can support", () => {
     expect(await refused(() => add(registrar, target))).toBe("EVIDENCE_TARGET_NOT_FOUND");
   });
 
+  test("stands on the car's page beside each value that comes from it: as built, modified, measured", async () => {
+    const fresh = await world.car({
+      chassis: "M1-052",
+      asBuilt: { "rear.antiRollBar.diameter": "14 mm" },
+      modified: { "front.antiRollBar.diameter": "20 mm" },
+      read: { "front.camber": "-0°20'" },
+    });
+    const of = { where: { carId: fresh.id }, select: { id: true } } as const;
+    const ids = await world.inClub(async (db) => ({
+      asBuiltValue: (await db.asBuiltValue.findFirstOrThrow(of)).id,
+      modification: (await db.modification.findFirstOrThrow(of)).id,
+      settingSheet: (await db.settingSheet.findFirstOrThrow(of)).id,
+    }));
+    const pieces = {
+      built: await add(registrar, { kind: "asBuiltValue", id: ids.asBuiltValue }),
+      modified: await add(registrar, { kind: "modification", id: ids.modification }),
+      measured: await add(registrar, { kind: "settingSheet", id: ids.settingSheet }),
+    };
+    const page = await as(keeper, (ctx) => carPage(ctx, "M1-052"));
+    const beside = (key: string) => page.support[key]?.map(({ id }) => id);
+    expect(page.evidence).toBe(3);
+    expect(beside("rear.antiRollBar.diameter whole")).toEqual([pieces.built]);
+    expect(beside("front.antiRollBar.diameter whole")).toEqual([pieces.modified]);
+    expect(beside("front.camber left")).toEqual([pieces.measured]);
+    expect(beside("front.camber right")).toEqual([pieces.measured]);
+    expect(beside(ids.modification)).toEqual([pieces.modified]);
+    expect(beside("front.castor left")).toBeUndefined();
+  });
+
   test("is counted per car by pieces, not by links", async () => {
     const fresh = await world.car({ chassis: "M1-051", engine: "KV-51" });
     const identity = await world.inClub((db) =>
@@ -314,149 +339,6 @@ describe("what evidence can support", () => {
     const support = await as(registrar, (ctx) => evidenceOf(ctx, [fresh.id]));
     expect([...support.keys()].sort()).toEqual([fresh.id, identity.id].sort());
   });
-});
-
-describe("changing a piece", () => {
-  test("says what it shows and when, counts its version up, and tells the second of two what the first made of it", async () => {
-    const id = await add(registrar, carTarget(), { caption: "Bar" });
-    const opened = { caption: "Bar", taken: "1 Jun 2019" };
-    const change = { evidence: id, version: 1, opened, caption: "Front bar", taken: "before March 1972" };
-    await as(registrar, (ctx) => correctEvidence(ctx, change));
-    expect(await as(registrar, (ctx) => evidencePiece(ctx, id))).toMatchObject({
-      caption: "Front bar",
-      taken: "before March 1972",
-      version: 2,
-    });
-    const late = () => as(keeper, (ctx) => correctEvidence(ctx, { ...change, caption: "Rear bar" }));
-    expect(await refused(late)).toBe("CHANGED_MEANWHILE");
-    await expect(late()).rejects.toMatchObject({
-      details: {
-        version: 2,
-        differences: [
-          { field: "caption", was: "Bar", theirs: "Front bar", yours: "Rear bar" },
-          { field: "taken", was: "1 Jun 2019", theirs: "before March 1972", yours: "before March 1972" },
-        ],
-      },
-    });
-  });
-
-  test("refuses a date that is none at its field", async () => {
-    const id = await add();
-    const change = { evidence: id, version: 1, opened: {}, caption: "", taken: "last summer or so" };
-    await expect(as(registrar, (ctx) => correctEvidence(ctx, change))).rejects.toMatchObject({
-      problems: [{ field: "taken", message: expect.stringContaining("last summer or so") }],
-    });
-  });
-
-  test("turns it so that width and height change places, and does a turn sent twice once", async () => {
-    const id = await add();
-    for (const _ of [1, 2]) await as(keeper, (ctx) => turnEvidence(ctx, { evidence: id, quarterTurns: 1 }));
-    const piece = await as(registrar, (ctx) => evidencePiece(ctx, id));
-    expect(piece).toMatchObject({ quarterTurns: 1, width: 64, height: 96 });
-    const turns = await world.inClub((db) =>
-      db.journalEntry.count({ where: { nounId: id, action: "evidence.turn" } }),
-    );
-    expect(turns).toBe(1);
-  });
-
-  test("links it to more, once each, and takes links away but the last", async () => {
-    const id = await add();
-    const sheet = await world.inClub((db) => db.settingSheet.findFirstOrThrow({ where: { carId: car.id } }));
-    const link = { evidence: id, ...input({ kind: "settingSheet", id: sheet.id }, { locus: "corner" }) };
-    await as(keeper, (ctx) => linkEvidence(ctx, link));
-    expect(await refused(() => as(keeper, (ctx) => linkEvidence(ctx, link)))).toBe("EVIDENCE_LINKED_ALREADY");
-    const { links } = await as(keeper, (ctx) => evidencePiece(ctx, id));
-    expect(links.map(({ target, locus, mayUnlink }) => [target.kind, locus, mayUnlink])).toEqual([
-      ["car", "", true],
-      ["settingSheet", "corner", true],
-    ]);
-    const [first, second] = links.map(({ id: linkId }) => ({ evidence: id, link: linkId }));
-    if (!first || !second) throw new Error("two links");
-    const both = await Promise.allSettled(
-      [first, second].map((one) => as(keeper, (ctx) => unlinkEvidence(ctx, one))),
-    );
-    // At once, too, one of them is the last.
-    expect(both.map(({ status }) => status).sort()).toEqual(["fulfilled", "rejected"]);
-    const left = await as(keeper, (ctx) => evidencePiece(ctx, id));
-    expect(left.links).toHaveLength(1);
-  });
-
-  test("does not link it to a car that the owner does not keep", async () => {
-    const id = await add(keeper);
-    const link = { evidence: id, ...input(carTarget(other)) };
-    expect(await refused(() => as(keeper, (ctx) => linkEvidence(ctx, link)))).toBe("EVIDENCE_NOT_YOURS");
-  });
-
-  test("is not for an owner of another car, in any way", async () => {
-    const id = await add();
-    const stranger = await world.person({ roles: ["owner"] });
-    const [link] = (await as(registrar, (ctx) => evidencePiece(ctx, id))).links;
-    const tries = [
-      (ctx: Context) =>
-        correctEvidence(ctx, { evidence: id, version: 1, opened: {}, caption: "x", taken: "" }),
-      (ctx: Context) => turnEvidence(ctx, { evidence: id, quarterTurns: 2 }),
-      (ctx: Context) => withdrawEvidence(ctx, { evidence: id, reason: "x" }),
-      (ctx: Context) => restoreEvidence(ctx, { evidence: id }),
-      (ctx: Context) => linkEvidence(ctx, { evidence: id, ...input(carTarget(other)) }),
-      (ctx: Context) => unlinkEvidence(ctx, { evidence: id, link: link?.id ?? "" }),
-    ];
-    for (const one of tries) expect(await refused(() => as(stranger, one))).toBe("EVIDENCE_NOT_YOURS");
-    const seen = await as(stranger, (ctx) => evidencePiece(ctx, id));
-    expect(seen).toMatchObject({ mayChange: false, mayWithdraw: false, choices: [] });
-  });
-});
-
-describe("withdrawing a piece", () => {
-  test("takes it off every page and out of everybody's hands, keeps it and its reason, and can be taken back", async () => {
-    const id = await add(keeper);
-    await as(keeper, (ctx) => withdrawEvidence(ctx, { evidence: id, reason: "Shows my house" }));
-    const support = await as(registrar, (ctx) => evidenceOf(ctx, [car.id]));
-    expect([...support.values()].flat().map((piece) => piece.id)).not.toContain(id);
-    const seen = await as(keeper, (ctx) => evidencePiece(ctx, id));
-    expect(seen).toMatchObject({
-      withdrawn: { reason: "Shows my house" },
-      mayChange: false,
-      mayRestore: false,
-    });
-    expect(await refused(() => as(registrar, (ctx) => evidenceFile(ctx, id)))).toBe("EVIDENCE_WITHDRAWN");
-    const again = () => as(keeper, (ctx) => withdrawEvidence(ctx, { evidence: id, reason: "x" }));
-    expect(await refused(again)).toBe("EVIDENCE_WITHDRAWN");
-    expect(await refused(() => as(keeper, (ctx) => restoreEvidence(ctx, { evidence: id })))).toBe(
-      "EVIDENCE_NOT_YOURS",
-    );
-    await as(registrar, (ctx) => restoreEvidence(ctx, { evidence: id }));
-    expect(await as(registrar, (ctx) => evidenceFile(ctx, id))).toMatchObject({ mediaType: "image/jpeg" });
-    expect(await refused(() => as(registrar, (ctx) => restoreEvidence(ctx, { evidence: id })))).toBe(
-      "EVIDENCE_NOT_WITHDRAWN",
-    );
-  });
-
-  test("is for whoever added it and for the registrar, not for a keeper who did not", async () => {
-    const id = await add(registrar);
-    const withdraw = (person: WorldPerson) =>
-      as(person, (ctx) => withdrawEvidence(ctx, { evidence: id, reason: "x" }));
-    expect(await refused(() => withdraw(keeper))).toBe("EVIDENCE_NOT_YOURS");
-    await withdraw(registrar);
-  });
-
-  test("keeps the same content from coming back by another door", async () => {
-    const file = await keptFile();
-    const [piece] = await as(keeper, (ctx) => addEvidence(ctx, input(), [file]));
-    await as(registrar, (ctx) =>
-      withdrawEvidence(ctx, { evidence: piece?.evidence ?? "", reason: "Another car" }),
-    );
-    const fresh = await keptFile();
-    const again = () => as(keeper, (ctx) => addEvidence(ctx, input(), [fresh, file]));
-    expect(await refused(again)).toBe("EVIDENCE_WITHDRAWN");
-  });
-});
-
-test("an id that names nothing, or is none, is refused in words", async () => {
-  for (const id of ["01900000-0000-7000-8000-000000000001", "1", "../x", "x".repeat(36)]) {
-    expect(await refused(() => as(registrar, (ctx) => evidencePiece(ctx, id)))).toBe("EVIDENCE_NOT_FOUND");
-    const turn = { evidence: id, quarterTurns: 1 };
-    expect(await refused(() => as(registrar, (ctx) => turnEvidence(ctx, turn)))).toBe("EVIDENCE_NOT_FOUND");
-  }
 });
 
 test("a document has neither width nor turn of its own", async () => {
