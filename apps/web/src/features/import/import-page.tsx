@@ -1,10 +1,10 @@
 import type { ImportView } from "@trunnion/api";
-import { EditForm } from "../../components/form/edit-form";
 import { Notice } from "../../components/notice";
 import { PageHead } from "../../components/page-head";
 import type { ClubFace } from "../../components/shell/shell";
 import { importPath, importsPath } from "../../lib/path";
 import { type Deed, doImport } from "./action";
+import { DeedForm } from "./deed-form";
 import { MappingForm } from "./mapping-form";
 import { PreviewSection, RowSection } from "./preview-section";
 import { isUnderWay, sayCounts, sayStatus } from "./status";
@@ -118,11 +118,13 @@ export function ImportPage({ club, view }: ImportPageProps) {
         {underWay || view.status === "interrupted" ? <Progress view={view} /> : null}
         {asked ? null : <p className="text-lead">{sayCounts(view)}</p>}
         <div className="flex flex-wrap gap-x-10 gap-y-6">
-          {deeds.map(({ deed, submit, text }) => (
+          {deeds.map(({ deed, submit, text }, index) => (
             <div key={deed} className="grid content-start gap-1">
-              <EditForm action={doImport.bind(null, club.slug, view.id, deed)} submit={submit}>
-                {null}
-              </EditForm>
+              <DeedForm
+                action={doImport.bind(null, club.slug, view.id, deed)}
+                submit={submit}
+                main={index === 0 && deed !== "undo" && deed !== "forget"}
+              />
               <p className="max-w-72 text-fine text-soft">{text}</p>
             </div>
           ))}

@@ -3,6 +3,7 @@ import { columnLetter } from "@trunnion/register";
 import { EditForm } from "../../components/form/edit-form";
 import { ChoiceField, TextField } from "../../components/form/form-field";
 import { chooseSheet, settleColumns } from "./action";
+import { DeedForm } from "./deed-form";
 
 type Proposal = ImportView["proposals"][number];
 
@@ -29,7 +30,7 @@ function ColumnRow({ proposal }: { readonly proposal: Proposal }) {
   const { index, heading, as, certainty, reason, examples, bare, units, unit } = proposal;
   const letter = columnLetter(index);
   return (
-    <li className="grid gap-x-8 gap-y-3 border-hair border-b py-4 wide:grid-cols-[18rem_1fr]">
+    <li className="grid gap-x-8 gap-y-3 border-hair border-b py-4 wide:grid-cols-[12rem_1fr]">
       <div className="min-w-0">
         <p className="break-words font-semibold">
           <span className="pr-2 font-normal text-soft">{letter}</span>
@@ -41,7 +42,7 @@ function ColumnRow({ proposal }: { readonly proposal: Proposal }) {
             : examples.map((example) => `“${example.slice(0, 40)}”`).join(", ")}
         </p>
       </div>
-      <fieldset className="grid min-w-0 content-start gap-3 sm:grid-cols-2">
+      <fieldset className="grid min-w-0 content-start gap-3 sm:grid-cols-[2fr_1fr]">
         <legend className="sr-only">
           Column {letter}, {heading}
         </legend>
@@ -72,7 +73,7 @@ function ColumnRow({ proposal }: { readonly proposal: Proposal }) {
 function SheetForm({ club, view }: { readonly club: string; readonly view: ImportView }) {
   if (view.sheets.length < 2) return null;
   return (
-    <EditForm action={chooseSheet.bind(null, club, view.id)} submit="Take this sheet">
+    <DeedForm action={chooseSheet.bind(null, club, view.id)} submit="Take this sheet" main={false}>
       <ChoiceField
         name="sheet"
         label="Sheet"
@@ -82,7 +83,7 @@ function SheetForm({ club, view }: { readonly club: string; readonly view: Impor
           label: hidden ? `${name} (hidden)` : name,
         }))}
       />
-    </EditForm>
+    </DeedForm>
   );
 }
 
