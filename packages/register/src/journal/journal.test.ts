@@ -48,7 +48,7 @@ describe("what an entry changed, in words", () => {
     ],
     [null, null, [], "nothing of nothing"],
     ["text", 5, [], "nothing of what is no record"],
-  ])("%j → %j is %j: %s", (before, after, expected) => {
+  ])("%j → %j is %j: %s", (before, after, expected, _why) => {
     expect(told(before, after)).toEqual(expected);
   });
 });
