@@ -4,7 +4,7 @@ import { quantity } from "../catalogue/field";
 import { givenSteps } from "../spring/given";
 import { worked } from "../spring/worked";
 import { type BallastPlace, cornersWithBallast, frontRollShare, placeForTarget } from "./ballast-corner";
-import { type CornerMasses, cornerSums } from "./corner";
+import { cornerSums } from "./corner";
 import { cornerFields, cornerSymbols, sumSteps, trackFields, wheelbaseField, wheelRateFields } from "./field";
 import { ballastCaution, crossPractice, statics } from "./source";
 
@@ -57,7 +57,7 @@ export const ballastPlaceComputation = defineComputation({
   },
   source: [statics, crossPractice],
   validity:
-    "A rigid chassis on linear springs alike left and right, bars disconnected, ballast as a point. One place answers two shares; the third follows, and is then put right with the spring seats (weight.cross).",
+    "A rigid chassis on linear springs alike left and right, bars disconnected, ballast as a point. One place answers two shares; the third follows, and is then put right with the spring seats (weight.cross). Refused where a wheel would lift.",
   caution: ballastCaution,
   example: {
     leftFront: "212 kg",
@@ -96,7 +96,7 @@ export const ballastPlaceComputation = defineComputation({
     ];
     const { frontShare, leftShare, crossShare } = sums;
     const outputs = { behind: at.behind, left: at.left, ...after, frontShare, leftShare, crossShare };
-    return { outputs, working, warnings: warningsOf(at, after, given) };
+    return { outputs, working, warnings: warningsOf(at, given) };
   },
 });
 
@@ -106,7 +106,7 @@ function sidewaysFormula({ crossShare }: Input): string {
     : "(χ·(m + m_b) − m_x − m_b/2)/(m_b·((1 − κ)/t_r − κ/t_f))";
 }
 
-function warningsOf({ behind, left }: BallastPlace, after: CornerMasses, given: Input): string[] {
+function warningsOf({ behind, left }: BallastPlace, given: Input): string[] {
   const { wheelbase, frontTrack, rearTrack } = given;
   const warnings: string[] = [];
   if (
@@ -115,6 +115,5 @@ function warningsOf({ behind, left }: BallastPlace, after: CornerMasses, given: 
     Math.abs(left) > Math.max(frontTrack, rearTrack) / 2
   )
     warnings.push("That place lies outside most cars: use more ballast, or move spring seats.");
-  if (Object.values(after).some((corner) => corner < 0)) warnings.push("A wheel would lift there.");
   return warnings;
 }

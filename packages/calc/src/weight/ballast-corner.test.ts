@@ -118,7 +118,34 @@ describe("weight.ballastPlace", () => {
     expect(of.warnings).toEqual([]);
   });
 
-  test("a cross weight may be asked for instead; a place beyond the car is warned of, and so is a lifted wheel", () => {
+  test.each([
+    [-0.5, 0, true],
+    [-0.3, 0, false],
+    [1.3, 0, false],
+    [1.5, 0, true],
+    [0.5, 0.6, false],
+    [0.5, -0.6, false],
+    [0.5, 0.7, true],
+    [0.5, -0.7, true],
+  ])("%d wheelbases behind the front axle and %d m to the left: warned of %s", (behind, left, warned) => {
+    // The shares that put 30 kg there, by moments about the front axle and the centre plane.
+    const roll = (18 * 1.25 ** 2) / (18 * 1.25 ** 2 + 22 * 1.26 ** 2);
+    const frontShare = (410 + 30 * (1 - behind)) / 870;
+    const leftShare = (436 + 15 + 30 * left * (roll / 1.25 + (1 - roll) / 1.26)) / 870;
+    const of = run({ frontShare, leftShare });
+    expect(si(of, "behind")).toBeCloseTo(behind * 2.3, 9);
+    expect(si(of, "left")).toBeCloseTo(left, 9);
+    expect(of.warnings.join().includes("outside most cars")).toBe(warned);
+    expect(of.warnings.join()).not.toContain("lift");
+  });
+
+  test("a place that would lift a wheel is refused, naming the wheel", () => {
+    expect(() => run({ leftShare: "99 %" })).toThrow(
+      expect.objectContaining({ code: "NEGATIVE", place: expect.stringMatching(/^right/) }),
+    );
+  });
+
+  test("a cross weight may be asked for instead; a place beyond the car is warned of", () => {
     const of = run({ leftShare: undefined, crossShare: "50.2 %" });
     expect(of.outputs.crossShare?.text).toBe("50.20 %");
     expect(of.working.find(({ symbol }) => symbol === "y")?.formula).toContain("m_x");
