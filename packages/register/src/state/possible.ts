@@ -63,37 +63,29 @@ function distinct(values: readonly StateValue[]): readonly StateValue[] {
   );
 }
 
-/** What else a car may have had on a day. */
-export interface Doubt {
-  /** Other values than the one that stands, in the order of their dates. */
-  readonly values: readonly StateValue[];
-  /** None of this may have happened yet, and what was there before is not known. */
-  readonly orUnknown: boolean;
-}
-
 /**
  * Where the dates do not tell what a car had on a day: by characteristic and side (`stateKey`), every other value it
  * may have had. A bar fitted in "1998" may or may not have been there on 1 June of that year; of two modifications
  * whose dates overlap either may have been the last. `stateOn` takes each at the latest day its date allows; this says
- * what that leaves open. Empty where every date is a day.
+ * what that leaves open, in the order of the dates. Where nothing stands, that nothing was known stays possible too. Empty
+ * where every date is a day.
  *
  * @param day ISO day
  */
-export function doubtsOn(day: string, input: StateInput): ReadonlyMap<string, Doubt> {
+export function doubtsOn(day: string, input: StateInput): ReadonlyMap<string, readonly StateValue[]> {
   const standing = stateOn(day, input);
   const before = stateOn(day, { ...input, modifications: [], readings: [] });
-  const doubts = new Map<string, Doubt>();
+  const doubts = new Map<string, readonly StateValue[]>();
   for (const [key, occasions] of occasionsOf(input)) {
     const untouched = occasions.every(({ latest }) => latest > day);
     const base = untouched ? before.get(key) : undefined;
-    const last = lastOnes(occasions, day);
-    const possible = [...(base === undefined ? [] : [base]), ...last.map(({ value }) => value)];
+    const last = lastOnes(occasions, day).map(({ value }) => value);
+    const possible = [...(base === undefined ? [] : [base]), ...last];
     const stands = standing.get(key);
     const values = distinct(possible).filter(
       ({ value }) => stands === undefined || !sameValue(value, stands.value),
     );
-    const orUnknown = untouched && base === undefined && last.length > 0;
-    if (values.length > 0) doubts.set(key, { values, orUnknown });
+    if (values.length > 0) doubts.set(key, values);
   }
   return doubts;
 }

@@ -158,7 +158,7 @@ function told(day: string, on: string): readonly string[] {
     const value = state.get(key);
     const stands = value === undefined || value.origin === "specification" ? "?" : value.value.entered;
     const since = value === undefined ? undefined : saySince(value);
-    const others = (doubts.get(key)?.values ?? []).filter(({ origin }) => origin !== "specification");
+    const others = (doubts.get(key) ?? []).filter(({ origin }) => origin !== "specification");
     const open = others.map(({ value: other }) => ` or ${other.entered}`).join("");
     return `${stands}${since === undefined ? "" : ` (${since})`}${open}`;
   });

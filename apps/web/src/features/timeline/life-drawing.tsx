@@ -156,14 +156,16 @@ function Bar({ event: { when, until, title }, scale, y }: DrawnProps): ReactNode
         strokeWidth="3"
         {...(when === undefined ? { strokeDasharray: "1 3" } : {})}
       />
-      <line
-        x1={per(start)}
-        x2={per(start)}
-        y1={y - 6}
-        y2={y + 6.5}
-        className="stroke-ink"
-        strokeWidth="1.5"
-      />
+      {when === undefined ? null : (
+        <line
+          x1={per(start)}
+          x2={per(start)}
+          y1={y - 6}
+          y2={y + 6.5}
+          className="stroke-ink"
+          strokeWidth="1.5"
+        />
+      )}
       {until === "open" ? null : (
         <line
           x1={per(last)}

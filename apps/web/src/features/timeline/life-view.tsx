@@ -179,7 +179,8 @@ function DayShown({ engine, timeline, day, since }: DayShownProps): ReactNode {
       <section aria-labelledby="day" className="grid gap-4">
         <SectionHead id="day" title={`On ${on}`}>
           <span role="status" className="text-small text-soft">
-            {count(view.deviating.length, "thing differed", "things differed")} from specification
+            {view.deviating.length} of {count(view.compared, "characteristic", "characteristics")} compared
+            differed
           </span>
         </SectionHead>
         <DayPanel events={timeline.events} day={shown} />

@@ -99,7 +99,7 @@ const shown = (on: string, more: Partial<CarTimeline> = {}, since?: string) =>
 
 describe("a car's life", () => {
   test("shows the state of the day asked for, as the server sends it", () => {
-    expect(shown("1997-12-31")).toContain("On 31 December 1997 1 thing differed");
+    expect(shown("1997-12-31")).toContain("On 31 December 1997 1 of 1 characteristic compared differed");
     expect(shown("2020-05-01")).toMatch(/Front camber , nearside .* -0°28' ± 6', k = 2 .* cannot tell/);
   });
 

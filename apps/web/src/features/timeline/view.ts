@@ -114,6 +114,8 @@ export interface DayView {
   /** Recorded, with nothing to compare it with. */
   readonly plain: readonly PlainLine[];
   readonly notRecorded: number;
+  /** Characteristics that could be compared: none that differ of none known is no praise. */
+  readonly compared: number;
   /** Day of the last change, and what it changed. */
   readonly changedOn?: string;
   readonly changed: readonly ChangeLine[];
@@ -158,7 +160,7 @@ function changesAt(engine: LifeEngine, day: string): Pick<DayView, "changed" | "
 
 function doubtLines(engine: LifeEngine, day: string): readonly DoubtLine[] {
   const standing = stateOn(day, engine.input);
-  return [...doubtsOn(day, engine.input)].flatMap(([key, { values, orUnknown }]) => {
+  return [...doubtsOn(day, engine.input)].flatMap(([key, values]) => {
     const [first] = values;
     if (!first) return [];
     const { characteristic, side } = first;
@@ -172,7 +174,7 @@ function doubtLines(engine: LifeEngine, day: string): readonly DoubtLine[] {
       key,
       label: labelOf(characteristic, side, engine),
       stands: isOfCar(stands) ? shown(found, stands) : "",
-      instead: orUnknown ? [...said, "neither, if that came later"] : said,
+      instead: said,
     };
   });
 }
@@ -239,12 +241,14 @@ export function dayView(engine: LifeEngine, day: string): DayView {
   const { input, book } = engine;
   const state = stateOn(day, input);
   const factory = deviationsFromFactory(state, input.entries, book);
+  const notRecorded = factory.filter(({ verdict }) => verdict === "notRecorded").length;
   return {
     deviating: rowsOf(deviating(factory), engine, true),
     fromAsBuilt: rowsOf(deviating(deviationsFromAsBuilt(state, input.asBuilt, book)), engine, true),
     assemblies: byAssembly(factory, engine),
     plain: plainLines(state, factory, engine),
-    notRecorded: factory.filter(({ verdict }) => verdict === "notRecorded").length,
+    notRecorded,
+    compared: factory.length - notRecorded,
     ...changesAt(engine, day),
     doubts: doubtLines(engine, day),
   };
