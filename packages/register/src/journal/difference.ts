@@ -31,6 +31,7 @@ const labels: Readonly<Record<string, string>> = {
   slug: "Short name",
   keeper: "Keeper",
   entries: "Entries",
+  sha256: "SHA-256 of the file",
 };
 
 /** Codes that a field holds, in words. */
@@ -39,7 +40,7 @@ const codes: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   holdsAgain: carStatusWords,
   kind: { registration: "registration mark", registerFile: "register file" },
   standing: { restamped: "re-stamped" },
-  keeper: { none: "unchanged", new: "another", correct: "particulars corrected", change: "another" },
+  keeper: { none: "", new: "another", correct: "particulars corrected", change: "another" },
   driver: { given: "given", "not given": "not given" },
 };
 
@@ -78,6 +79,9 @@ function said(name: string, value: unknown): string {
   return codes[name]?.[text] ?? text;
 }
 
+/** What a change of a car says of which car it was: no change of it. */
+const naming: ReadonlySet<string> = new Set(["chassis", "claim"]);
+
 /** Keys by which rows know each other say nothing to people. */
 const isKey = (value: unknown) => typeof value === "string" && uuid.test(value);
 
@@ -107,6 +111,7 @@ export function fieldChanges(
   return names.flatMap((name) => {
     const [one, other] = [was?.[name], became?.[name]];
     if (isKey(one) || isKey(other)) return [];
+    if (naming.has(name) && isFields(before) && !(name in before)) return [];
     const change = { label: labelOf(name, wording), before: said(name, one), after: said(name, other) };
     return change.before === change.after ? [] : [change];
   });

@@ -46,6 +46,12 @@ describe("what an entry changed, in words", () => {
       [],
       "no keys of rows",
     ],
+    [
+      { built: "1971" },
+      { built: "3/72", chassis: "M1-001", claim: 1, keeper: "none" },
+      ["Built: 1971 → 3/72"],
+      "a change says which car it was of, and that the keeper is the same: neither is a change",
+    ],
     [null, null, [], "nothing of nothing"],
     ["text", 5, [], "nothing of what is no record"],
   ])("%j → %j is %j: %s", (before, after, expected, _why) => {
