@@ -49,11 +49,12 @@ export function NumberFields({ series, chassis, chosen, checkPath }: NumberField
       <div role="status" className="max-w-prose border-line border-l-4 pl-4 text-small">
         <AdviceText advice={advice} typed={typed.chassis} />
       </div>
-      <div className="hidden scriptless:block">
+      {/* Not merely hidden: the first button of a form is what the Enter key presses. */}
+      <noscript>
         <Button formAction={checkPath} formMethod="get">
           Check the number
         </Button>
-      </div>
+      </noscript>
       <TickField
         name="another"
         label="Another car that claims this number"
