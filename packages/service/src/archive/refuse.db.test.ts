@@ -1,141 +1,28 @@
 import { createHash, randomUUID } from "node:crypto";
-import { createWriteStream } from "node:fs";
-import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { Readable } from "node:stream";
-import { Database } from "@trunnion/db";
-import { openThrowawayDatabase, type ThrowawayDatabase } from "@trunnion/db/admin";
-import { openClub } from "@trunnion/db/gate";
-import { type Fingerprint, fingerprintOf, openWorld, type World } from "@trunnion/fixtures";
-import { Refusal, sayRefusal } from "@trunnion/register";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { type FileToPack, fromText, openArchiveFile, packFiles, wholeText } from "../archive-file";
-import { openOperator } from "../gate";
-import { writeJournal } from "../journal";
-import { type EvidenceFiles, prepareArchive, restoreArchive } from "./index";
+import { describe, expect, test } from "vitest";
+import { fromText } from "../archive-file";
+import {
+  changed,
+  content,
+  type Files,
+  filesOf,
+  folder,
+  good,
+  kept,
+  lines,
+  nowhere,
+  packed,
+  renamed,
+  row,
+  sha256Of,
+  shareArchive,
+  told,
+} from "./tried-archive.fixture";
 
-let world: World;
-let there: ThrowawayDatabase;
-let owner: Database;
-let folder: string;
-let good: string;
-let empty: Fingerprint;
-const kept: string[] = [];
-
-const content = Buffer.from("abc");
-const sha256Of = (text: string | Buffer) => createHash("sha256").update(text).digest("hex");
-const evidence: EvidenceFiles = {
-  has: async () => true,
-  open: async () => Readable.from([content]),
-  keep: async (_, sha256, given) => {
-    for await (const _chunk of given);
-    kept.push(sha256);
-  },
-};
-
-beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), "trunnion-refuse-"));
-  world = await openWorld();
-  await world.car({ chassis: "M1-001", options: ["H"], keeper: { name: "Tõnu Bråtvær" } });
-  await world.car({ chassis: "M1-002" });
-  await world.inClub((db) =>
-    db.evidence.create({
-      data: { sha256: sha256Of(content), mediaType: "image/jpeg", bytes: 3, fileName: "a.jpg" },
-    }),
-  );
-  good = join(folder, "good.zip");
-  await openOperator(world.database, "ours", async (ctx) => {
-    for (const chassis of ["M1-001", "M1-002"]) {
-      await writeJournal(ctx, [{ action: "car.add", noun: "car", nounId: randomUUID(), after: { chassis } }]);
-    }
-  });
-  const prepared = await openOperator(world.database, "ours", (ctx) =>
-    prepareArchive(ctx, { database: world.database, personalData: true, evidence }),
-  );
-  await prepared.pour(createWriteStream(good));
-  await prepared.discard();
-  there = await openThrowawayDatabase();
-  owner = new Database(there.ownerUrl);
-  empty = await fingerprintOf(there.ownerUrl);
-}, 240_000);
-afterAll(async () => {
-  await owner?.close();
-  await there?.close();
-  await world?.close();
-  await rm(folder, { recursive: true, force: true });
-});
-
-/** Tries to read an archive back, and gives what a person is told; everything must be as it was before. */
-async function told(path: string, dryRun = false): Promise<string> {
-  kept.length = 0;
-  const input = { path, owner, database: there.database, evidence, dryRun };
-  const error: unknown = await restoreArchive(input).then(
-    () => new Error("it was read back"),
-    (thrown) => thrown,
-  );
-  expect(await fingerprintOf(there.ownerUrl)).toEqual(empty);
-  if (!(error instanceof Refusal)) throw error;
-  return `${error.code}: ${sayRefusal(error).what}`;
-}
-
-type Files = Map<string, string>;
-
-async function filesOf(path: string): Promise<Files> {
-  const archive = await openArchiveFile(path);
-  const files: Files = new Map();
-  for (const name of archive.members.keys()) files.set(name, await wholeText(archive, name));
-  archive.close();
-  return files;
-}
-
-async function packed(files: Iterable<FileToPack>): Promise<string> {
-  const path = join(folder, `${randomUUID()}.zip`);
-  await packFiles(files, createWriteStream(path));
-  return path;
-}
-
-/** The good archive with something changed in it; its manifest made to fit again, or left as it was. */
-async function changed(change: (files: Files) => void, { forged = true } = {}): Promise<string> {
-  const files = await filesOf(good);
-  change(files);
-  if (forged) {
-    const manifest = JSON.parse(files.get("manifest.json") ?? "");
-    for (const member of manifest.members) {
-      const text = files.get(member.path);
-      if (text === undefined) continue;
-      member.sha256 = sha256Of(text);
-      member.bytes = Buffer.byteLength(text);
-      if (member.rows !== undefined) member.rows = text.split("\n").length - 1;
-    }
-    files.set("manifest.json", JSON.stringify(manifest));
-  }
-  return packed([...files].map(([name, text]) => fromText(name, text)));
-}
-
-/** Changes a file of rows line by line. */
-const lines = (path: string, change: (line: string, index: number) => string) => (files: Files) => {
-  const text = files.get(path) ?? "";
-  files.set(
-    path,
-    text
-      .split("\n")
-      .map((line, index) => (line === "" ? line : change(line, index)))
-      .join("\n"),
-  );
-};
-
-/** A row with some fields changed. */
-const row = (more: object) => (line: string) => JSON.stringify({ ...JSON.parse(line), ...more });
-
-/** The good archive with every appearance of a name replaced by one as long. */
-async function renamed(from: string, to: string): Promise<string> {
-  expect(to).toHaveLength(from.length);
-  const bytes = await readFile(good, "latin1");
-  const path = join(folder, `${randomUUID()}.zip`);
-  await writeFile(path, bytes.replaceAll(from, to), "latin1");
-  return path;
-}
+shareArchive();
 
 describe("names in an archive", () => {
   test.each([
@@ -275,8 +162,6 @@ describe("an archive made to fill a disk", () => {
   });
 });
 
-const nowhere = "01900000-0000-7000-8000-00000000dead";
-
 describe("a line of an archive", () => {
   test.each([
     [
@@ -388,92 +273,5 @@ describe("a line of an archive", () => {
       { forged: false },
     );
     expect(await told(path)).toContain("the manifest says there are 7 lines");
-  });
-});
-
-describe("an archive that is sound", () => {
-  test("tried only, is read and proved whole, and nothing is kept", async () => {
-    const input = { path: good, owner, database: there.database, evidence, dryRun: true };
-    kept.length = 0;
-    expect(await restoreArchive(input)).toMatchObject({
-      dryRun: true,
-      rows: { car: 2, journalEntry: 2 },
-      evidenceFiles: 1,
-    });
-    expect(kept).toEqual([]);
-    expect(await fingerprintOf(there.ownerUrl)).toEqual(empty);
-  });
-
-  test.each(["", "UP", "a b", "-a", "x".repeat(61)])(
-    'is not read in under the short name "%s"',
-    async (as) => {
-      const input = { path: good, owner, database: there.database, evidence, dryRun: false, as };
-      await expect(restoreArchive(input)).rejects.toMatchObject({ code: "ARCHIVE_SLUG" });
-    },
-  );
-
-  test("is not read into a database that has the club, or another of that short name", async () => {
-    const before = await world.fingerprint();
-    const mine = new Database(world.ownerUrl);
-    const input = { path: good, owner: mine, database: world.database, evidence, dryRun: false };
-    await expect(restoreArchive(input)).rejects.toMatchObject({
-      code: "ARCHIVE_CLUB_KNOWN",
-      details: { slug: "ours" },
-    });
-    await expect(restoreArchive({ ...input, as: "another" })).rejects.toMatchObject({
-      code: "ARCHIVE_CLUB_KNOWN",
-    });
-    await mine.close();
-    expect(await world.fingerprint()).toEqual(before);
-  });
-
-  test("cannot be forged by the service's role: an entry that brings time and hash is given its own", async () => {
-    const forged = { action: "car.add", noun: "car", nounId: nowhere, at: new Date(0), hash: "f".repeat(64) };
-    await openOperator(world.database, "ours", async ({ db }) => {
-      await db.journalEntry.create({ data: { ...forged, sequence: 99n } });
-      const [last] = await db.journalEntry.findMany({ orderBy: { sequence: "desc" }, take: 1 });
-      expect(last?.sequence).toBe(3n);
-      expect(last?.at.getFullYear()).toBeGreaterThan(2000);
-      expect(last?.hash).not.toBe(forged.hash);
-    });
-  });
-
-  test("cannot be read in by the service's own role", async () => {
-    const input = { path: good, owner: there.database, database: there.database, evidence, dryRun: false };
-    await expect(restoreArchive(input)).rejects.toThrow();
-    expect(await fingerprintOf(there.ownerUrl)).toEqual(empty);
-  });
-
-  test("goes in whole; somebody of that address here is that member", async () => {
-    const path = await changed((files) => {
-      const member = {
-        email: "known@example.test",
-        id: randomUUID(),
-        joinedAt: "2020-01-01T00:00:00.000Z",
-        leftAt: null,
-      };
-      files.set(
-        "rows/member.jsonl",
-        `${JSON.stringify({ ...member, name: "Åse", personId: nowhere, roles: ["owner"] })}\n`,
-      );
-      lines("rows/evidence.jsonl", row({ addedById: nowhere }))(files);
-    });
-    const [known] = await world.asOwner(
-      (db) => db.$queryRaw<{ id: string }[]>`SELECT gen_random_uuid()::text AS id`,
-    );
-    await openClub(owner, nowhere, (db) =>
-      db.$executeRawUnsafe(
-        "INSERT INTO person (id, name, email) VALUES ($1::uuid, 'Here', 'known@example.test')",
-        known?.id,
-      ),
-    );
-    const input = { path, owner, database: there.database, evidence, dryRun: false };
-    expect(await restoreArchive(input)).toMatchObject({ people: { made: 0, known: 1 } });
-    const found = await openOperator(there.database, "ours", async ({ db }) => ({
-      member: await db.membership.findFirstOrThrow(),
-      evidence: await db.evidence.findFirstOrThrow(),
-    }));
-    expect(found.member.personId).toBe(known?.id);
-    expect(found.evidence.addedById).toBe(known?.id);
   });
 });
