@@ -24,13 +24,13 @@ export function ConsequenceSection({ club, car, consequences, lacking }: Consequ
   if (told.length === 0 && untold.length === 0) return null;
   const cautions = [...new Set(told.flatMap(({ caution }) => caution ?? []))];
   return (
-    <section aria-labelledby="consequences">
+    <section aria-labelledby="consequences" className="min-w-0">
       <SectionHead id="consequences" title="What the differences do">
         <span className="text-small text-soft">against the specification, worked out</span>
       </SectionHead>
       {told.length === 0 ? null : (
         <div className="overflow-x-auto">
-          <table className="w-full max-w-5xl">
+          <table aria-labelledby="consequences" className="w-full max-w-5xl">
             <thead>
               <tr className="border-ink border-b text-left text-small">
                 <th className="py-1 pr-6">Figure</th>

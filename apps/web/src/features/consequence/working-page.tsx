@@ -95,10 +95,10 @@ function Inputs({
 }: Pick<WorkingPageProps, "inputs" | "inputsBefore" | "missing">) {
   const before = new Map(inputsBefore.map((input) => [input.field, input]));
   return (
-    <section aria-labelledby="inputs">
+    <section aria-labelledby="inputs" className="min-w-0">
       <SectionHead id="inputs" title="What went in" />
       <div className="overflow-x-auto">
-        <table className="w-full max-w-4xl text-small">
+        <table aria-labelledby="inputs" className="w-full max-w-4xl text-small">
           <thead>
             <tr className="border-ink border-b text-left">
               <th className="py-1 pr-6">Input</th>

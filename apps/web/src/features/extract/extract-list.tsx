@@ -25,7 +25,7 @@ export function ExtractList({ club, lead, total, cars, next, past }: ExtractList
     <>
       <PageHead title={`${club.name}: cars`} lead={`${count.format(total)} cars`} />
       {lead === "" ? null : <p className="max-w-prose pb-6">{lead}</p>}
-      <table className="w-full max-w-4xl">
+      <table aria-label="Cars" className="w-full max-w-4xl">
         <thead>
           <tr className="border-ink border-b text-left text-small">
             <th className="py-1 pr-6">Chassis</th>
