@@ -21,7 +21,7 @@ test.describe("for the registrar", () => {
     await expect(entry as NonNullable<typeof entry>).toContainText("command line");
     await expect(journal.entries).toContainText("Built: 3/68");
     await expect(journal.entries).toContainText("Rear anti-roll bar diameter, as built: not fitted");
-    await expect(journal.entries).toContainText("read in from sandvaer-register.csv, line 5");
+    await expect(journal.entries).toContainText("read in from sandvaer-register.csv, line 4");
     expect(await journal.entries.textContent()).not.toContain("{");
   });
 
