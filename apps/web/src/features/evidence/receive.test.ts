@@ -128,6 +128,18 @@ describe("a form with files", () => {
     expect(twenty).toBe(20);
   });
 
+  test("whose sender hangs up is no fault, and leaves nothing behind", async () => {
+    let sentParts = 0;
+    const body = new ReadableStream<Uint8Array>({
+      start: (controller) => controller.enqueue(Buffer.from(fileHead("lost.jpg"))),
+      pull: (controller) => {
+        if (++sentParts < 5) controller.enqueue(new Uint8Array(100_000));
+        else controller.error(Object.assign(new Error("aborted"), { code: "ECONNRESET" }));
+      },
+    });
+    expect(await refusalOf(sent(body))).toEqual({ code: "EVIDENCE_CUT_OFF", details: {} });
+  });
+
   test.each([
     ["ends in the middle of a file", stream(fileHead("cut.jpg"), 1, "")],
     ["ends in the middle of its head", `--${BOUNDARY}\r\ncontent-dispo`],

@@ -91,27 +91,49 @@ function parserFor(headers: Headers, reception: Reception): InstanceType<typeof 
   return parser;
 }
 
+interface Feeding {
+  readonly parser: InstanceType<typeof Busboy>;
+  /** Ends when the parser can make nothing more of it. */
+  readonly broken: Promise<unknown>;
+  readonly reception: Reception;
+  /** Bytes of the whole, as the request says; 0 where it does not. */
+  readonly announced: number;
+}
+
+const tooLarge = (bytes: number) =>
+  refused("EVIDENCE_TOO_LARGE", { file: "All files together", bytes, limit: evidenceLimits.requestBytes });
+
+/** Gives a request's body to the parser as it comes; once it is refused, the rest is read and thrown away. */
+async function feed(
+  body: AsyncIterable<Uint8Array>,
+  { parser, broken, reception, announced }: Feeding,
+): Promise<void> {
+  let bytes = 0;
+  for await (const part of body) {
+    bytes += part.length;
+    if (bytes > evidenceLimits.requestBytes + FORM_BYTES)
+      reception.fail(tooLarge(Math.max(bytes, announced)));
+    if (bytes > DISCARDED) break;
+    if (reception.failure) continue;
+    if (!parser.write(part)) await Promise.race([once(parser, "drain"), broken]);
+  }
+}
+
 async function read(request: Request, reception: Reception): Promise<void> {
   const { body, headers } = request;
   if (!body || !/^multipart\/form-data;/i.test(headers.get("content-type") ?? "")) {
     throw refused("EVIDENCE_CUT_OFF", {});
   }
-  const limit = evidenceLimits.requestBytes;
-  const tooLarge = (bytes: number) =>
-    refused("EVIDENCE_TOO_LARGE", { file: "All files together", bytes, limit });
   const announced = Number(headers.get("content-length") ?? 0);
-  if (announced > limit + FORM_BYTES) reception.fail(tooLarge(announced));
+  if (announced > evidenceLimits.requestBytes + FORM_BYTES) reception.fail(tooLarge(announced));
   const parser = parserFor(headers, reception);
   const broken = once(parser, "error").catch(() => undefined);
   const finished = once(parser, "finish").catch(() => undefined);
-  let bytes = 0;
-  for await (const part of body as unknown as AsyncIterable<Uint8Array>) {
-    bytes += part.length;
-    if (bytes > limit + FORM_BYTES) reception.fail(tooLarge(Math.max(bytes, announced)));
-    if (bytes > DISCARDED) break;
-    // Too much in one file is counted on; anything else is read and thrown away.
-    if (reception.failure) continue;
-    if (!parser.write(part)) await Promise.race([once(parser, "drain"), broken]);
+  try {
+    await feed(body as unknown as AsyncIterable<Uint8Array>, { parser, broken, reception, announced });
+  } catch {
+    // Whoever sent it hung up.
+    reception.fail(refused("EVIDENCE_CUT_OFF", {}));
   }
   parser.end();
   if (reception.failure) parser.destroy();

@@ -43,10 +43,10 @@ function withOutcome(back: string, name: string, value: string): string {
 export async function POST(request: Request, { params }: Segments): Promise<Response> {
   const { club } = await params;
   const wantsJson = request.headers.get("accept") === "application/json";
-  const asked = { request: await requestOf(service(), request.headers), store: await store(), club };
   let fields: Fields = {};
   try {
     if (!isOwnForm(request)) return new Response("This form is not from here.\n", { status: 403 });
+    const asked = { request: await requestOf(service(), request.headers), store: await store(), club };
     await requireMember(asked);
     const added = await receiveFiles(request, async (received) => {
       fields = received.fields;
