@@ -38,6 +38,8 @@ export interface ImportRequest {
 
 /** Longest undoing, milliseconds: it is one transaction, however many cars there are. */
 const UNDO_TIMEOUT = 300_000;
+/** Longest chunk of an import, milliseconds: a busy machine is no reason to give up half way. */
+const CHUNK_TIMEOUT = 120_000;
 
 function inClub<T>(
   { request, club }: ImportRequest,
@@ -62,11 +64,8 @@ async function drop(asked: ImportRequest, clubId: string, hashes: readonly strin
 
 /** Work that goes on when the request is answered. */
 function afterwards(asked: ImportRequest, run: string, work: (input: JobInput) => Promise<void>): void {
-  const input: JobInput = { open: (task) => inClub(asked, task), folder: asked.folder, run };
-  inTurn(
-    () => work(input),
-    (error) => logFault(error, `import ${run}`),
-  );
+  const input: JobInput = { open: (task) => inClub(asked, task, CHUNK_TIMEOUT), folder: asked.folder, run };
+  inTurn(input, work, (error) => logFault(error, `import ${run}`));
 }
 
 /**

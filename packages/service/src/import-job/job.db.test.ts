@@ -245,7 +245,7 @@ describe("an import that is stopped half way", () => {
     await world.inClub((db) =>
       db.importRun.update({
         where: { clubId_id: { clubId: world.ours.id, id: run } },
-        data: { beatAt: new Date(Date.now() - 60_000) },
+        data: { beatAt: new Date(Date.now() - 120_000) },
       }),
     );
     expect(await view(run)).toMatchObject({ status: "interrupted", rowsDone: 1_000 });

@@ -4,7 +4,7 @@ import { z } from "zod";
 import { readStored } from "../stored-row";
 
 /** Milliseconds without a sign of life after which a running import counts as interrupted. */
-export const STALE = 30_000;
+export const STALE = 60_000;
 
 const line = z.strictObject({ what: z.string(), before: z.string(), after: z.string() });
 

@@ -101,7 +101,9 @@ export function ImportPage({ club, view }: ImportPageProps) {
   const deeds = deedsFor(view);
   return (
     <>
-      {underWay ? <meta httpEquiv="refresh" content="2" /> : null}
+      {underWay || view.status === "interrupted" ? (
+        <meta httpEquiv="refresh" content={underWay ? "2" : "15"} />
+      ) : null}
       <PageHead
         title={view.file}
         back={{ href: importsPath(club.slug), label: "Imports" }}
