@@ -3,7 +3,16 @@ import type { ClubTables } from "./scope";
 /** Rows per statement: each is one parameter of JSON, so PostgreSQL's limit of parameters does not matter. */
 const CHUNK = 2_000;
 
-const snake = (name: string) => name.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
+/** Names of columns by those of fields: there are few, and millions of rows ask. */
+const columnNames = new Map<string, string>();
+
+function snake(name: string): string {
+  const known = columnNames.get(name);
+  if (known !== undefined) return known;
+  const made = name.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
+  columnNames.set(name, made);
+  return made;
+}
 
 function quoted(name: string): string {
   const column = snake(name);
@@ -13,12 +22,18 @@ function quoted(name: string): string {
 
 /** Columns any row names; a row that lacks one gets NULL there, and columns no row names get their default. */
 function columnsOf(rows: readonly object[]): readonly string[] {
-  return [...new Set(rows.flatMap((row) => Object.keys(row)))];
+  const names = new Set<string>();
+  for (const row of rows) for (const name in row) names.add(name);
+  return [...names];
 }
 
 function asJson(rows: readonly object[]): string {
   return JSON.stringify(
-    rows.map((row) => Object.fromEntries(Object.entries(row).map(([name, value]) => [snake(name), value]))),
+    rows.map((row) => {
+      const columns: Record<string, unknown> = {};
+      for (const [name, value] of Object.entries(row)) columns[snake(name)] = value;
+      return columns;
+    }),
   );
 }
 
