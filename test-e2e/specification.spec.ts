@@ -118,7 +118,7 @@ test.describe("for the fleet manager", () => {
     const differs = page.getByRole("region", { name: "What differs" });
     await expect(differs).toContainText("1 entry says the same in both; 1 changed.");
     await expect(differs.getByRole("row", { name: /^Front camber/ })).toContainText("2°");
-    await page.getByLabel("To").selectOption({ label: "School car, version 1 (current)" });
+    await page.getByLabel("To", { exact: true }).selectOption({ label: "School car, version 1 (current)" });
     await page.getByRole("button", { name: "Compare" }).click();
     await expect(differs).toContainText(/\d+ added/);
   });

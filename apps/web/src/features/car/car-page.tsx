@@ -112,7 +112,7 @@ export function CarPage(props: CarPageProps) {
           <Identity car={car} />
         </div>
       </div>
-      <div className="grid gap-12 pt-10">
+      <div className="grid grid-cols-1 gap-12 pt-10">
         <Deviations {...props} />
         {props.consequences}
         <Caution cautions={props.cautions} />

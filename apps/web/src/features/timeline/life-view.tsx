@@ -62,7 +62,7 @@ export function LifeView({ timeline, on, since: asked }: LifeViewProps): ReactNo
 
   return (
     <>
-      <section aria-labelledby="life" className="grid gap-3">
+      <section aria-labelledby="life" className="grid grid-cols-1 gap-3">
         <h2 id="life" className="sr-only">
           The whole life, over the years
         </h2>

@@ -31,7 +31,7 @@ export function TimelinePage({ timeline, on, since, unread }: TimelinePageProps)
         back={{ href: carPath(club.slug, car.reference), label: car.chassis }}
         plate={<Plate chassis={car.chassis} maker={car.marque} />}
       />
-      <div className="grid gap-10">
+      <div className="grid grid-cols-1 gap-10">
         {unread.map((text) => (
           <p key={text} className="border-red border-l-4 pl-3">
             “{short(text)}” is no day of this car&rsquo;s life: write one such as 1974-05-03, not after today.
