@@ -4,7 +4,7 @@ import { EvidencePage } from "./pages/evidence.page";
 import { unsoundness } from "./pages/soundness";
 import { expect, test } from "./world";
 
-/** Cars that nothing else here is about; the owner keeps the last (prisma/demo/keeper.ts). */
+/** Cars that nothing else here is about. */
 const cars = { registrar: "S1-0057", scriptless: "S1-0053", refused: "S1-0054", api: "S1-0061" } as const;
 
 /** Pictures of this run: what was added by an earlier one is on record already. */
