@@ -31,7 +31,8 @@ export async function invite(
   requireRole(ctx.actor, "registrar", "fleetManager");
   const email = input.email.toLowerCase();
   const member = await ctx.db.membership.findFirst({
-    where: { leftAt: null, person: { email } },
+    // One read back from an archive has no way to sign in yet: he is invited like anybody new.
+    where: { leftAt: null, person: { email, credentials: { some: {} } } },
     select: { id: true },
   });
   if (member) throw refused("ALREADY_A_MEMBER", { email });

@@ -44,14 +44,16 @@ export function ConsequenceSection({ club, car, consequences, lacking }: Consequ
             </thead>
             <tbody>
               {told.flatMap((one) =>
-                one.figures.map((figure, index) => (
-                  <FigureRow
-                    key={`${one.id} ${figure.output}`}
-                    figure={figure}
-                    working={index === 0 ? consequencePath(club, car, one.id) : undefined}
-                    title={one.title}
-                  />
-                )),
+                one.figures
+                  .filter(differs)
+                  .map((figure, index) => (
+                    <FigureRow
+                      key={`${one.id} ${figure.output}`}
+                      figure={figure}
+                      working={index === 0 ? consequencePath(club, car, one.id) : undefined}
+                      title={one.title}
+                    />
+                  )),
               )}
             </tbody>
           </table>
@@ -79,6 +81,9 @@ export function ConsequenceSection({ club, car, consequences, lacking }: Consequ
   );
 }
 
+/** A figure that reads the same on both sides is no news. */
+const differs = ({ before, after }: FigureChange): boolean => before !== after;
+
 function FigureRow({
   figure,
   working,
@@ -98,7 +103,9 @@ function FigureRow({
       <td className="py-1.5 pr-6 text-right tabular-nums">
         {hidden && figure.ratio !== undefined ? "" : (figure.after ?? "not known")}
       </td>
-      <td className="py-1.5 pr-6 text-right font-semibold tabular-nums">{sayFigureChange(figure)}</td>
+      <td className="whitespace-nowrap py-1.5 pr-6 text-right font-semibold tabular-nums">
+        {sayFigureChange(figure)}
+      </td>
       <td className="py-1.5 text-small">
         {working === undefined ? null : (
           <a href={working} aria-label={`Working: ${title}`}>
