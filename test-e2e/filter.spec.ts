@@ -109,7 +109,7 @@ for (const [where, problem] of [
   test(`a broken condition in the address is told and shows no car: ${problem}`, async ({ page }) => {
     const register = new RegisterPage(page);
     await page.goto(`/club/sandvaer/car?where=${where}`);
-    await expect(page.getByRole("alert")).toContainText(problem);
+    await expect(page.getByRole("main").getByRole("alert")).toContainText(problem);
     await expect(register.rows).toHaveCount(0);
     await page.getByRole("link", { name: "Take it off" }).click();
     await expect(register.rows).toHaveCount(50);

@@ -60,6 +60,12 @@ export class EvidencePage {
 
   /** Whether a picture of the page came and was decoded. */
   async isDrawn(picture: Locator): Promise<boolean> {
-    return picture.evaluate("(image) => image.decode().then(() => image.naturalWidth > 0, () => false)");
+    return picture.evaluate((element: unknown) => {
+      const image = element as { readonly naturalWidth: number; decode(): Promise<void> };
+      return image.decode().then(
+        () => image.naturalWidth > 0,
+        () => false,
+      );
+    });
   }
 }

@@ -9,7 +9,7 @@ export class FilterPage {
   constructor(readonly page: Page) {
     this.show = page.getByRole("button", { name: "Show the cars" });
     this.parts = page.getByLabel("Ask about");
-    this.problems = page.getByRole("alert");
+    this.problems = page.getByRole("main").getByRole("alert");
   }
 
   async open(club: string, query = ""): Promise<this> {

@@ -44,7 +44,7 @@ export class RegisterPage {
     return this.page
       .getByRole("main")
       .locator("header")
-      .getByText(/\bcars?( found)?$/);
+      .getByText(/\bcars?( found| not known)?$/);
   }
 
   /** One column of the rows shown, as text. */
