@@ -47,7 +47,8 @@ export function houseFaults() {
       statSync(join(repository, path)).size > 5_000_000 ? "" : readFileSync(join(repository, path), "utf8");
     const faults = faultsOf({ path, text });
     const manifest = manifestOf(path, manifests);
-    const isSource = /^(apps|packages)\/[^/]+\/src\/.*\.tsx?$/.test(path) && !/\.(test|fixture)\.tsx?$/.test(path);
+    const isSource =
+      /^(apps|packages)\/[^/]+\/src\/.*\.tsx?$/.test(path) && !/\.(test|fixture)\.tsx?$/.test(path);
     const borrowed = isSource && manifest ? testOnlyImports(text, manifest) : [];
     return [...faults, ...borrowed.map((name) => `imports ${name}, which is not among its dependencies`)].map(
       (fault) => `${path}: ${fault}`,
