@@ -11,6 +11,9 @@ const list = [
   "IMP-03;fat;1973;;",
 ].join("\n");
 
+// A club has one import at a time: one test after another.
+test.describe.configure({ mode: "default" });
+
 for (const script of [true, false]) {
   test.describe(script ? "with a script" : "without a script", () => {
     test.use({ as: "fleetManager", javaScriptEnabled: script });
