@@ -122,6 +122,14 @@ describe("an import's page", () => {
     expect(markup(page({ ...running, status: "done" }))).not.toContain("refresh");
   });
 
+  test("offers nothing to follow while it looks again by itself: following it would call that off", () => {
+    const looking = { ...looked, stage: "looking" } as const;
+    expect(markup(page(looking))).toContain('<meta http-equiv="refresh" content="2"/>');
+    expect(markup(page(looking))).not.toContain("problems.csv");
+    expect(buttons(looking)).toEqual([]);
+    expect(markup(page(looked))).toContain("problems.csv");
+  });
+
   test.each([
     ["interrupted", ["Go on where it stopped", "Undo this import"]],
     ["failed", ["Go on where it stopped", "Undo this import"]],

@@ -131,8 +131,13 @@ export function ImportPage({ club, view }: ImportPageProps) {
             </div>
           ))}
         </div>
-        <RowSection club={club.slug} view={view} />
-        <PreviewSection club={club.slug} view={view} />
+        {/* A link followed while the page waits would call off its looking again. */}
+        {underWay ? null : (
+          <>
+            <RowSection club={club.slug} view={view} />
+            <PreviewSection club={club.slug} view={view} />
+          </>
+        )}
       </div>
     </>
   );
