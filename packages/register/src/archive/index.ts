@@ -57,6 +57,7 @@ export const archiveKinds: readonly Kind[] = [
   event.entryKind,
   event.printedSheetKind,
   event.findingKind,
+  event.findingReadingKind,
   event.entryDecisionKind,
   event.datedItemKind,
   evidence.evidenceKind,

@@ -16,6 +16,7 @@ import {
   someId,
   sourceFields,
   text,
+  texts,
   valueFields,
 } from "../field";
 import { defineKind } from "../kind";
@@ -140,26 +141,41 @@ export const findingKind = defineKind({
     printedSheetId: maybe(refersTo("printedSheet", "Sheet it was written on; empty when taken without one.")),
     checkCode: text("Code of the check."),
     result: choice(findingResultCodes, "Pass, advise, refuse or not applicable."),
-    ...valueFields({ codes: valueKindCodes, prefix: "reading", says: "Reading taken" }, true),
     note: maybe(text("Note.")),
     foundById: maybe(person("Scrutineer.")),
-    foundAt: instant("When, by the device's clock."),
+    foundAt: instant("When, by the server's clock: the device's, put right by how far it was off."),
     clientKey: someId("Key the device made, so that sending twice is one finding."),
+    replaces: texts("Keys of the findings whose place this takes."),
     recordedAt: instant("When the row was recorded."),
+  },
+});
+
+export const findingReadingKind = defineKind({
+  name: "findingReading",
+  meaning: "A reading a scrutineer took at one check.",
+  fields: {
+    id: id(),
+    findingId: refersTo("finding", "The finding it belongs to."),
+    characteristic: text("Characteristic's key."),
+    side: choice(sideCodes, "Side."),
+    ...valueFields({ codes: valueKindCodes }),
   },
 });
 
 export const entryDecisionKind = defineKind({
   name: "entryDecision",
-  meaning: "A scrutineer's decision on an entry; the latest counts.",
+  meaning: "A scrutineer's decision on an entry; it takes the place of those it names.",
   fields: {
     id: id(),
     entryId: refersTo("entry", "The entry."),
     outcome: choice(decisionOutcomeCodes, "Pass, pass with advice, refused."),
     decidedById: maybe(person("Scrutineer.")),
-    decidedAt: instant("When, by the device's clock."),
+    decidedAt: instant("When, by the server's clock: the device's, put right by how far it was off."),
     note: maybe(text("Note.")),
+    signedBy: personal(text("Name written under the signature. Personal data.")),
+    signature: personal(text("Signature as strokes: an SVG path in a box of 600 by 200. Personal data.")),
     clientKey: someId("Key the device made, so that sending twice is one decision."),
+    replaces: texts("Keys of the decisions whose place this takes."),
     recordedAt: instant("When the row was recorded."),
   },
 });
