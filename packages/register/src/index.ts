@@ -37,6 +37,7 @@ export * from "./identity/number-advice";
 export * from "./identity/partial-date";
 export * from "./identity/say-day";
 export * from "./identity/span";
+export * from "./inspection/index";
 export * from "./journal/index";
 export * from "./number/index";
 export * from "./public-extract/index";

@@ -57,8 +57,8 @@ describe("the kinds of an archive", () => {
       "keeper.phone",
       "entry.driver",
       "printedSheet.model",
-      "entryDecision.signedBy",
       "entryDecision.signature",
+      "entryDecision.signedBy",
       "importRun.doubts",
       "importRun.problems",
     ]);

@@ -1,10 +1,14 @@
 import type { Prisma } from "@trunnion/db";
 import {
   chassisKey,
+  decisionOutcomeWords,
   endsOf,
+  type FindingResult,
+  findingResultWords,
   type KnownTime,
   sayDay,
   sayNumberKind,
+  standing,
   type TimelineDetail,
   type TimelineEvent,
 } from "@trunnion/register";
@@ -55,13 +59,10 @@ async function keeperEvents(ctx: Context, carId: string, until: Until): Promise<
   });
 }
 
-const findingWords = {
-  pass: "passed",
-  advise: "advised",
-  refuse: "refused",
-  notApplicable: "not applicable",
-} as const;
-const decisionWords = { pass: "Passed", passWithAdvice: "Passed with advice", refused: "Refused" } as const;
+const capital = (word: string) => `${word[0]?.toUpperCase()}${word.slice(1)}`;
+
+const tellingResults: ReadonlySet<FindingResult> = new Set(["advise", "refuse"]);
+const keyed = <T extends { readonly clientKey: string }>(row: T) => ({ ...row, key: row.clientKey });
 
 const entryFields = (until: Until) =>
   ({
@@ -70,15 +71,21 @@ const entryFields = (until: Until) =>
     withdrawnAt: true,
     event: { select: { name: true, on: true, ruleSetId: true } },
     findings: {
-      where: { ...by(until), result: { in: ["advise", "refuse"] } },
-      select: { checkCode: true, result: true, readingEntered: true, note: true },
+      where: by(until),
+      select: {
+        clientKey: true,
+        replaces: true,
+        checkCode: true,
+        result: true,
+        note: true,
+        readings: { select: { entered: true }, orderBy: { id: "asc" } },
+      },
       orderBy: { foundAt: "asc" },
     },
     decisions: {
       where: by(until),
-      select: { outcome: true, note: true },
+      select: { clientKey: true, replaces: true, outcome: true, note: true },
       orderBy: { decidedAt: "desc" },
-      take: 1,
     },
   }) satisfies Prisma.EntrySelect;
 
@@ -99,13 +106,17 @@ function entryEvent(
   { id, runningNumber, withdrawnAt, event, ...entry }: EntryRow,
   texts: ReadonlyMap<string, string>,
 ) {
-  const [decision] = entry.decisions;
-  const outcome = decision
-    ? [decisionWords[decision.outcome], decision.note ?? ""]
-    : ["No decision recorded"];
+  const decisions = standing(entry.decisions.map(keyed));
+  const outcome = decisions.flatMap(({ outcome: word, note }) => [
+    capital(decisionOutcomeWords[word]),
+    note ?? "",
+  ]);
+  if (outcome.length === 0) outcome.push("No decision recorded");
   const told = withdrawnAt ? ["Withdrawn"] : outcome;
-  const details = entry.findings.map(({ checkCode, result, readingEntered, note }): TimelineDetail => {
-    const said = [findingWords[result], readingEntered ?? "", note ?? ""].filter((part) => part !== "");
+  const telling = standing(entry.findings.map(keyed)).filter(({ result }) => tellingResults.has(result));
+  const details = telling.map(({ checkCode, result, readings, note }): TimelineDetail => {
+    const parts = [findingResultWords[result], ...readings.map(({ entered }) => entered), note ?? ""];
+    const said = parts.filter((part) => part !== "");
     return { label: texts.get(`${event.ruleSetId} ${checkCode}`) ?? checkCode, after: said.join("; ") };
   });
   return {

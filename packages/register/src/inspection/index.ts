@@ -1,0 +1,3 @@
+export * from "./inspection";
+export * from "./schema";
+export * from "./standing";
