@@ -31,7 +31,13 @@ export const stationLabels: Readonly<Record<Station, string>> = {
 /** What makes the check pass. */
 export type Criterion =
   | { readonly kind: "seen" }
-  | { readonly kind: "measured"; readonly characteristic?: string; readonly text: string }
+  /** `perCorner`: four readings, one at each wheel; `characteristic` then is the front one, or left out. */
+  | {
+      readonly kind: "measured";
+      readonly characteristic?: string;
+      readonly perCorner?: boolean;
+      readonly text: string;
+    }
   | { readonly kind: "datedItem"; readonly characteristic?: string; readonly text: string }
   | { readonly kind: "document" };
 

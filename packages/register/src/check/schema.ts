@@ -10,6 +10,7 @@ const criterion = z.discriminatedUnion("kind", [
   z.strictObject({
     kind: z.literal("measured"),
     characteristic: words(120).exactOptional(),
+    perCorner: z.boolean().exactOptional(),
     text: words(200),
   }),
   z.strictObject({

@@ -1,11 +1,7 @@
 // table: checks that every car gets
 import type { Check } from "../check";
+import { every } from "./every";
 import { international, national, practice, yearbook } from "./source";
-
-const always = { op: "always" } as const;
-const seen = { kind: "seen" } as const;
-type Line = Omit<Check, "when" | "criterion"> & Partial<Pick<Check, "criterion">>;
-const every = (line: Line): Check => ({ criterion: seen, ...line, when: always });
 
 /** Checks that every car gets, in walking order. */
 export const everyCar: readonly Check[] = [

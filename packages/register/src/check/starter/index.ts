@@ -1,10 +1,11 @@
 import type { Condition } from "../../condition/condition";
 import type { Check } from "../check";
+import { equipment } from "./equipment";
 import { everyCar } from "./every-car";
 import { thisCar } from "./this-car";
 
 /** The starter rule set: what every car gets, then what follows from this car. Data: a club edits and adds. */
-export const starterChecks: readonly Check[] = [...everyCar, ...thisCar];
+export const starterChecks: readonly Check[] = [...everyCar, ...equipment, ...thisCar];
 
 interface StarterClass {
   readonly code: string;

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { builtInBook } from "../../characteristic/book";
 import { characteristicsOf, nodesOf } from "../../condition/schema";
+import { sampleValue } from "../../value/sample";
 import { checkSchema } from "../schema";
 import { starterChecks, starterClasses } from ".";
 
@@ -8,8 +9,8 @@ const derived = starterChecks.filter(({ when }) => when.op !== "always");
 
 describe("the starter rule set", () => {
   test("has enough for every car and for what follows from this one", () => {
-    expect(starterChecks.length - derived.length).toBeGreaterThanOrEqual(40);
-    expect(derived.length).toBeGreaterThanOrEqual(45);
+    expect(starterChecks.length - derived.length).toBeGreaterThanOrEqual(90);
+    expect(derived.length).toBeGreaterThanOrEqual(60);
   });
 
   test("names every check once", () => {
@@ -41,6 +42,11 @@ describe("the starter rule set", () => {
       for (const node of nodesOf(check.when)) {
         if (node.op !== "code") continue;
         const characteristic = builtInBook.find(node.characteristic);
+        if (characteristic?.kind === "designation") {
+          expect(node.in.map((entered) => sampleValue(node.characteristic, entered))).toMatchObject(
+            node.in.map((canonical) => ({ canonical })),
+          );
+        }
         if (characteristic?.kind !== "choice") continue;
         const codes = characteristic.choices.map(({ code }) => code);
         expect(node.in.filter((code) => !codes.includes(code))).toEqual([]);
@@ -50,6 +56,13 @@ describe("the starter rule set", () => {
 
   test("says why of every check that not every car gets", () => {
     expect(derived.filter(({ why }) => why === undefined)).toEqual([]);
+  });
+
+  test("says of every check where it comes from, and of what a regulation asks, which edition", () => {
+    const unnamed = starterChecks.filter(
+      ({ source }) => /rules|regulations|yearbook/i.test(source.title) && source.edition === undefined,
+    );
+    expect(unnamed.map(({ id }) => id)).toEqual([]);
   });
 
   test("has classes whose conditions look at characteristics that exist", () => {

@@ -1,46 +1,11 @@
 // table: checks that follow from what is recorded of a car
-import type { Condition } from "../../condition/condition";
-import type { Verdict } from "../../deviation/deviation";
 import type { Check } from "../check";
-import { international, national, practice, standard, yearbook } from "./source";
+import { taken } from "./removed";
+import { glossary, international, national, practice, standard, yearbook } from "./source";
+import { above, any, changed, check, code, expiredOn, thicker, verdict } from "./when";
 
-const seen = { kind: "seen" } as const;
-type Line = Omit<Check, "criterion"> & Partial<Pick<Check, "criterion">>;
-const check = (line: Line): Check => ({ criterion: seen, ...line });
-
-const different: readonly Verdict[] = ["differentPart", "added", "acceptedSubstitute", "periodOption"];
-const code = (characteristic: string, ...codes: string[]): Condition => ({
-  op: "code",
-  characteristic,
-  in: codes,
-});
-const verdict = (characteristic: string, ...wanted: Verdict[]): Condition => ({
-  op: "verdict",
-  characteristic,
-  in: wanted,
-});
-const changed = (characteristic: string): Condition => verdict(characteristic, ...different);
-const all = (...of: Condition[]): Condition => ({ op: "all", of });
-const any = (...of: Condition[]): Condition => ({ op: "any", of });
-const expiredOn = (characteristic: string): Condition => ({
-  op: "date",
-  characteristic,
-  is: "le",
-  date: "eventDay",
-});
-const above = (characteristic: string, si: number): Condition => ({
-  op: "number",
-  characteristic,
-  is: "gt",
-  si,
-});
-const thicker = (characteristic: string): Condition => ({
-  op: "against",
-  characteristic,
-  measure: "ratio",
-  is: "gt",
-  si: 1.02,
-});
+/** Strength classes below 8.8, and the inch grade like them, as they are kept. */
+const softGrades = ["class 4.6", "class 4.8", "class 5.6", "class 5.8", "class 6.8", "grade 2"] as const;
 
 const axles = [
   { axle: "front", name: "front", station: "front", assembly: "frontSuspension" },
@@ -79,7 +44,7 @@ const bars: readonly Check[] = axles.flatMap(({ axle, name, station, assembly })
     station,
     assembly,
     text: `${name === "front" ? "Front" : "Rear"} drop link bolts: head marking of class 8.8 or better.`,
-    when: code(`${axle}.dropLink.boltGrade`, "4.6", "4.8", "5.6", "5.8", "6.8"),
+    when: code(`${axle}.dropLink.boltGrade`, ...softGrades),
     why: `bolts recorded as {${axle}.dropLink.boltGrade}`,
     source: standard("ISO 898-1, strength classes; drop-link bolts of 10.9: common practice"),
   }),
@@ -436,7 +401,7 @@ const rest: readonly Check[] = [
       { op: "absent", characteristic: "oil.catchTank" },
     ),
     why: "catch tank {oil.catchTank}",
-    source: { title: "International rules, as a public glossary gives them", clause: "catch tank" },
+    source: glossary("catch tank"),
   }),
   check({
     id: "breather-open",
@@ -480,11 +445,11 @@ const rest: readonly Check[] = [
     station: "engineBay",
     assembly: "fuel",
     text: "Electric fuel pump stops when the engine stops, ignition on.",
-    when: all(code("fuel.pump", "electric")),
+    when: code("fuel.pump", "electric"),
     why: "fuel pump {fuel.pump}, no cut-off recorded",
     source: practice,
   }),
 ];
 
 /** Checks that follow from what is recorded of this car. */
-export const thisCar: readonly Check[] = [...bars, ...rest];
+export const thisCar: readonly Check[] = [...bars, ...rest, ...taken];
