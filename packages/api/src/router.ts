@@ -8,6 +8,7 @@ import { evidenceRouter } from "./routers/evidence";
 import { exportRouter } from "./routers/export";
 import { filterRouter } from "./routers/filter";
 import { importRouter } from "./routers/import";
+import { inspectionRouter } from "./routers/inspection";
 import { invitationRouter } from "./routers/invitation";
 import { journalRouter } from "./routers/journal";
 import { keeperRouter } from "./routers/keeper";
@@ -29,6 +30,7 @@ export const appRouter = router({
   export: exportRouter,
   filter: filterRouter,
   import: importRouter,
+  inspection: inspectionRouter,
   invitation: invitationRouter,
   journal: journalRouter,
   publicExtract: publicExtractRouter,

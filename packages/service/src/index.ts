@@ -39,6 +39,7 @@ export {
   requireRun,
 } from "./import-run";
 export * from "./import-undo";
+export * from "./inspection";
 export * from "./invitation";
 export * from "./journal";
 export * from "./keeper";

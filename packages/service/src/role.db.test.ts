@@ -29,6 +29,7 @@ import {
 } from "./import-plan";
 import { importRegister } from "./import-run";
 import { undoImport } from "./import-undo";
+import { takeInspection } from "./inspection";
 import { createMember, invite } from "./invitation";
 import { addKeepership, correctKeeper, correctKeepership, eraseKeeper, removeKeepership } from "./keeper";
 import { mergeCars } from "./merge";
@@ -261,6 +262,11 @@ const useCases: Readonly<Record<string, UseCase>> = {
     may: desk,
     call: async (ctx) => printSheets(ctx, { event: "none", book: await bookOf(ctx) }),
   },
+  takeInspection: {
+    may: desk,
+    call: (ctx) =>
+      takeInspection(ctx, { event: "none", deviceNow: ctx.now.toISOString(), findings: [], decisions: [] }),
+  },
   invite: {
     may: keepers,
     call: (ctx) => invite(ctx, { email: "x@example.test", roles: ["owner"] }),
@@ -320,7 +326,7 @@ describe("a use case that writes", () => {
   });
 
   test("is in the table above, if it takes a context at all", () => {
-    // Called inside another use case, or open to whoever holds a link; never from an edge.
+    // Called inside another use case (making sheets keeps nothing), or open to whoever holds a link; never from an edge.
     const exempt = ["writeJournal", "rebuildCurrentValues", "rebuildAllCurrentValues", "acceptInvitation"];
     exempt.push(
       "editCar",
@@ -330,6 +336,7 @@ describe("a use case that writes", () => {
       "keepMapping",
       "unneeded",
       "rowsPart",
+      "makeSheets",
     );
     // Without a context of a member: run for whoever began it, or by the command line, on files alone.
     exempt.push(

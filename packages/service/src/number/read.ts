@@ -11,6 +11,7 @@ import {
 } from "@trunnion/register";
 import type { Context } from "../context";
 import { dayOf } from "../day";
+import { memberNames } from "../member-name";
 import { carReference } from "../record";
 import { requireRole } from "../role";
 import { listSeriesDetails } from "../series";
@@ -94,17 +95,6 @@ export interface DecisionLine {
   readonly supersededOn?: string;
 }
 
-async function namesOf(
-  ctx: Context,
-  personIds: readonly (string | null)[],
-): Promise<ReadonlyMap<string, string>> {
-  const members = await ctx.db.membership.findMany({
-    where: { personId: { in: personIds.filter((id) => id !== null) } },
-    select: { personId: true, person: { select: { name: true } } },
-  });
-  return new Map(members.map(({ personId, person }) => [personId, person.name]));
-}
-
 /** Decisions about numbers, the latest first; those that were superseded among them where asked for. */
 export async function decisionsAbout(
   ctx: Context,
@@ -120,7 +110,7 @@ export async function decisionsAbout(
     include: { holder: { select: { chassis: true, claim: true } } },
     orderBy: { id: "desc" },
   });
-  const names = await namesOf(
+  const names = await memberNames(
     ctx,
     rows.map(({ decidedById }) => decidedById),
   );
@@ -249,7 +239,7 @@ export async function numbersPage(ctx: Context): Promise<NumbersPage> {
 
 async function standingAside(ctx: Context) {
   const rows = await ctx.db.numberSetAside.findMany({ where: { takenUpAt: null } });
-  const names = await namesOf(
+  const names = await memberNames(
     ctx,
     rows.map(({ setAsideById }) => setAsideById),
   );

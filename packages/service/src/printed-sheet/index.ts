@@ -1,2 +1,2 @@
 export { mayPrint } from "./policy";
-export { type PrintSheetsInput, printSheets } from "./write";
+export { type MadeSheet, makeSheets, type PrintSheetsInput, printSheets } from "./write";

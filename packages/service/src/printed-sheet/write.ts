@@ -80,6 +80,33 @@ function sheetOf(
   });
 }
 
+/** A sheet of one entry, with what it was made from. */
+export interface MadeSheet {
+  readonly entryId: string;
+  readonly sheet: SheetModel;
+  /** Missing for a car that is not on the register. */
+  readonly assessment?: Assessment;
+}
+
+/**
+ * Makes the sheets of an event, in running order, and keeps nothing.
+ *
+ * @throws Refusal EVENT_NOT_FOUND, EVENT_HAS_NO_ENTRIES, ENTRY_NOT_FOUND
+ */
+export async function makeSheets(ctx: Context, input: PrintSheetsInput): Promise<readonly MadeSheet[]> {
+  const event = await findEvent(ctx, input.event);
+  const entries = chosen(await entriesOf(ctx, event.id), event.slug, input.number);
+  const carIds = entries.flatMap(({ carId }) => (carId === null ? [] : [carId]));
+  const assessments = await assessAll(ctx, await recordsOf(ctx, carIds), input.book, event.on);
+  const byCar = new Map(assessments.map((assessment) => [assessment.record.id, assessment]));
+  const printing = { ctx, event, checks: await checksOf(ctx, event.ruleSetId), book: input.book };
+  return entries.map((entry) => {
+    const assessment = byCar.get(entry.carId ?? "");
+    const sheet = sheetOf(printing, entry, assessment);
+    return { entryId: entry.id, sheet, ...(assessment ? { assessment } : {}) };
+  });
+}
+
 /**
  * Makes the pre-event sheets of an event, in running order, and keeps each model: from it the same bytes come again.
  *
@@ -87,23 +114,17 @@ function sheetOf(
  */
 export async function printSheets(ctx: Context, input: PrintSheetsInput): Promise<readonly SheetModel[]> {
   requireRole(ctx.actor, ...printers);
-  const event = await findEvent(ctx, input.event);
-  const entries = chosen(await entriesOf(ctx, event.id), event.slug, input.number);
-  const carIds = entries.flatMap(({ carId }) => (carId === null ? [] : [carId]));
-  const assessments = await assessAll(ctx, await recordsOf(ctx, carIds), input.book, event.on);
-  const byCar = new Map(assessments.map((assessment) => [assessment.record.id, assessment]));
-  const printing = { ctx, event, checks: await checksOf(ctx, event.ruleSetId), book: input.book };
-  const sheets = entries.map((entry) => sheetOf(printing, entry, byCar.get(entry.carId ?? "")));
+  const made = await makeSheets(ctx, input);
   await ctx.db.printedSheet.createMany({
-    data: sheets.map((model, index) => ({
+    data: made.map(({ entryId, sheet }) => ({
       id: uuid(),
-      entryId: entries[index]?.id ?? "",
-      layoutVersion: model.layoutVersion,
-      recordHash: model.recordHash,
-      model: model as unknown as Prisma.InputJsonValue,
+      entryId,
+      layoutVersion: sheet.layoutVersion,
+      recordHash: sheet.recordHash,
+      model: sheet as unknown as Prisma.InputJsonValue,
       printedById: ctx.actor.personId,
       printedAt: ctx.now,
     })),
   });
-  return sheets;
+  return made.map(({ sheet }) => sheet);
 }

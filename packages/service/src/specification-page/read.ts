@@ -15,6 +15,7 @@ import {
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { dayOf } from "../day";
+import { memberNames } from "../member-name";
 import { type Moves, movesOf } from "../moved-verdict";
 import { findSeries, listSeriesDetails, type SeriesDetail, seriesFacts } from "../series";
 import { currentSpecifications, specificationOf } from "../specification";
@@ -39,15 +40,6 @@ export interface VersionLine {
 
 const mayEdit = (ctx: Context) =>
   ctx.actor.roles.some((role) => role === "registrar" || role === "fleetManager");
-
-/** Names of members by their ids as persons; one who left keeps theirs. */
-async function namesOf(ctx: Context, personIds: readonly string[]): Promise<ReadonlyMap<string, string>> {
-  const rows = await ctx.db.membership.findMany({
-    where: { personId: { in: [...personIds] } },
-    select: { personId: true, person: { select: { name: true } } },
-  });
-  return new Map(rows.map(({ personId, person }) => [personId, person.name]));
-}
 
 /** Who made each version current, by the journal: its drafter need not be who decided. */
 async function decidersOf(ctx: Context, ids: readonly string[]): Promise<ReadonlyMap<string, string | null>> {
@@ -84,7 +76,7 @@ async function versionsOf(ctx: Context, seriesId: string): Promise<readonly Vers
     rows.map(({ id }) => id),
   );
   const personOf = ({ id, madeById }: (typeof rows)[number]) => deciders.get(id) ?? madeById;
-  const names = await namesOf(
+  const names = await memberNames(
     ctx,
     rows.flatMap((row) => personOf(row) ?? []),
   );

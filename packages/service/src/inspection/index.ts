@@ -1,0 +1,10 @@
+export { mayInspect } from "./policy";
+export {
+  type EventPack,
+  type EventRecords,
+  eventPack,
+  inspectionOf,
+  type PackCharacteristic,
+  type PackEntry,
+} from "./read";
+export { type TakenRecord, takeInspection, takeInspectionInput } from "./write";

@@ -1,0 +1,159 @@
+import type { Prisma } from "@trunnion/db";
+import type { Characteristic, EntryDecision, Finding, Limits, SheetModel, Side } from "@trunnion/register";
+import { bookOf } from "../characteristic";
+import type { Context } from "../context";
+import { type EventPage, entriesOf, findEvent } from "../event";
+import { memberNames } from "../member-name";
+import { makeSheets } from "../printed-sheet";
+import { requireRole } from "../role";
+import { inspectors } from "./policy";
+
+/** Findings and decisions of an event, by entry. */
+export interface EventRecords {
+  readonly findings: readonly (Finding & { readonly entryId: string })[];
+  readonly decisions: readonly (EntryDecision & { readonly entryId: string })[];
+}
+
+/** A characteristic that a check reads, with its limits on this car, SI. */
+export interface PackCharacteristic {
+  readonly key: string;
+  readonly side: Side;
+  readonly limits?: Limits;
+}
+
+/** One entry, as it is taken along into the paddock. */
+export interface PackEntry {
+  readonly entryId: string;
+  /** The car's reference; missing for a car that is not on the register. */
+  readonly car?: string;
+  /** What the sheet says, with the checks. */
+  readonly sheet: SheetModel;
+  /** What this car's checks read. */
+  readonly reads: readonly PackCharacteristic[];
+}
+
+/** Everything needed to look at every car of an event without a connection. */
+export interface EventPack extends EventRecords {
+  readonly event: EventPage;
+  /** ISO instant by the server's clock. */
+  readonly packedAt: string;
+  /** Name of whoever takes it along. */
+  readonly inspector: string;
+  readonly entries: readonly PackEntry[];
+  /** What the checks read, to understand what is entered. */
+  readonly characteristics: readonly Characteristic[];
+}
+
+const findingFields = {
+  clientKey: true,
+  entryId: true,
+  replaces: true,
+  checkCode: true,
+  result: true,
+  note: true,
+  foundById: true,
+  foundAt: true,
+  readings: { select: { characteristic: true, side: true, entered: true }, orderBy: { id: "asc" } },
+} satisfies Prisma.FindingSelect;
+
+const decisionFields = {
+  clientKey: true,
+  entryId: true,
+  replaces: true,
+  outcome: true,
+  note: true,
+  signedBy: true,
+  signature: true,
+  decidedById: true,
+  decidedAt: true,
+} satisfies Prisma.EntryDecisionSelect;
+
+/** Everything found and decided at an event so far, oldest first: what stands of it is worked out by `standing`. */
+export async function inspectionOf(ctx: Context, eventId: string): Promise<EventRecords> {
+  const where = { entry: { eventId } };
+  const findings = await ctx.db.finding.findMany({
+    where,
+    select: findingFields,
+    orderBy: [{ recordedAt: "asc" }, { id: "asc" }],
+  });
+  const decisions = await ctx.db.entryDecision.findMany({
+    where,
+    select: decisionFields,
+    orderBy: [{ recordedAt: "asc" }, { id: "asc" }],
+  });
+  const names = await memberNames(ctx, [
+    ...findings.map(({ foundById }) => foundById),
+    ...decisions.map(({ decidedById }) => decidedById),
+  ]);
+  return {
+    findings: findings.map(({ clientKey, checkCode, foundById, foundAt, note, ...finding }) => ({
+      ...finding,
+      key: clientKey,
+      check: checkCode,
+      note: note ?? "",
+      by: names.get(foundById ?? "") ?? "",
+      at: foundAt.toISOString(),
+    })),
+    decisions: decisions.map(
+      ({ clientKey, decidedById, decidedAt, note, signedBy, signature, ...decision }) => ({
+        ...decision,
+        key: clientKey,
+        note: note ?? "",
+        signedBy: signedBy ?? "",
+        signature: signature ?? "",
+        by: names.get(decidedById ?? "") ?? "",
+        at: decidedAt.toISOString(),
+      }),
+    ),
+  };
+}
+
+const characteristicsRead = ({ stations }: SheetModel) =>
+  new Set(
+    stations.flatMap(({ checks }) =>
+      checks.flatMap(({ criterion }) =>
+        "characteristic" in criterion && criterion.characteristic !== undefined
+          ? [criterion.characteristic]
+          : [],
+      ),
+    ),
+  );
+
+/**
+ * What a scrutineer takes along: every entry's sheet and limits, and what was found so far.
+ *
+ * @throws Refusal ROLE_NEEDED, EVENT_NOT_FOUND, EVENT_HAS_NO_ENTRIES
+ */
+export async function eventPack(ctx: Context, slug: string): Promise<EventPack> {
+  requireRole(ctx.actor, ...inspectors);
+  const event = await findEvent(ctx, slug);
+  const book = await bookOf(ctx);
+  const made = await makeSheets(ctx, { event: slug, book });
+  const references = new Map((await entriesOf(ctx, event.id)).map(({ id, car }) => [id, car?.reference]));
+  const entries = made.map(({ entryId, sheet, assessment }): PackEntry => {
+    const keys = characteristicsRead(sheet);
+    const deviations = (assessment?.deviations ?? []).filter(({ characteristic }) =>
+      keys.has(characteristic),
+    );
+    const car = references.get(entryId);
+    return {
+      entryId,
+      ...(car === undefined ? {} : { car }),
+      sheet,
+      reads: deviations.map(({ characteristic, side, limits }) => ({
+        key: characteristic,
+        side,
+        ...(limits === undefined ? {} : { limits }),
+      })),
+    };
+  });
+  const read = new Set(entries.flatMap(({ sheet }) => [...characteristicsRead(sheet)]));
+  return {
+    event,
+    packedAt: ctx.now.toISOString(),
+    inspector: ctx.actor.name,
+    entries,
+    characteristics: book.all.filter(({ key }) => read.has(key)),
+    ...(await inspectionOf(ctx, event.id)),
+  };
+}
