@@ -17,6 +17,7 @@ import { publicExtractRouter } from "./routers/public-extract";
 import { recordRouter } from "./routers/record";
 import { seriesRouter } from "./routers/series";
 import { specificationRouter } from "./routers/specification";
+import { submissionRouter } from "./routers/submission";
 import { timelineRouter } from "./routers/timeline";
 import { createCallerFactory, router } from "./trpc";
 
@@ -37,6 +38,7 @@ export const appRouter = router({
   timeline: timelineRouter,
   series: seriesRouter,
   specification: specificationRouter,
+  submission: submissionRouter,
   keeper: keeperRouter,
   number: numberRouter,
   record: recordRouter,

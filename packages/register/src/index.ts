@@ -70,6 +70,7 @@ export * from "./state/key";
 export * from "./state/possible";
 export * from "./state/since";
 export * from "./state/state";
+export * from "./submission/index";
 export * from "./timeline/index";
 export * from "./value/parse";
 export * from "./value/print";

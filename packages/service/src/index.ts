@@ -46,6 +46,7 @@ export * from "./keeper";
 export * from "./media";
 export * from "./merge";
 export * from "./moved-verdict";
+export { listNotices, type NoticeLine, type OutgoingNotice, type SendNotice, sendNotices } from "./notice";
 export * from "./number";
 export * from "./printed-sheet";
 export * from "./public-extract";
@@ -60,5 +61,23 @@ export * from "./specification-page";
 export * from "./specification-table";
 export * from "./status";
 export * from "./store";
+export {
+  type CreateDraftInput,
+  createDraft,
+  createDraftInput,
+  type MakerStepInput,
+  makerStepInput,
+  type SaveDraftInput,
+  type SubmissionMark,
+  type SubmissionView,
+  saveDraft,
+  saveDraftInput,
+  stepSubmission,
+  submissionView,
+  supersedeInput,
+  supersedeSubmission,
+  type ThreadMessage,
+} from "./submission";
+export * from "./submission-decision";
 export { readTableFile, type Table, tableLimits } from "./table";
 export * from "./timeline";

@@ -55,6 +55,7 @@ describe("the kinds of an archive", () => {
       "keeper.email",
       "keeper.name",
       "keeper.phone",
+      "notice.problem",
       "entry.driver",
       "printedSheet.model",
       "entryDecision.signature",

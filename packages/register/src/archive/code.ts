@@ -65,6 +65,7 @@ export const submissionStatusCodes = [
   "draft",
   "submitted",
   "queried",
+  "answered",
   "accepted",
   "declined",
   "withdrawn",

@@ -43,6 +43,7 @@ export const archiveKinds: readonly Kind[] = [
   car.numberSetAsideKind,
   modification.submissionKind,
   modification.submissionMessageKind,
+  modification.noticeKind,
   modification.modificationKind,
   modification.modificationChangeKind,
   modification.modificationFastenerKind,

@@ -10,6 +10,7 @@ export const evidenceTargetKinds = [
   "historyNote",
   "specificationEntry",
   "numberDecision",
+  "submission",
 ] as const;
 export type EvidenceTargetKind = (typeof evidenceTargetKinds)[number];
 
@@ -31,6 +32,7 @@ export const evidenceTargetWords: Readonly<Record<EvidenceTargetKind, string>> =
   historyNote: "History",
   specificationEntry: "Specification",
   numberDecision: "Decision on a number",
+  submission: "Handed in, not decided",
 };
 
 const uuid = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;

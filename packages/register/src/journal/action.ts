@@ -55,6 +55,12 @@ const actions: Readonly<Record<string, string>> = {
   "status.add": "Status added",
   "status.correct": "Status corrected",
   "status.remove": "Status taken away",
+  "submission.accept": "Submission accepted",
+  "submission.answer": "Question about a submission answered",
+  "submission.decline": "Submission declined",
+  "submission.query": "Question asked about a submission",
+  "submission.submit": "Submission handed in",
+  "submission.withdraw": "Submission withdrawn",
 };
 
 /** camelCase as words: `firstRegistered` → "first registered". */

@@ -6,6 +6,7 @@ import { importWords } from "./import";
 import { journalWords } from "./journal";
 import type { Refusal, RefusalCode, RefusalDetails } from "./refusal";
 import { specificationWords } from "./specification";
+import { submissionWords } from "./submission";
 import { list, megabytes, type RefusalText, type Words } from "./words";
 
 export type { RefusalText } from "./words";
@@ -34,6 +35,7 @@ const words: Words<RefusalDetails> = {
   ...journalWords,
   ...archiveWords,
   ...filterWords,
+  ...submissionWords,
 
   NOT_SIGNED_IN: () => ({ what: "You are not signed in.", remedy: "Sign in, then open this page again." }),
   WRONG_SIGN_IN: () => ({

@@ -5,6 +5,7 @@ import type { FilterRefusals } from "./filter";
 import type { ImportRefusals } from "./import";
 import type { JournalRefusals } from "./journal";
 import type { SpecificationRefusals } from "./specification";
+import type { SubmissionRefusals } from "./submission";
 
 /** One field that two people changed: what it was, what the other made of it, what you want. */
 export interface FieldDifference {
@@ -27,7 +28,8 @@ export interface RefusalDetails
     ImportRefusals,
     JournalRefusals,
     ArchiveRefusals,
-    FilterRefusals {
+    FilterRefusals,
+    SubmissionRefusals {
   NOT_SIGNED_IN: Record<never, never>;
   WRONG_SIGN_IN: Record<never, never>;
   TOO_MANY_TRIES: { readonly seconds: number };

@@ -63,6 +63,9 @@ const particular: Readonly<Record<string, readonly [full: unknown, bare: unknown
   replaces: [["01900000-0000-7000-8000-00000000abcd"], []],
   "evidence.sha256": [ABC, NOTHING],
   "evidence.mediaType": ["image/jpeg", "application/pdf"],
+  // Sent or given up, never both.
+  "notice.sentAt": ["2026-11-25T16:45:59.007Z", null],
+  "notice.givenUpAt": [null, "2026-11-25T16:45:59.007Z"],
   "specification.status": ["superseded", "draft"],
   "importRun.sha256": [ABC, NOTHING],
   "printedSheet.model": [

@@ -116,6 +116,11 @@ async function targets(): Promise<Readonly<Record<EvidenceTargetKind, string>>> 
           data: { kind: "chassis", numberKey: "M1001", outcome: "undecided", reason: "No stamp seen" },
         })
       ).id,
+      submission: (
+        await db.submission.create({
+          data: { carId: car.id, clientKey: crypto.randomUUID(), status: "submitted" },
+        })
+      ).id,
     };
   });
 }

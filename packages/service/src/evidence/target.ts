@@ -10,6 +10,7 @@ import {
   refused,
   type Side,
   sayDay,
+  submissionStatusWords,
 } from "@trunnion/register";
 import { z } from "zod";
 import { bookOf } from "../characteristic";
@@ -219,6 +220,19 @@ const loadDecisions: Loader = async (ctx, wanted) => {
   });
 };
 
+/** What is handed in and not decided: after that, what supports it supports what it became. */
+const loadSubmissions: Loader = async (ctx, wanted) => {
+  const rows = await ctx.db.submission.findMany({
+    where: { ...where(wanted), status: { notIn: ["accepted", "withdrawn"] } },
+    select: { id: true, carId: true, status: true, recordedAt: true },
+    orderBy: { id: "asc" },
+  });
+  return rows.map(({ id, carId, status, recordedAt }) => {
+    const label = `${submissionStatusWords[status]}, begun ${sayDay(dayOf(recordedAt))}`;
+    return line("submission", { id, carId, label, past: status === "declined" });
+  });
+};
+
 const loaders: Readonly<Record<EvidenceTargetKind, Loader>> = {
   car: loadCars,
   asBuiltValue: loadAsBuilt,
@@ -230,6 +244,7 @@ const loaders: Readonly<Record<EvidenceTargetKind, Loader>> = {
   historyNote: loadNotes,
   specificationEntry: loadEntries,
   numberDecision: loadDecisions,
+  submission: loadSubmissions,
 };
 
 /** Everything of a car that evidence can support, in the order the kinds are listed in. */
@@ -284,6 +299,7 @@ export const linkColumns = {
   historyNoteId: true,
   specificationEntryId: true,
   numberDecisionId: true,
+  submissionId: true,
 } satisfies Prisma.EvidenceLinkSelect;
 
 const kinds = Object.keys(loaders) as EvidenceTargetKind[];

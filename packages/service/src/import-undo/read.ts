@@ -93,6 +93,7 @@ const names: Readonly<Record<string, string>> = {
   history_note: "a note of its history is recorded",
   number_decision: "a decision about its number names it",
   submission_message: "a submission about it was discussed",
+  notice: "somebody was told about a submission of it",
   modification_fastener: "fasteners are recorded on a modification of it",
 };
 const sayTable = (table: string) =>

@@ -45,6 +45,9 @@ export const evidenceLinkKind = defineKind({
     historyNoteId: maybe(refersTo("historyNote", "A note in a car's history.")),
     specificationEntryId: maybe(refersTo("specificationEntry", "An entry of a specification.")),
     numberDecisionId: maybe(refersTo("numberDecision", "A decision about a number that several cars claim.")),
+    submissionId: maybe(
+      refersTo("submission", "A submission that is not accepted yet; then what it becomes."),
+    ),
     locus: maybe(text("Page, frame or corner of the evidence that shows it.")),
     recordedAt: instant("When the row was recorded."),
   },

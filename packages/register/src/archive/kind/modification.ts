@@ -6,9 +6,11 @@ import {
   id,
   instant,
   integer,
+  json,
   maybe,
   number,
   person,
+  personal,
   refersTo,
   someId,
   sourceFields,
@@ -28,6 +30,19 @@ export const submissionKind = defineKind({
     madeById: maybe(person("Person who made it; empty for an import.")),
     clientKey: someId("Key the client made, so that sending twice is one submission."),
     version: integer("Counts up with every step; guards against two editors."),
+    content: json(
+      "What it says, as typed: modifications and setting sheets, until they are accepted and become rows of their own.",
+    ),
+    editorKey: maybe(
+      someId(
+        "Key of the open form that saved the draft last, so that a form never meets itself as somebody else.",
+      ),
+    ),
+    editorCount: integer("Number of that form's last save: an earlier one that comes late is passed over."),
+    stepKey: maybe(
+      someId("Key of the last step, made by whoever took it, so that a step sent twice is one step."),
+    ),
+    savedAt: maybe(instant("When the draft was last saved.")),
     submittedAt: maybe(instant("When it was handed in.")),
     decidedAt: maybe(instant("When it was decided.")),
     decidedById: maybe(person("Who decided; empty for an import.")),
@@ -96,5 +111,24 @@ export const modificationFastenerKind = defineKind({
     spacerStack: maybe(number("Height of the stack of spacers it carries.", "m")),
     count: integer("How many."),
     note: maybe(text("Free note.")),
+  },
+});
+
+export const noticeKind = defineKind({
+  name: "notice",
+  meaning: "What somebody is told about a submission, in the app and by e-mail.",
+  fields: {
+    id: id(),
+    personId: person("Who is told."),
+    submissionId: refersTo("submission", "What it is about."),
+    subject: text("Subject of the e-mail."),
+    text: text("The e-mail as plain text, without address and greeting."),
+    tries: integer("Tries to send it so far."),
+    notBefore: instant("Not tried again before."),
+    sentAt: maybe(instant("When it was sent; empty while it waits.")),
+    sentBy: maybe(text("How it was sent: by e-mail, or into the outbox folder.")),
+    givenUpAt: maybe(instant("When sending was given up; empty while it waits.")),
+    problem: personal(text("Why the last try failed.")),
+    recordedAt: instant("When the row was recorded."),
   },
 });

@@ -105,6 +105,15 @@ export function antiRollBarOf(axle: Axle): readonly Characteristic[] {
     },
     {
       ...bar,
+      ...length,
+      key: `${axle}.antiRollBar.bushBore`,
+      label: `${name} anti-roll bar bush bore`,
+      minimum: 0.005,
+      maximum: 0.05,
+      help: "Bore of the bush the bar turns in, free. A rubber one is up to a millimetre under the bar, and squeezed on.",
+    },
+    {
+      ...bar,
       ...count,
       sided: true,
       setting: true,
@@ -244,6 +253,21 @@ export function springingOf(axle: Axle): readonly Characteristic[] {
       label: `${name} damper`,
       also: [`${name} damper kind`, `${name} dampers`, `${name} shock absorber`],
       help: "Kind of damper fitted on both sides.",
+    },
+    {
+      ...item,
+      ...choice(
+        { code: "rubberEye", label: "Rubber-bushed eye", also: ["eye", "rubber eye"] },
+        { code: "sphericalEye", label: "Eye with a spherical bearing", also: ["spherical eye"] },
+        { code: "pin", label: "Pin with rubber washers", also: ["pin", "stud"] },
+        { code: "raised", label: "Raised bracket", also: ["raised mount"] },
+      ),
+      sided: true,
+      removable: true,
+      key: `${axle}.damper.lowerMount`,
+      label: `${name} damper lower mount`,
+      also: [`${name} lower damper mount`],
+      help: "What holds the damper at its lower end.",
     },
     {
       ...item,

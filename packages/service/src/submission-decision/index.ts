@@ -1,0 +1,1 @@
+export { type DecideInput, decideInput, decideSubmission } from "./write";

@@ -1,0 +1,33 @@
+export { basisOf, keepsRegister } from "./policy";
+export {
+  contentOf,
+  groundOf,
+  keepsCar,
+  type LoadedSubmission,
+  loadSubmission,
+  lockSubmission,
+  madeByKeeperOrDesk,
+  type SubmissionGround,
+  type SubmissionRow,
+  type SubmissionView,
+  submissionView,
+  type ThreadMessage,
+} from "./read";
+export {
+  alreadyTaken,
+  type CreateDraftInput,
+  createDraft,
+  createDraftInput,
+  type MakerStepInput,
+  makerStepInput,
+  moveOn,
+  requireMove,
+  type SaveDraftInput,
+  type SubmissionMark,
+  saveDraft,
+  saveDraftInput,
+  stepFields,
+  stepSubmission,
+  supersedeInput,
+  supersedeSubmission,
+} from "./write";
