@@ -16,6 +16,7 @@ import { numberRouter } from "./routers/number";
 import { publicExtractRouter } from "./routers/public-extract";
 import { recordRouter } from "./routers/record";
 import { seriesRouter } from "./routers/series";
+import { settingSheetRouter } from "./routers/setting-sheet";
 import { specificationRouter } from "./routers/specification";
 import { submissionRouter } from "./routers/submission";
 import { timelineRouter } from "./routers/timeline";
@@ -37,6 +38,7 @@ export const appRouter = router({
   publicExtract: publicExtractRouter,
   timeline: timelineRouter,
   series: seriesRouter,
+  settingSheet: settingSheetRouter,
   specification: specificationRouter,
   submission: submissionRouter,
   keeper: keeperRouter,

@@ -53,6 +53,7 @@ export * from "./public-extract";
 export * from "./register-list";
 export * from "./rule-set";
 export * from "./series";
+export * from "./setting-sheet";
 export * from "./sign-in";
 export * from "./source";
 export * from "./specification";

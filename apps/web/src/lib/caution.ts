@@ -7,4 +7,8 @@ export const cautions = {
   event: [
     "A sheet is an aid to scrutineering. The organiser's current regulations and the scrutineer on the day decide.",
   ],
+  setting: [
+    "Readings say how the car stood on one day, with one load, on one floor. They certify nothing: a competent mechanic, the organiser's regulations and the law where you drive decide.",
+    "Support the car on stands before anyone reaches underneath, and tighten and lock whatever was moved before the car is driven.",
+  ],
 } as const;

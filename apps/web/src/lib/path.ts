@@ -65,6 +65,36 @@ export const timelinePath = (
   car: string,
   query: { readonly on?: string; readonly since?: string; readonly believed?: string } = {},
 ): string => withQuery(`${carPath(club, car)}/timeline`, query);
+/** What a car is set to: its latest setting sheet, or the one named. */
+export const settingSheetsPath = (
+  club: string,
+  car: string,
+  query: { readonly sheet?: string; readonly sent?: string } = {},
+): string => withQuery(`${carPath(club, car)}/setting`, query);
+/** The form of a new setting sheet; `found` with a column for what was found before anything was moved. */
+export const newSettingSheetPath = (
+  club: string,
+  car: string,
+  query: { readonly found?: "yes" } = {},
+): string => withQuery(`${carPath(club, car)}/setting/new`, query);
+/** Which adjuster, how far, to reach a setting; what is typed comes along in the address. */
+export const setupPlanPath = (
+  club: string,
+  car: string,
+  query: Readonly<Record<string, string | undefined>> = {},
+): string => withQuery(`${carPath(club, car)}/plan`, query);
+/** The plan as a page for the garage. */
+export const setupPlanPdfPath = (
+  club: string,
+  car: string,
+  query: Readonly<Record<string, string | undefined>> = {},
+): string => withQuery(`/api/club/${part(club)}/car/${part(car)}/plan.pdf`, query);
+/** Springs and bars against roll, load transfer and ride. */
+export const rollPath = (
+  club: string,
+  car: string,
+  query: Readonly<Record<string, string | undefined>> = {},
+): string => withQuery(`${carPath(club, car)}/roll`, query);
 /** The club's journal; `before` is the place of the last entry of the page before. */
 export const journalPath = (club: string, query: JournalQuery = {}): string =>
   withQuery(`${clubPath(club)}/journal`, { ...query });

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { carJournalPath, timelinePath } from "../../lib/path";
+import { carJournalPath, settingSheetsPath, timelinePath } from "../../lib/path";
 
 interface LifeLinksProps {
   readonly club: string;
@@ -12,6 +12,9 @@ const link = "print:hidden inline-flex min-h-11 items-center text-small";
 export function LifeLinks({ club, car }: LifeLinksProps): ReactNode {
   return (
     <>
+      <a href={settingSheetsPath(club, car)} className={link}>
+        What it is set to
+      </a>
       <a href={timelinePath(club, car)} className={link}>
         Its whole life, and its state on any day
       </a>

@@ -1,0 +1,14 @@
+import { settingSheetForm, settingSheetPage } from "@trunnion/service";
+import { z } from "zod";
+import { line } from "../line";
+import { member, router } from "../trpc";
+
+const car = line(60).min(1);
+
+/** What a car is set to: its sheets, and the form of a new one. */
+export const settingSheetRouter = router({
+  page: member
+    .input(z.object({ car, sheet: line(60).min(1).exactOptional() }))
+    .query(({ ctx, input }) => settingSheetPage(ctx.scope, input)),
+  form: member.input(z.object({ car })).query(({ ctx, input }) => settingSheetForm(ctx.scope, input.car)),
+});

@@ -1,0 +1,19 @@
+export {
+  readSheetForm,
+  repeatsIn,
+  type SheetCell,
+  type SheetFormReading,
+  type SheetMoment,
+  type SheetReading,
+  sheetField,
+  sheetRepeatLimit,
+} from "./read-form";
+export { readSheetTable, type SheetTableCell, type SheetTableReading, sheetTableRows } from "./read-table";
+export {
+  type SheetGroup,
+  type SheetGroupKey,
+  sheetGroupKeys,
+  sheetGroupOf,
+  sheetGroups,
+  sheetSides,
+} from "./row";
