@@ -54,6 +54,7 @@ export * from "./register-list";
 export * from "./rule-set";
 export * from "./series";
 export * from "./setting-sheet";
+export * from "./setting-sheet-form";
 export * from "./sign-in";
 export * from "./source";
 export * from "./specification";

@@ -1,0 +1,1 @@
+export { type SettingSheetForm, settingSheetForm } from "./read";
