@@ -18,6 +18,7 @@ export * from "./evidence";
 export * from "./export";
 export * from "./export-page";
 export * from "./filter";
+export * from "./garage";
 export * from "./gate";
 export * from "./history-note";
 export * from "./home";
@@ -81,5 +82,18 @@ export {
   type ThreadMessage,
 } from "./submission";
 export * from "./submission-decision";
+export {
+  type QueuedSubmission,
+  type ReviewQueue,
+  reviewQueue,
+  type SubmissionBrief,
+} from "./submission-list";
+export {
+  type BrowserGround,
+  type SubmissionLine,
+  type SubmissionPage,
+  submissionConsequence,
+  submissionPage,
+} from "./submission-page";
 export { readTableFile, type Table, tableLimits } from "./table";
 export * from "./timeline";

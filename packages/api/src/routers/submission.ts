@@ -3,16 +3,21 @@ import {
   createDraftInput,
   decideInput,
   decideSubmission,
+  garage,
   listNotices,
   makerStepInput,
+  reviewQueue,
   saveDraft,
   saveDraftInput,
   stepSubmission,
+  submissionConsequence,
+  submissionPage,
   submissionView,
   supersedeInput,
   supersedeSubmission,
 } from "@trunnion/service";
 import { z } from "zod";
+import { line } from "../line";
 import { member, router } from "../trpc";
 
 /** What members hand in about cars, until it is decided. */
@@ -25,5 +30,13 @@ export const submissionRouter = router({
   view: member
     .input(z.object({ id: z.uuid() }))
     .query(({ ctx, input }) => submissionView(ctx.scope, input.id)),
+  page: member
+    .input(z.object({ id: z.uuid() }))
+    .query(({ ctx, input }) => submissionPage(ctx.scope, input.id)),
+  consequence: member
+    .input(z.object({ id: z.uuid(), consequence: line(60).min(1) }))
+    .query(({ ctx, input }) => submissionConsequence(ctx.scope, input)),
+  queue: member.query(({ ctx }) => reviewQueue(ctx.scope)),
+  garage: member.query(({ ctx }) => garage(ctx.scope)),
   notices: member.query(({ ctx }) => listNotices(ctx.scope)),
 });

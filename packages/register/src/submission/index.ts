@@ -1,6 +1,7 @@
 export * from "./content";
 export { submissionContentSchema } from "./content-schema";
 export { submissionDifferences } from "./difference";
+export { consequencesOfSubmission, type Proposal, type ProposedConsequences, proposalOf } from "./proposal";
 export {
   type ReadChange,
   type ReadFastener,
@@ -13,4 +14,5 @@ export {
 } from "./read";
 export { readEntered } from "./read-field";
 export type { ReadReading, ReadSheet } from "./read-sheet";
+export { sayConsequenceFigure } from "./words";
 export * from "./workflow";

@@ -1,0 +1,7 @@
+export {
+  ownSubmissions,
+  type QueuedSubmission,
+  type ReviewQueue,
+  reviewQueue,
+  type SubmissionBrief,
+} from "./read";

@@ -1,0 +1,8 @@
+export {
+  type BrowserGround,
+  linesOf,
+  type SubmissionLine,
+  type SubmissionPage,
+  submissionConsequence,
+  submissionPage,
+} from "./read";

@@ -1,0 +1,153 @@
+import { computationNamed, runComputation } from "@trunnion/calc";
+import {
+  type Assembly,
+  builtInBook,
+  type Characteristic,
+  consequencesOfSubmission,
+  type ProposedConsequences,
+  printValue,
+  type ReadSubmission,
+  refused,
+  type Side,
+  type StateInput,
+  type Value,
+} from "@trunnion/register";
+import type { WorkedConsequence } from "../consequence";
+import type { ClubFacts, Context } from "../context";
+import { currentSpecifications } from "../specification";
+import { keepsRegister, loadSubmission, type SubmissionGround, type SubmissionView } from "../submission";
+import { foldOf } from "./policy";
+
+/** One line of the difference that a submission makes. */
+export interface SubmissionLine {
+  readonly characteristic: string;
+  readonly label: string;
+  readonly assembly: Assembly;
+  readonly side: Side;
+  readonly before: string;
+  /** The owner says what was there before, and the record does not. */
+  readonly beforeSaid: boolean;
+  readonly after: string;
+}
+
+/** What the browser runs the engines on while something is typed: the same that the server runs them on. */
+export interface BrowserGround {
+  readonly today: string;
+  readonly builtEarliest?: string;
+  readonly fold: StateInput;
+  /** Characteristics of the club's own. */
+  readonly own: readonly Characteristic[];
+}
+
+/** A submission with everything its page shows. */
+export interface SubmissionPage {
+  readonly club: ClubFacts;
+  readonly submission: SubmissionView;
+  readonly lines: readonly SubmissionLine[];
+  readonly proposed: ProposedConsequences;
+  readonly ground: BrowserGround;
+  /** Photos and documents handed in with it. */
+  readonly evidence: readonly {
+    readonly id: string;
+    readonly caption: string;
+    readonly picture: boolean;
+    readonly quarterTurns: number;
+  }[];
+  /** Whether the reader decides about submissions. */
+  readonly reviewer: boolean;
+}
+
+/** The difference that a submission makes, line by line. */
+export function linesOf(
+  ctx: Context,
+  read: ReadSubmission,
+  { basis }: SubmissionGround,
+): readonly SubmissionLine[] {
+  const said = (characteristic: Characteristic, value: Value | undefined) =>
+    value === undefined ? "" : printValue(characteristic, value, { system: "asEntered" });
+  return read.modifications.flatMap(({ fitted, changes }) => {
+    const recorded = basis.stateOn(fitted?.latest ?? ctx.today);
+    return changes.map(({ characteristic, side, before, after }) => ({
+      characteristic: characteristic.key,
+      label: characteristic.label,
+      assembly: characteristic.assembly,
+      side,
+      before: said(characteristic, before),
+      beforeSaid: before !== undefined && recorded.get(`${characteristic.key} ${side}`)?.value !== before,
+      after: said(characteristic, after),
+    }));
+  });
+}
+
+async function evidenceOf(ctx: Context, id: string): Promise<SubmissionPage["evidence"]> {
+  const became = await ctx.db.modification.findMany({ where: { submissionId: id }, select: { id: true } });
+  const rows = await ctx.db.evidence.findMany({
+    where: {
+      withdrawnAt: null,
+      links: {
+        some: { OR: [{ submissionId: id }, { modificationId: { in: became.map((one) => one.id) } }] },
+      },
+    },
+    select: { id: true, caption: true, fileName: true, mediaType: true, quarterTurns: true },
+    orderBy: { id: "asc" },
+    take: 60,
+  });
+  return rows.map(({ caption, fileName, mediaType, ...row }) => ({
+    ...row,
+    caption: caption ?? fileName,
+    picture: mediaType.startsWith("image/"),
+  }));
+}
+
+/**
+ * A submission with the difference it makes, what that does to the car, what supports it and what was said of it.
+ *
+ * @throws Refusal SUBMISSION_NOT_FOUND
+ */
+export async function submissionPage(ctx: Context, id: string): Promise<SubmissionPage> {
+  const { view, ground, read } = await loadSubmission(ctx, id);
+  const { basis, record } = ground;
+  const seriesId = record.series?.id;
+  const specifications = await currentSpecifications(ctx, seriesId === undefined ? [] : [seriesId]);
+  return {
+    club: ctx.club,
+    submission: view,
+    lines: linesOf(ctx, read, ground),
+    proposed: consequencesOfSubmission(read, basis),
+    ground: {
+      today: ctx.today,
+      ...(basis.builtEarliest === undefined ? {} : { builtEarliest: basis.builtEarliest }),
+      fold: foldOf(ground, seriesId === undefined ? undefined : specifications.get(seriesId)),
+      own: basis.book.all.filter(({ key }) => builtInBook.find(key) === undefined),
+    },
+    evidence: await evidenceOf(ctx, id),
+    reviewer: keepsRegister(ctx),
+  };
+}
+
+/**
+ * One consequence of a submission with its working on both sides, of what was saved last.
+ *
+ * @throws Refusal SUBMISSION_NOT_FOUND, CONSEQUENCE_NOT_FOUND
+ */
+export async function submissionConsequence(
+  ctx: Context,
+  { id, consequence }: { readonly id: string; readonly consequence: string },
+): Promise<WorkedConsequence> {
+  const { view, ground, read } = await loadSubmission(ctx, id);
+  const { consequences } = consequencesOfSubmission(read, ground.basis);
+  const found = consequences.find((one) => one.id === consequence);
+  if (!found)
+    throw refused("CONSEQUENCE_NOT_FOUND", { id: consequence, known: consequences.map((one) => one.id) });
+  const computation = computationNamed(found.computation);
+  const run = (raw: unknown) => (raw === undefined ? undefined : runComputation(computation, raw));
+  const [before, after] = [run(found.rawBefore), run(found.raw)];
+  return {
+    ...found,
+    car: view.car,
+    working: { ...(before ? { before } : {}), ...(after ? { after } : {}) },
+    computationTitle: computation.title,
+    validity: computation.validity,
+    source: computation.source,
+  };
+}
