@@ -10,7 +10,7 @@ export interface SheetsOptions {
   readonly paper: Paper;
 }
 
-const layoutVersion = 1;
+const layoutVersion = 2;
 /** Most cars in one file; far above any event, and some hundred megabytes of memory below trouble. */
 const mostCars = 5_000;
 /** Most assemblies the list beside the plan has room for on a first page. */
@@ -59,7 +59,7 @@ function preparedDate(model: SheetModel): Date {
   const where = `sheet of No. ${model.entry.runningNumber.slice(0, 20)}`;
   if (model.layoutVersion !== layoutVersion) {
     throw new RangeError(
-      `${where}: layout ${model.layoutVersion} is not known; this program draws layout ${layoutVersion}`,
+      `${where}: layout ${model.layoutVersion} is drawn no more, this program draws layout ${layoutVersion}; print the sheet anew`,
     );
   }
   const { leaders } = model;

@@ -7,8 +7,7 @@ import { drawCautions } from "./section/caution";
 import { drawChecks } from "./section/check";
 import { drawDifferences } from "./section/difference";
 import { drawFooter } from "./section/footer";
-import { drawIdentity } from "./section/identity";
-import { drawPlanBlock } from "./section/plan-block";
+import { drawHead } from "./section/head";
 import { drawResult } from "./section/result";
 import { drawSettings } from "./section/setting";
 import { drawStrip, stripHeight } from "./section/strip";
@@ -18,22 +17,33 @@ export interface SheetPlace {
   readonly box: PageBox;
   readonly faces: Faces;
   readonly prepared: Date;
+  /** Whether content is marked with what it is. */
+  readonly tagged?: boolean;
 }
 
-/** Draws one car's sheet, layout 1; its pages in order. */
-export function drawSheet(given: SheetModel, { box, faces, prepared }: SheetPlace): readonly ContentWriter[] {
+/** Most height for what differs, points: with every row taken the settings still stand on the first page. */
+const differenceRoom = 292;
+
+/** Draws one car's sheet, its pages in order. */
+export function drawSheet(
+  given: SheetModel,
+  { box, faces, prepared, tagged = false }: SheetPlace,
+): readonly ContentWriter[] {
   const { model, unprintable } = printableModel(
     given,
     faces,
     `sheet of No. ${given.entry.runningNumber.slice(0, 20)}`,
   );
-  const flow = new PageFlow(box, { height: stripHeight, draw: (page) => drawStrip(page, box, model, faces) });
+  const flow = new PageFlow(
+    box,
+    { height: stripHeight, draw: (page) => drawStrip(page, box, model, faces) },
+    tagged,
+  );
   const context = { model, flow, faces };
-  drawIdentity(context);
-  drawPlanBlock(context);
-  drawDifferences(context);
-  drawSettings(context);
+  drawHead(context);
   drawCautions(context);
+  drawDifferences(context, differenceRoom);
+  drawSettings(context);
   drawChecks(context);
   drawResult(context);
   const { pages } = flow;

@@ -2,7 +2,7 @@ import type { CharacteristicBook } from "../characteristic/book";
 import { type Characteristic, type Side, sides } from "../characteristic/characteristic";
 import { type CarView, evaluate } from "../condition/evaluate";
 import { characteristicsOf, nodesOf } from "../condition/schema";
-import { sayLimits } from "../deviation/line";
+import { angleOnSheet, isAngle, limitsOnSheet } from "../sheet/angle";
 import { stateKey } from "../state/key";
 import { printValue } from "../value/print";
 import type { Check, CheckOnSheet, CheckReason } from "./check";
@@ -23,10 +23,11 @@ function partOn(side: Side, part: Part, { view, characteristic }: Asked): string
   if (part === "ratio") return deviation?.ratio?.toFixed(2);
   if (part === "stiffness") return deviation?.ratio === undefined ? undefined : stiffnessOf(deviation.ratio);
   if (part === "limits") {
-    return deviation?.limits && sayLimits(characteristic, deviation.limits, "metric", deviation.nominal);
+    return deviation?.limits && limitsOnSheet(characteristic, deviation.limits, "metric", deviation.nominal);
   }
-  const value = part === "nominal" ? deviation?.nominal : view.state.get(stateKey(key, side))?.value;
-  return value && printValue(characteristic, value, { system: "asEntered" });
+  const said = part === "nominal" ? deviation?.nominal : view.state.get(stateKey(key, side))?.value;
+  if (said?.kind === "quantity" && isAngle(characteristic)) return angleOnSheet(said.si);
+  return said && printValue(characteristic, said, { system: "asEntered" });
 }
 
 function printed(key: string, part: Part, view: CarView, book: CharacteristicBook): string {

@@ -149,11 +149,11 @@ describe("the sheet of a car worked by hand", () => {
 
   test("shows the settings with their limits on both sides, in the unit they were specified in", () => {
     expect(model.settings.map(({ label, limits }) => [label, limits])).toEqual([
-      ["Front camber", "-0.5° to 0.5°"],
-      ["Front castor", "3°0' to 4°0'"],
+      ["Front camber", "−0°30' to 0°30'"],
+      ["Front castor", "3°00' to 4°00'"],
     ]);
-    expect(model.settings[0]?.left).toMatchObject({ text: "-1°15'", verdictText: "outside limits" });
-    expect(model.settings[0]?.right).toMatchObject({ text: "-0°10'", verdictText: "inside limits" });
+    expect(model.settings[0]?.left).toMatchObject({ text: "−1°15'", verdictText: "outside limits" });
+    expect(model.settings[0]?.right).toMatchObject({ text: "−0°10'", verdictText: "inside limits" });
   });
 
   test("asks for what follows from the car, each with its figures", () => {
@@ -164,7 +164,7 @@ describe("the sheet of a car worked by hand", () => {
     );
     expect(why("rear-bar-added")).toContain("5/8 in fitted");
     expect(why("rear-link-rod-ends")).toBe("drop link joint rod end, specified rubber bush");
-    expect(why("front-camber")).toContain("left -1°15', right -0°10'");
+    expect(why("front-camber")).toContain("left −1°15', right −0°10'");
   });
 
   test("does not ask for what just does not follow", () => {

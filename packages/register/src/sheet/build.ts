@@ -7,13 +7,14 @@ import { practice } from "../check/starter/source";
 import type { CarView } from "../condition/evaluate";
 import { deviating } from "../deviation/compare";
 import type { Deviation } from "../deviation/deviation";
-import { deviationLine, sayLimits, unitBeside } from "../deviation/line";
+import { unitBeside } from "../deviation/line";
 import { sayDay } from "../identity/say-day";
 import type { CarBasis, State } from "../state/state";
-import type { SheetCheck, SheetDeviation, SheetModel, SheetSetting } from "./sheet-model";
+import { limitsOnSheet, lineOnSheet } from "./angle";
+import type { SheetCheck, SheetDeviation, SheetModel, SheetReading, SheetSetting } from "./sheet-model";
 
 /** Version of what a sheet says and how it is drawn; counts up when either changes. */
-export const LAYOUT_VERSION = 1;
+export const LAYOUT_VERSION = 2;
 
 /** A car on the register, assessed on the day of the event. */
 export interface SheetCar {
@@ -49,6 +50,10 @@ export interface BuildSheetInput {
   readonly checks: readonly Check[];
   readonly book: CharacteristicBook;
   readonly recordHash: string;
+  /** Short code of this print; empty where it is not kept. */
+  readonly code?: string;
+  /** Address at which the code is answered. */
+  readonly link?: string;
   /** ISO instant. */
   readonly preparedAt: string;
   /** Missing for a car that is not on the register: it gets the checks every car gets. */
@@ -71,7 +76,7 @@ function told(input: BuildSheetInput): readonly SheetDeviation[] {
       known: _known,
       assembly,
       ...line
-    } = deviationLine(deviation, book, club.unitSystem);
+    } = lineOnSheet(deviation, book, club.unitSystem);
     return { ...line, leader: leaderOf(assembly) };
   });
 }
@@ -85,20 +90,20 @@ function settingsOf({ car, book, club }: BuildSheetInput): readonly SheetSetting
     const [first] = found;
     if (!first || !found.some(({ limits, actual }) => limits ?? actual)) return [];
     const limits = first.limits
-      ? sayLimits(characteristic, first.limits, club.unitSystem, first.nominal)
+      ? limitsOnSheet(characteristic, first.limits, club.unitSystem, first.nominal)
       : "";
-    const { label } = characteristic;
+    const { key, label } = characteristic;
     const sidesTold = Object.fromEntries(
       found.map((deviation) => [deviation.side, sideOf(deviation, book, club.unitSystem)]),
     );
     return [
-      { label, unit: unitBeside(characteristic, first.nominal, club.unitSystem), limits, ...sidesTold },
+      { key, label, unit: unitBeside(characteristic, first.nominal, club.unitSystem), limits, ...sidesTold },
     ];
   });
 }
 
 function sideOf(deviation: Deviation, book: CharacteristicBook, system: "metric" | "imperial") {
-  const { actual, verdictText, bracket } = deviationLine(deviation, book, system);
+  const { actual, verdictText, bracket } = lineOnSheet(deviation, book, system);
   if (actual === "") return { text: "not recorded", verdictText: "", ...(bracket ? { bracket } : {}) };
   return { text: actual, verdictText, ...(bracket ? { bracket } : {}) };
 }
@@ -109,28 +114,71 @@ function sourceText({ title, edition, clause }: Check["source"]): string {
   return [title, edition, clause].filter((part) => part !== undefined).join(", ");
 }
 
-function sheetCheck({ check, reason, why, undecided }: CheckOnSheet): SheetCheck {
-  const { id, text, method, criterion, source } = check;
-  return {
-    id,
-    text: check.caution === undefined ? text : `${text} Caution: ${check.caution}`,
-    ...(method === undefined ? {} : { method }),
-    criterion: "text" in criterion ? { ...criterion, text: `Pass if ${criterion.text}` } : criterion,
-    why,
-    special: reason !== "always",
-    undecided,
-    source: sourceText(source),
+function sheetCheck(input: BuildSheetInput, shown: ReadonlySet<string>) {
+  return ({ check, reason, why, undecided }: CheckOnSheet): SheetCheck => {
+    const { id, text, method, caution, criterion, source } = check;
+    const limit = limitOf(check, input);
+    return {
+      id,
+      text: undecided
+        ? text.replace("See what is fitted, and write it down:", "Not on record, write down:")
+        : text,
+      ...(method === undefined ? {} : { method }),
+      ...(caution === undefined ? {} : { caution }),
+      criterion: "text" in criterion ? { ...criterion, text: `Pass if ${criterion.text}` } : criterion,
+      ...(limit === undefined ? {} : { limit }),
+      readings: undecided ? [] : readingsOf(check, input, shown),
+      why,
+      special: reason !== "always",
+      undecided,
+      source: sourceText(source),
+    };
   };
 }
 
-function stationsOf(input: BuildSheetInput): SheetModel["stations"] {
+function characteristicOf({ criterion }: Check, { book }: BuildSheetInput): Characteristic | undefined {
+  const key = "characteristic" in criterion ? criterion.characteristic : undefined;
+  return key === undefined ? undefined : book.find(key);
+}
+
+/** "below 11 mm: refuse"; limits on both sides belong to settings, which the organiser may judge otherwise. */
+function limitOf(check: Check, input: BuildSheetInput): string | undefined {
+  const characteristic = characteristicOf(check, input);
+  const found = input.car?.deviations.find(({ characteristic: key }) => key === characteristic?.key);
+  if (characteristic?.kind !== "quantity" || !found?.limits) return undefined;
+  const said = limitsOnSheet(characteristic, found.limits, input.club.unitSystem, found.nominal);
+  if (said.startsWith("at least ")) return `below ${said.slice(9)}: refuse`;
+  if (said.startsWith("at most ")) return `above ${said.slice(8)}: refuse`;
+  return said === "" ? undefined : `limits ${said}`;
+}
+
+/** A figure is asked once: where it stands among the settings, the check points there. */
+function readingsOf(
+  check: Check,
+  input: BuildSheetInput,
+  shown: ReadonlySet<string>,
+): readonly SheetReading[] {
+  if (check.criterion.kind !== "measured") return [];
+  const characteristic = characteristicOf(check, input);
+  if (characteristic === undefined) return [{ side: "whole", label: "" }];
+  if (shown.has(characteristic.key)) return [];
+  if (characteristic.sided)
+    return [
+      { side: "left", label: "L" },
+      { side: "right", label: "R" },
+    ];
+  return [{ side: "whole", label: "" }];
+}
+
+function stationsOf(input: BuildSheetInput, settings: readonly SheetSetting[]): SheetModel["stations"] {
+  const onSheet = sheetCheck(input, new Set(settings.map(({ key }) => key)));
   const checks = input.car
     ? checksForCar(input.checks, viewOf(input.car, input.event.on), input.book)
     : input.checks
         .filter(({ when }) => when.op === "always")
         .map((check) => ({ check, reason: "always" as const, why: "every car", undecided: false }));
   return stations.flatMap((station) => {
-    const here = checks.filter(({ check }) => check.station === station).map(sheetCheck);
+    const here = checks.filter(({ check }) => check.station === station).map(onSheet);
     return here.length === 0 ? [] : [{ station, label: stationLabels[station], checks: here }];
   });
 }
@@ -193,10 +241,13 @@ export function buildSheet(input: BuildSheetInput): SheetModel {
   const { name, on, venue, ruleSet } = event;
   const { runningNumber, group, className, driver } = entry;
   const deviations = told(input);
+  const settings = settingsOf(input);
   return {
     layoutVersion: LAYOUT_VERSION,
     recordHash: input.recordHash,
     preparedAt: input.preparedAt,
+    code: input.code ?? "",
+    link: input.link ?? "",
     club: club.name,
     event: { name, on: sayDay(on), venue, ruleSet },
     entry: { runningNumber, group, className, driver },
@@ -204,8 +255,8 @@ export function buildSheet(input: BuildSheetInput): SheetModel {
     leaders: leadersOf(deviations),
     deviations,
     notRecorded: countNotRecorded(car?.deviations ?? [], book.find),
-    settings: settingsOf(input),
-    stations: stationsOf(input),
+    settings,
+    stations: stationsOf(input, settings),
     cautions,
   };
 }

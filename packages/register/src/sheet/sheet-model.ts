@@ -26,6 +26,8 @@ export interface SheetDeviation {
 }
 
 export interface SheetSetting {
+  /** The characteristic's key: a form field's name, and where a figure read back belongs. */
+  readonly key: string;
   readonly label: string;
   readonly unit: string;
   readonly limits: string;
@@ -34,11 +36,27 @@ export interface SheetSetting {
   readonly whole?: { readonly text: string; readonly verdictText: string; readonly bracket?: BracketModel };
 }
 
+/** One figure a check asks for. */
+export interface SheetReading {
+  readonly side: "left" | "right" | "whole";
+  /** "L", "R", or empty. */
+  readonly label: string;
+}
+
 export interface SheetCheck {
   readonly id: string;
   readonly text: string;
   readonly method?: string;
+  /** What can hurt while doing it. */
+  readonly caution?: string;
   readonly criterion: Criterion;
+  /** What the car's limits mean for the check: "below 11 mm: refuse". */
+  readonly limit?: string;
+  /**
+   * Places to write what is measured, one a corner or side; none where the figure is asked among the settings, or
+   * where nothing is measured.
+   */
+  readonly readings: readonly SheetReading[];
   readonly why: string;
   /** False for checks that every car gets: those print their reason once, for all. */
   readonly special: boolean;
@@ -53,6 +71,10 @@ export interface SheetModel {
   readonly recordHash: string;
   /** ISO instant. */
   readonly preparedAt: string;
+  /** Short code of this print: leads to whether the record has changed since. Empty for a sheet that is not kept. */
+  readonly code: string;
+  /** Address the QR code leads to; empty where the printing program knows none. */
+  readonly link: string;
   readonly club: string;
   /** `on` as written: "5 Dec 2026". */
   readonly event: {

@@ -36,6 +36,28 @@ export interface TextRun {
 
 export type Points = readonly (readonly [x: number, y: number])[];
 
+/** Where a form field lies on a page; it becomes one only in a file that can be filled in. */
+export interface FieldSpot {
+  /** Name below the car's: "check.front-camber.note". */
+  readonly name: string;
+  readonly kind: "choice" | "text" | "lines" | "hidden";
+  /** Lower left corner, width and height; one box a choice. */
+  readonly boxes: readonly (readonly [x: number, y: number, width: number, height: number])[];
+  /** Names of the choices, one a box. */
+  readonly choices?: readonly string[];
+  /** What a screen reader says of it. */
+  readonly title: string;
+  readonly size?: number;
+  /** Value of a hidden field. */
+  readonly value?: string;
+}
+
+/** What a piece of the page is, for those who have it read to them: a part with parts, or content with its number. */
+export type StructureNode =
+  | { readonly role: string; readonly parts: StructureNode[] }
+  | { readonly role: string; readonly mark: number; readonly alternative?: string }
+  | { readonly role: "Form"; readonly field: string };
+
 /** Two decimals of a point are finer than any printer. */
 function n(value: number): string {
   if (!Number.isFinite(value)) throw new RangeError(`a drawing coordinate is ${value}; it must be finite`);
@@ -52,6 +74,11 @@ function n(value: number): string {
 export class ContentWriter {
   /** Character groups drawn so far, for the font subset. */
   groups = alwaysUsed;
+  readonly fields: FieldSpot[] = [];
+  readonly structure: StructureNode[] = [];
+  private branch = this.structure;
+  private marks = 0;
+  private marking: "none" | "artifact" | "content" = "none";
   private readonly operators: string[] = [];
   private font = "";
   private fill = fills.black;
@@ -59,6 +86,39 @@ export class ContentWriter {
   private lineWidth = 1;
   private dash = "";
   private spacing = 0;
+
+  /** @param tagged whether content is marked with what it is; what is not said to be anything is decoration */
+  constructor(private readonly tagged = false) {}
+
+  /** A part of the page that has parts: a list, a table, a row. */
+  part(role: string, draw: () => void): void {
+    const outer = this.branch;
+    const parts: StructureNode[] = [];
+    outer.push({ role, parts });
+    this.branch = parts;
+    draw();
+    this.branch = outer;
+  }
+
+  /** Content that is something: a heading, a paragraph, a cell. */
+  mark(role: string, draw: () => void, alternative?: string): void {
+    if (!this.tagged || this.marking === "content") {
+      draw();
+      return;
+    }
+    this.closeMark();
+    const mark = this.marks++;
+    this.branch.push({ role, mark, ...(alternative === undefined ? {} : { alternative }) });
+    this.operators.push(`/${role} <</MCID ${mark}>> BDC`);
+    this.marking = "content";
+    draw();
+    this.closeMark();
+  }
+
+  field(spot: FieldSpot): void {
+    this.fields.push(spot);
+    this.branch.push({ role: "Form", field: spot.name });
+  }
 
   text(run: TextRun): void {
     if (run.text === "") return;
@@ -73,9 +133,7 @@ export class ContentWriter {
     const space = spacing === this.spacing ? "" : `${n(spacing)} Tc `;
     this.font = font;
     this.spacing = spacing;
-    this.operators.push(
-      `BT ${change}${space}${n(align === "left" ? run.x : x)} ${n(run.y)} Td (${string}) Tj ET`,
-    );
+    this.put(`BT ${change}${space}${n(align === "left" ? run.x : x)} ${n(run.y)} Td (${string}) Tj ET`);
   }
 
   line(ends: readonly [x1: number, y1: number, x2: number, y2: number], paint: Paint): void {
@@ -116,12 +174,12 @@ export class ContentWriter {
     if (paint.fill !== undefined) this.setFill(paint.fill);
     if (paint.stroke !== undefined) this.setStroke(paint.stroke, paint.ink ?? "black", paint.dash ?? "");
     const finish = paint.fill === undefined ? "S" : paint.stroke === undefined ? "f" : "B";
-    this.operators.push(`${operators} ${finish}`);
+    this.put(`${operators} ${finish}`);
   }
 
   /** Places a drawing kept once in the document. */
-  form(name: string, x: number, y: number): void {
-    this.operators.push(`q 1 0 0 1 ${n(x)} ${n(y)} cm /${name} Do Q`);
+  form(name: string, x: number, y: number, scale = 1): void {
+    this.put(`q ${n(scale)} 0 0 ${n(scale)} ${n(x)} ${n(y)} cm /${name} Do Q`);
   }
 
   /** Places a picture kept once in the document into a box. */
@@ -129,11 +187,25 @@ export class ContentWriter {
     name: string,
     [x, y, width, height]: readonly [x: number, y: number, width: number, height: number],
   ): void {
-    this.operators.push(`q ${n(width)} 0 0 ${n(height)} ${n(x)} ${n(y)} cm /${name} Do Q`);
+    this.put(`q ${n(width)} 0 0 ${n(height)} ${n(x)} ${n(y)} cm /${name} Do Q`);
   }
 
   bytes(): Uint8Array {
+    this.closeMark();
     return Buffer.from(this.operators.join("\n"), "latin1");
+  }
+
+  private put(operator: string): void {
+    if (this.tagged && this.marking === "none") {
+      this.operators.push("/Artifact BMC");
+      this.marking = "artifact";
+    }
+    this.operators.push(operator);
+  }
+
+  private closeMark(): void {
+    if (this.marking !== "none") this.operators.push("EMC");
+    this.marking = "none";
   }
 
   private setFill(ink: Ink): void {

@@ -9,15 +9,18 @@ export interface Heading {
   readonly note?: string;
 }
 
-const height = 19;
+const height = 17;
 
 /** A section's heading over a full-width rule. */
 export function drawHeading({ flow, faces }: Drawing, { title, note = "" }: Heading): void {
   const { page, box, y } = flow;
-  const baseline = y - 13.5;
-  page.text({ face: faces.bold, size: type.heading, x: box.left, y: baseline, text: title });
+  const baseline = y - 12.5;
+  page.mark("H2", () =>
+    page.text({ face: faces.bold, size: type.heading, x: box.left, y: baseline, text: title }),
+  );
   const x = box.left + textWidth(faces.bold, type.heading, title) + 8;
-  page.text({ face: faces.regular, size: type.small, x, y: baseline, text: note });
+  if (note !== "")
+    page.mark("P", () => page.text({ face: faces.regular, size: type.small, x, y: baseline, text: note }));
   page.line([box.left, y - height, box.right, y - height], { stroke: rule.heavy });
   flow.y = y - height;
 }

@@ -16,6 +16,7 @@ export class PageFlow {
   constructor(
     readonly box: PageBox,
     private readonly strip: { readonly height: number; readonly draw: (page: ContentWriter) => void },
+    private readonly tagged = false,
   ) {
     this.page = this.start();
     this.y = box.top;
@@ -24,6 +25,11 @@ export class PageFlow {
   /** Height a row can have at most and still fit on a further page, below strip and repeated headings. */
   get capacity(): number {
     return this.box.top - this.box.bottom - this.strip.height - 60;
+  }
+
+  /** Room on a further page, below its strip. */
+  get furtherHeight(): number {
+    return this.box.top - this.box.bottom - this.strip.height;
   }
 
   get free(): number {
@@ -48,7 +54,7 @@ export class PageFlow {
   }
 
   private start(): ContentWriter {
-    const page = new ContentWriter();
+    const page = new ContentWriter(this.tagged);
     this.pages.push(page);
     return page;
   }

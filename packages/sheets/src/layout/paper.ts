@@ -20,5 +20,5 @@ export const papers = Object.keys(sizes);
 /** The left margin is wider: margin marks stand there, and the holes of a binder. */
 export function pageBox(paper: Paper): PageBox {
   const [width, height] = sizes[paper];
-  return { width, height, left: 40, right: width - 28, top: height - 26, bottom: 40 };
+  return { width, height, left: 36, right: width - 24, top: height - 22, bottom: 38 };
 }

@@ -1,6 +1,6 @@
 /** Type sizes in points. Body and above are read at arm's length; fine print is for who looks closely. */
 export const type = {
-  event: 17,
+  event: 15,
   heading: 11,
   name: 10.5,
   body: 8.8,

@@ -40,17 +40,17 @@ export function drawLeaders(
   page: ContentWriter,
   origin: readonly [x: number, y: number],
   leaders: readonly Leader[],
-  faces: Faces,
+  { faces, scale }: { readonly faces: Faces; readonly scale: number },
 ): void {
   for (const leader of leaders) {
     const place = places[leader.assembly];
     if (place === undefined) continue;
     const row = rows[place.edge];
     const from: readonly [number, number] = [
-      origin[0] + row.first + place.slot * row.step,
-      origin[1] + row.y,
+      origin[0] + scale * (row.first + place.slot * row.step),
+      origin[1] + scale * row.y,
     ];
-    const to: readonly [number, number] = [origin[0] + place.at[0], origin[1] + place.at[1]];
+    const to: readonly [number, number] = [origin[0] + scale * place.at[0], origin[1] + scale * place.at[1]];
     const differs = leader.deviations > 0;
     page.line([...from, ...to], { stroke: differs ? 0.9 : rule.hair });
     page.circle(to, differs ? 1.7 : 1.2, { fill: "black" });

@@ -128,6 +128,7 @@ export const sampleDeviations: readonly SheetDeviation[] = [
 
 export const sampleSettings: readonly SheetSetting[] = [
   {
+    key: "front.camber",
     label: "Front camber",
     unit: "degrees",
     limits: "−0°12′ to +0°30′",
@@ -155,6 +156,7 @@ export const sampleSettings: readonly SheetSetting[] = [
     },
   },
   {
+    key: "front.toe",
     label: "Front toe-in",
     unit: "mm at the rim, both wheels",
     limits: "1.5 to 3.0",
@@ -165,6 +167,7 @@ export const sampleSettings: readonly SheetSetting[] = [
     },
   },
   {
+    key: "front.castor",
     label: "Castor",
     unit: "degrees",
     limits: "3°30′ to 4°30′",
@@ -176,6 +179,7 @@ export const sampleSettings: readonly SheetSetting[] = [
     right: { text: "", verdictText: "not recorded" },
   },
   {
+    key: "tyres.front.pressure",
     label: "Tyre pressure, front",
     unit: "bar, cold",
     limits: "1.7 to 2.1",
@@ -191,6 +195,7 @@ export const sampleSettings: readonly SheetSetting[] = [
     },
   },
   {
+    key: "front.rideHeight",
     label: "Ride height, front",
     unit: "mm",
     limits: "at least 120",
@@ -210,9 +215,11 @@ export const sampleSettings: readonly SheetSetting[] = [
 /** A finished model with something of everything; all names invented. */
 export function sampleSheet(changes: Partial<SheetModel> = {}): SheetModel {
   return {
-    layoutVersion: 1,
+    layoutVersion: 2,
     recordHash: "3f9a1c0b77d24e58a0c6b1f2d3e4958677a8b9c0d1e2f30415263748596a7b8c",
     preparedAt: "2026-05-14T18:30:00Z",
+    code: "7K2M9QXT",
+    link: "https://register.example.test/s/7K2M9QXT",
     club: "Sandvær Register",
     event: {
       name: "Vårløp at Grusvik",

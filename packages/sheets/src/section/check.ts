@@ -1,37 +1,108 @@
-import type { SheetCheck, SheetModel } from "@trunnion/register";
-import type { ContentWriter } from "../content/content-writer";
-import type { Face } from "../font/face";
-import { drawHeading, drawParagraph } from "../layout/heading";
-import { block, drawRow, type Line, type Row, rowHeight, runOn } from "../layout/row";
+import type { SheetModel } from "@trunnion/register";
+import { drawHeading, headingHeight } from "../layout/heading";
+import { drawBlock } from "../layout/row";
 import type { SheetContext } from "../layout/sheet-context";
 import { rule, type } from "../layout/style";
-import { drawCheckBox, drawWriteBox } from "../mark/box";
 import { shorten } from "../text/wrap";
+import { firstLines } from "./bounded-text";
+import { boxesWidth, densities, drawCheckRow, type RowSetting, results, resultWords } from "./check-row";
+import { footnotesOf } from "./footnote";
+import { resultHeight } from "./result";
+import { levelled, type Placed, placeIn, type Region, stationHeight, type WalkStation, walkOf } from "./walk";
 
 const title = "Checks, walking round the car";
-const pitch = 23;
-const results = ["Pass", "Advise", "Refuse", "n/a"] as const;
-const text = results.length * pitch + 4;
-const reading = 52;
-const note = 92;
-const stationHeight = 16.5;
+const gutter = 15;
+/** Less than this under the settings, and the walk begins on a new page. */
+const leastStart = 64;
+const introHeight = 12;
+const head = headingHeight + introHeight;
+const wantedPages = 2;
+const mostPages = 60;
 
-/** Checks by station, in the order one walks; each with boxes to mark, its reason, and room to write. */
-export function drawChecks(context: SheetContext): void {
-  const { flow, model } = context;
-  flow.ensure(70);
-  drawHeading(context, { title });
-  const reason = commonReason(model);
-  drawParagraph(context, introduction(context, reason), 3);
-  drawMarginMark(flow.page, flow.box.left, { top: flow.y + 9.5, height: 8, broken: false });
-  flow.y -= 2;
-  model.stations.forEach((station, at) => {
-    drawStation(context, { station, name: `${at + 1}  ${station.label}`, reason });
-  });
-  flow.y -= 6;
+interface Plan {
+  readonly setting: RowSetting;
+  readonly regions: readonly Region[];
+  readonly placed: readonly Placed[];
 }
 
-type Station = SheetModel["stations"][number];
+/** Checks by station, in the order one walks, in two columns; each with boxes to mark, its reason, room to write. */
+export function drawChecks(context: SheetContext): void {
+  const { flow, model } = context;
+  if (model.stations.length === 0) return;
+  const { setting, regions, placed } = planned(context);
+  for (const [at, region] of regions.entries()) {
+    if (at > 0 || region.page > 0) flow.next();
+    if (at === 0) {
+      drawHeading(context, { title });
+      drawIntroduction(context, setting.common);
+    }
+    const top = flow.y;
+    flow.page.part("L", () => {
+      for (const item of placed) {
+        if (item.page === region.page) drawPlaced(context, item, { top, setting });
+      }
+    });
+    flow.y = top - region.height - 3;
+  }
+}
+
+/** The widest setting that ends on the second page; where none does, the closest on as many as it takes. */
+function planned(context: SheetContext): Plan {
+  const { model } = context;
+  const footnote = footnotesOf(model).of;
+  const common = commonReason(model);
+  const width = columnWidth(context);
+  const settings = densities.map(
+    (density): RowSetting => ({ faces: context.faces, density, width, common, footnote }),
+  );
+  const walks = settings.map((setting) => ({ setting, walk: walkOf(model, setting) }));
+  for (const one of walks) {
+    const plan = within(context, one, wantedPages);
+    if (plan !== undefined) return plan;
+  }
+  const closest = walks.at(-1);
+  for (let pages = wantedPages + 1; closest !== undefined && pages <= mostPages; pages++) {
+    const plan = within(context, closest, pages);
+    if (plan !== undefined) return plan;
+  }
+  throw new RangeError(
+    `the checks of No. ${model.entry.runningNumber.slice(0, 20)} do not fit ${mostPages} pages; shorten the rule set`,
+  );
+}
+
+function within(
+  context: SheetContext,
+  { setting, walk }: { readonly setting: RowSetting; readonly walk: readonly WalkStation[] },
+  pages: number,
+): Plan | undefined {
+  for (const all of allRegions(context, pages)) {
+    if (placeIn(walk, all) === undefined) continue;
+    const regions = levelled(walk, all);
+    const placed = placeIn(walk, regions);
+    if (placed !== undefined) return { setting, regions, placed };
+  }
+  return undefined;
+}
+
+/** Rooms for checks from here to a number of pages; fewer pages first, the last one shared with the result. */
+function allRegions({ flow, model, faces }: SheetContext, pages: number): readonly (readonly Region[])[] {
+  const first: Region[] = flow.free >= leastStart ? [{ page: 0, height: flow.free - head }] : [];
+  const further = Math.max(0, pages - flow.pages.length);
+  const full = Array.from({ length: further }, (_, at) => ({ page: at + 1, height: flow.furtherHeight }));
+  const result = resultHeight({ flow, model, faces });
+  return Array.from({ length: further + 1 }, (_, count) => [...first, ...full.slice(0, count)])
+    .filter((regions) => regions.length > 0)
+    .map((regions) =>
+      regions.map(({ page, height }, at) => ({
+        page,
+        height: height - (at === 0 && page > 0 ? head : 0) - (at === regions.length - 1 ? result : 0),
+      })),
+    );
+}
+
+function columnWidth({ flow }: SheetContext): number {
+  return (flow.box.right - flow.box.left - gutter) / 2;
+}
 
 /** The reason most ordinary checks share, told once above them all. */
 function commonReason(model: SheetModel): string {
@@ -43,119 +114,53 @@ function commonReason(model: SheetModel): string {
   return first?.[0] ?? "";
 }
 
-function introduction({ flow, faces }: SheetContext, reason: string): Line[] {
-  const ordinary = reason === "" ? "" : `Checks without a reason: ${sentence(reason)} `;
-  const words = "A bar in the margin: on this sheet because of this car, for the reason given.";
-  return block(faces.regular, type.small, ordinary + words, flow.box.right - flow.box.left);
+function drawIntroduction({ flow, faces }: SheetContext, common: string): void {
+  const ordinary = common === "" ? "" : ` Without a reason: ${common.replace(/\.$/, "")}.`;
+  const words = `P pass · A advise · R refuse · – not applicable. Bar in the margin: on this sheet because of this car; broken: not on record.${ordinary}`;
+  const width = flow.box.right - flow.box.left;
+  const lines = firstLines(words, { face: faces.regular, size: type.fine + 0.3, width, most: 1 });
+  flow.page.mark("P", () => drawBlock(flow.page, lines, flow.box.left, flow.y - 2));
+  flow.y -= introHeight;
 }
 
-function drawStation(
+function drawPlaced(
   context: SheetContext,
-  { station, name, reason }: { readonly station: Station; readonly name: string; readonly reason: string },
+  item: Placed,
+  { top, setting }: { readonly top: number; readonly setting: RowSetting },
 ): void {
   const { flow } = context;
-  const rows = station.checks.map((check) => checkRow(context, check, reason));
-  const [first] = rows;
-  if (first === undefined) return;
-  flow.ensure(stationHeight + Math.min(rowHeight(first), 120));
-  drawStationName(context, name);
-  flow.onContinue = () => drawStationName(context, `${name}, continued`);
-  for (const row of rows) drawRow(flow, row);
-  flow.onContinue = undefined;
+  const x = flow.box.left + item.column * (setting.width + gutter);
+  const y = top - item.down;
+  if ("row" in item) drawCheckRow(flow.page, item.row, { x, top: y, width: setting.width }, setting);
+  else drawStationName(context, item.name, { x, top: y, width: setting.width });
 }
 
-function drawStationName({ flow, faces }: SheetContext, name: string): void {
-  const { page, box, y } = flow;
-  const baseline = y - 12;
-  const room = box.right - reading - note - 8 - (box.left + text);
-  const head = (x: number, word: string) =>
-    page.text({ face: faces.regular, size: type.fine, x, y: baseline, text: word });
-  results.forEach((word, at) => {
+function drawStationName(
+  { flow, faces }: SheetContext,
+  name: string,
+  { x, top, width }: { readonly x: number; readonly top: number; readonly width: number },
+): void {
+  const { page } = flow;
+  const baseline = top - stationHeight + 4;
+  const pitch = (boxesWidth - 2) / results.length;
+  resultWords.forEach((word, at) => {
     page.text({
-      face: faces.regular,
-      size: type.fine,
-      x: box.left + at * pitch + 9,
+      face: faces.bold,
+      size: 7.4,
+      x: x + at * pitch + 5.5,
       y: baseline,
       text: word,
       align: "centre",
     });
   });
-  page.text({
-    face: faces.bold,
-    size: type.name,
-    x: box.left + text,
-    y: baseline,
-    text: shorten(faces.bold, type.name, name, room),
-  });
-  head(box.right - reading - note, "Reading");
-  head(box.right - note + 6, "Note");
-  page.line([box.left, y - stationHeight, box.right, y - stationHeight], { stroke: rule.line });
-  flow.y = y - stationHeight;
-}
-
-function checkRow(context: SheetContext, check: SheetCheck, reason: string): Row {
-  const { flow, faces } = context;
-  const x = flow.box.left + text;
-
-  const measures = check.criterion.kind === "measured" || check.criterion.kind === "datedItem";
-  const width = flow.box.right - note - 8 - (measures ? reading : 0) - x;
-  const marked = check.special || check.undecided;
-  return {
-    cells: [{ x, lines: checkLines(faces, check, { width, reason }) }],
-    minimum: 18.4,
-    decorate: (page, top, height) => {
-      const { left, right } = flow.box;
-      results.forEach((word, at) => {
-        const side = word === "n/a" ? 9 : 12.5;
-        drawCheckBox(page, left + at * pitch + 9 - side / 2, top - 2.6 - (12.5 - side) / 2, side);
-      });
-      if (marked) drawMarginMark(page, left, { top: top - 2, height: height - 4, broken: !check.special });
-      if (measures)
-        drawWriteBox(page, { x: right - reading - note, top: top - 2.6, width: reading - 4, height: 14.5 });
-      page.line([right - note, top, right - note, top - height], { stroke: rule.hair });
-    },
-  };
-}
-
-function checkLines(
-  { regular, bold }: SheetContext["faces"],
-  check: SheetCheck,
-  { width, reason }: { readonly width: number; readonly reason: string },
-): Line[] {
-  const { criterion } = check;
-  const wanted = criterion.kind === "measured" || criterion.kind === "datedItem" ? criterion.text : "";
-  const why = check.special || check.why !== reason ? check.why : "";
-  const source = check.source === "" ? "" : `[${check.source}]`;
-  const span = (face: Face, size: number, text = "") => ({ face, size, text: text === "" ? "" : `${text} ` });
-  const small = type.small + 0.2;
-  const what = span(check.special ? bold : regular, type.body, check.text);
-  const how = [
-    span(bold, type.small, sentence(wanted)),
-    span(regular, type.small, sentence(check.method ?? "")),
-  ];
-  const from = span(regular, type.fine, source);
-  const reasons = [
-    span(bold, small, check.undecided ? "Undecided: the record does not say." : ""),
-    span(regular, small, why === "" ? "" : `Why here: ${sentence(why)}`),
-  ];
-  // A check that needs no more words has its source on the same line: twenty such rows are half a page.
-  if ([...how, ...reasons].every(({ text }) => text === "")) return runOn([what, from], width);
-  return [...runOn([what], width), ...runOn(reasons, width), ...runOn([...how, from], width)];
-}
-
-/** Texts run on one after another here, so each needs its full stop; some rules come without. */
-function sentence(text: string): string {
-  return text === "" || /[.!?…]["”’)]?$/.test(text) ? text : `${text}.`;
-}
-
-interface MarginMark {
-  readonly top: number;
-  readonly height: number;
-  /** Broken: whether the check belongs here could not be decided. */
-  readonly broken: boolean;
-}
-
-function drawMarginMark(page: ContentWriter, left: number, { top, height, broken }: MarginMark): void {
-  if (broken) page.line([left - 7, top, left - 7, top - height], { stroke: 1.6, dash: "2.4 1.8" });
-  else page.rect([left - 9, top - height, 4, height], { fill: "red" });
+  page.mark("H3", () =>
+    page.text({
+      face: faces.bold,
+      size: type.name,
+      x: x + boxesWidth,
+      y: baseline,
+      text: shorten(faces.bold, type.name, name, width - boxesWidth),
+    }),
+  );
+  page.line([x, top - stationHeight, x + width, top - stationHeight], { stroke: rule.line });
 }

@@ -1,184 +1,170 @@
 import type { SheetDeviation } from "@trunnion/register";
-import { drawColumns, drawHeading, drawParagraph } from "../layout/heading";
-import { block, type Cell, drawRow, type Line, runOn } from "../layout/row";
+import { drawColumns, drawHeading } from "../layout/heading";
+import { block, drawBlock, drawRow, type Line, type Row, rowHeight, runOn } from "../layout/row";
 import type { SheetContext } from "../layout/sheet-context";
-import { rule, type } from "../layout/style";
-import { bracketFall, bracketRise, drawBracket } from "../mark/bracket";
+import { type } from "../layout/style";
 import { drawLeaderNumber } from "../mark/plan-leader";
 import { drawVerdictMark } from "../mark/verdict-mark";
+import { firstLines } from "./bounded-text";
 
 const title = "What is different about this car";
-/** More lines than this in a cell, and the texts go across the page under the row. */
-const mostLines = 4;
+/** Lines a cell has; what is longer ends in an ellipsis, and the sheet says where the rest stands. */
+const mostLines = 2;
 
-interface Columns {
-  readonly verdict: number;
-  readonly label: number;
-  readonly specified: number;
-  readonly actual: number;
-  readonly difference: number;
-  readonly bracket: number;
-  readonly since: number;
-  readonly end: number;
+/** Both sides of one characteristic in one row, where the verdict is the same. */
+interface Told extends Omit<SheetDeviation, "side"> {
+  readonly side: "" | "left" | "right" | "both sides";
 }
 
-function columns({ flow }: SheetContext): Columns {
-  const { left, right } = flow.box;
-  const spare = right - left - 527;
-  const label = left + 92;
-  const specified = label + 122 + spare;
+/** Left and right of one characteristic go into one row: a car is walked round, not read twice. */
+export function together(deviations: readonly SheetDeviation[]): readonly Told[] {
+  const told: Told[] = [];
+  for (const deviation of deviations) {
+    const at = told.findIndex(
+      ({ label, verdict, side, specified }) =>
+        label === deviation.label &&
+        verdict === deviation.verdict &&
+        specified === deviation.specified &&
+        (side === "left" || side === "right") &&
+        side !== deviation.side,
+    );
+    const other = told[at];
+    if (other === undefined || deviation.side === undefined)
+      told.push({ ...deviation, side: deviation.side ?? "" });
+    else told[at] = joined(other, deviation);
+  }
+  return told;
+}
+
+function joined(one: Told, other: SheetDeviation): Told {
+  const [left, right] = one.side === "left" ? [one, other] : [other, one];
+  const both = (of: "actual" | "difference" | "since") =>
+    left[of] === right[of]
+      ? left[of]
+      : `${of === "since" ? "" : "L "}${left[of]}, ${of === "since" ? "" : "R "}${right[of]}`;
   return {
-    verdict: left + 20,
-    label,
-    specified,
-    actual: specified + 74,
-    difference: specified + 150,
-    bracket: specified + 206,
-    since: specified + 272,
-    end: right,
+    ...one,
+    side: "both sides",
+    actual: both("actual"),
+    difference: both("difference"),
+    since: both("since"),
   };
 }
 
-/** What deviates, worst first as the model has it, before anything else is said of the car. */
-export function drawDifferences(context: SheetContext): void {
+function columns({ flow }: SheetContext) {
+  const { left, right } = flow.box;
+  const label = left + 84;
+  const spare = right - left - 527;
+  const actual = label + 146 + spare / 2;
+  const specified = actual + 112 + spare / 2;
+  const difference = specified + 84;
+  return { verdict: left + 18, label, actual, specified, difference, since: right - 46, end: right };
+}
+
+/**
+ * What deviates, worst first as the model has it, before anything else is said of the car. Settings that are out
+ * are named here and shown with their limits below. Bounded to a height; what is left out is counted.
+ */
+export function drawDifferences(context: SheetContext, room: number): void {
   const { flow, model } = context;
-  flow.ensure(70);
-  flow.y -= 4;
-  const count = model.deviations.length;
-  drawHeading(context, {
-    title,
-    note: count === 0 ? "" : count === 1 ? "1 deviation" : `${count} deviations`,
-  });
-  if (count > 0) {
-    drawKey(context);
-    drawDifferenceColumns(context);
-    flow.onContinue = () => {
-      drawHeading(context, { title, note: "continued" });
-      drawDifferenceColumns(context);
-    };
-    for (const deviation of model.deviations) drawDifference(context, deviation);
-    flow.onContinue = undefined;
+  const settings = new Set(model.settings.map(({ label }) => label));
+  const parts = together(model.deviations.filter(({ label }) => !settings.has(label)));
+  const out = together(model.deviations.filter(({ label }) => settings.has(label)));
+  const count = parts.length + out.length;
+  const note = count === 0 ? "" : `${count} ${count === 1 ? "characteristic" : "characteristics"}`;
+  const bottom = flow.y - room;
+  drawHeading(context, { title, note });
+  if (parts.length > 0) {
+    drawColumnNames(context);
+    drawParts(context, parts, bottom);
   }
-  drawUnknown(context);
+  drawWords(context, out);
 }
 
-function drawDifferenceColumns(context: SheetContext): void {
+function drawColumnNames(context: SheetContext): void {
   const at = columns(context);
-  drawColumns(context, [
-    { x: at.verdict, text: "Verdict" },
-    { x: at.label, text: "Characteristic" },
-    { x: at.specified, text: "Specified" },
-    { x: at.actual, text: "On the car" },
-    { x: at.difference, text: "Difference" },
-    { x: at.bracket, text: "Limits and value" },
-    { x: at.since, text: "Since" },
-  ]);
+  context.flow.page.mark("P", () =>
+    drawColumns(context, [
+      { x: at.verdict, text: "Verdict" },
+      { x: at.label, text: "Characteristic" },
+      { x: at.actual, text: "On the car" },
+      { x: at.specified, text: "Specified" },
+      { x: at.difference, text: "Difference" },
+      { x: at.since, text: "Since" },
+    ]),
+  );
 }
 
-/** How to read a bracket, once, at the right end of the heading. */
-function drawKey({ flow, faces }: SheetContext): void {
-  const { page, box, y } = flow;
-  const baseline = y + 5.6;
-  const text = "bracket: limits · tick: value · whisker: uncertainty · notch: nominal";
-  page.text({ face: faces.regular, size: type.fine, x: box.right, y: baseline, text, align: "right" });
+function drawParts(context: SheetContext, parts: readonly Told[], bottom: number): void {
+  const { flow } = context;
+  const rows = parts.map((part) => rowOf(context, part));
+  const reserved = 24;
+  let drawn = 0;
+  flow.page.part("Table", () => {
+    for (const row of rows) {
+      const last = drawn === rows.length - 1;
+      if (flow.y - rowHeight(row) < bottom + (last ? 0 : reserved)) break;
+      flow.page.part("TR", () => flow.page.mark("TD", () => drawRow(flow, row)));
+      drawn++;
+    }
+  });
+  const left = parts.slice(drawn);
+  if (left.length > 0) drawLeftOut(context, left);
 }
 
-/** Texts of a row that stand in columns of their own. */
-function columnTexts({ faces }: SheetContext, deviation: SheetDeviation, at: Columns) {
-  const { regular, bold } = faces;
-  return [
-    {
-      name: "Specified",
-      text: deviation.specified,
-      face: regular,
-      size: type.body,
-      x: at.specified,
-      end: at.actual,
-    },
-    {
-      name: "On the car",
-      text: deviation.actual,
-      face: bold,
-      size: type.body,
-      x: at.actual,
-      end: at.difference,
-    },
-    {
-      name: "Difference",
-      text: deviation.difference,
-      face: regular,
-      size: type.body,
-      x: at.difference,
-      end: at.bracket,
-    },
-    { name: "Since", text: deviation.since, face: regular, size: type.small, x: at.since, end: at.end + 6 },
-  ].map((column) => ({
-    ...column,
-    lines: block(column.face, column.size, column.text, column.end - column.x - 6),
-  }));
+/** Counts what there was no room for, by assembly: the reader must know that there is more. */
+function drawLeftOut(context: SheetContext, left: readonly Told[]): void {
+  const { flow, faces, model } = context;
+  const byLeader = new Map<number, number>();
+  for (const { leader } of left) byLeader.set(leader, (byLeader.get(leader) ?? 0) + 1);
+  const named = model.leaders.flatMap(({ leader, label }) => {
+    const count = byLeader.get(leader);
+    return count === undefined ? [] : [`${label} ${count}`];
+  });
+  const text =
+    `and ${left.length} more that ${left.length === 1 ? "differs" : "differ"}, left out for want of room` +
+    `${named.length > 0 ? ` (${named.join(", ")})` : ""}: see the record, or this file's attachment.`;
+  const bounds = { face: faces.bold, size: type.small, width: flow.box.right - flow.box.left, most: 2 };
+  flow.page.mark("P", () => {
+    flow.y = drawBlock(flow.page, firstLines(text, bounds), flow.box.left, flow.y - 3);
+  });
 }
 
-function drawDifference(context: SheetContext, deviation: SheetDeviation): void {
+function rowOf(context: SheetContext, told: Told): Row {
   const { flow, faces } = context;
-  const at = columns(context);
   const { regular, bold } = faces;
-  const texts = columnTexts(context, deviation, at);
-  const long = texts.filter(({ lines }) => lines.length > mostLines);
-  const side = deviation.side === undefined ? "" : `, ${deviation.side}`;
+  const at = columns(context);
+  const cell = (x: number, end: number, text: string, face = regular, size: number = type.body) => ({
+    x,
+    lines: firstLines(text, { face, size, width: end - x - 5, most: mostLines }),
+  });
   const label = runOn(
     [
-      { face: bold, size: type.body, text: deviation.label },
-      { face: regular, size: type.body, text: side },
+      { face: bold, size: type.body, text: told.label },
+      { face: regular, size: type.small, text: told.side === "" ? "" : `, ${told.side}` },
     ],
-    at.specified - at.label - 6,
+    at.actual - at.label - 5,
   );
-  const cells: Cell[] = [
-    { x: at.verdict + 11, lines: block(bold, type.small, deviation.verdictText, at.label - at.verdict - 14) },
-    { x: at.label, lines: label },
-    ...texts.map(({ x, lines, size }) => ({
-      x,
-      lines: lines.length > mostLines ? block(regular, size, "below", 60) : lines,
-    })),
-  ];
-  const { bracket } = deviation;
-  if (long.length > 0) flow.ensure(60);
-  drawRow(flow, {
-    cells,
-    minimum: bracket === undefined ? 19 : bracketRise + bracketFall + 7.6,
-    padding: 4,
-    ruled: long.length === 0,
+  return {
+    cells: [
+      cell(at.verdict + 11, at.label, told.verdictText, bold, type.small),
+      { x: at.label, lines: label.slice(0, mostLines) },
+      cell(at.actual, at.specified, told.actual, bold),
+      cell(at.specified, at.difference, told.specified, regular, type.small),
+      cell(at.difference, at.since, told.difference, regular, type.small),
+      cell(at.since, at.end + 5, told.since, regular, type.fine),
+    ],
+    minimum: 15,
+    padding: 2,
     decorate: (page, top) => {
-      drawLeaderNumber(
-        page,
-        [flow.box.left + 7, top - 9.3],
-        { leader: deviation.leader, deviations: 1 },
-        faces,
-      );
-      drawVerdictMark(page, [at.verdict + 4.5, top - 8.6], deviation.verdict);
-      if (bracket === undefined) return;
-      drawBracket(
-        page,
-        { x: at.bracket, y: top - 4.8 - bracketRise, width: at.since - at.bracket - 10 },
-        bracket,
-      );
+      drawLeaderNumber(page, [flow.box.left + 7, top - 7.5], { leader: told.leader, deviations: 1 }, faces);
+      drawVerdictMark(page, [at.verdict + 4.5, top - 7.4], told.verdict);
     },
-  });
-  if (long.length > 0) drawLong(context, long, at.label);
+  };
 }
 
-/** Texts too long for their column, one under the other across the page. */
-function drawLong(
-  { flow, faces }: SheetContext,
-  texts: readonly { readonly name: string; readonly text: string }[],
-  x: number,
-): void {
-  const width = flow.box.right - x;
-  const lines = texts.flatMap(({ name, text }) => block(faces.regular, type.body, `${name}: ${text}`, width));
-  drawRow(flow, { cells: [{ x, lines }], padding: 2 });
-}
-
-/** Says what is not known: a sheet with no deviation must not read as a clean bill. */
-function drawUnknown(context: SheetContext): void {
+/** Settings that are out, and what is not known: a sheet with no deviation must not read as a clean bill. */
+function drawWords(context: SheetContext, out: readonly Told[]): void {
   const { faces, model, flow } = context;
   const width = flow.box.right - flow.box.left;
   const lines: Line[] = [];
@@ -188,19 +174,18 @@ function drawUnknown(context: SheetContext): void {
       : "This car is not on the register, so nothing is known that differs.";
     lines.push(...block(faces.bold, type.name, known, width));
   }
+  if (out.length > 0) {
+    const named = out.map(
+      ({ label, side, verdictText }) => `${label}${side === "" ? "" : ` ${side}`} ${verdictText}`,
+    );
+    const text = `Settings: ${named.join("; ")}. Figures below.`;
+    lines.push(...firstLines(text, { face: faces.bold, size: type.small, width, most: 2 }));
+  }
   const { notRecorded } = model;
   const count = notRecorded === 1 ? "1 characteristic is" : `${notRecorded} characteristics are`;
-  if (notRecorded > 0)
-    lines.push(
-      ...block(
-        faces.regular,
-        type.body,
-        `${count} not recorded. Not known is not the same as in order.`,
-        width,
-      ),
-    );
-  drawParagraph(context, lines, 4);
-  if (model.deviations.length === 0)
-    flow.page.line([flow.box.left, flow.y - 5, flow.box.right, flow.y - 5], { stroke: rule.hair });
-  flow.y -= 7;
+  const text = `${count} not recorded. Not known is not the same as in order.`;
+  if (notRecorded > 0) lines.push(...block(faces.regular, type.small, text, width));
+  flow.page.mark("P", () => {
+    flow.y = drawBlock(flow.page, lines, flow.box.left, flow.y - 3) - 3;
+  });
 }

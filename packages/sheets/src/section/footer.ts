@@ -33,7 +33,8 @@ export function drawFooter(page: ContentWriter, box: PageBox, facts: FooterFacts
     page.text({ face: faces.regular, size: type.fine, x: left, y, text });
   page.line([left, 35, right, 35], { stroke: rule.hair });
   const hash = (model.recordHash.slice(0, 16).match(/.{1,4}/g) ?? []).join(" ");
-  line(26.5, `Record ${hash} · layout ${model.layoutVersion} · prepared ${preparedText(prepared)}`);
+  const code = model.code === "" ? "" : `Sheet ${model.code} · `;
+  line(26.5, `${code}Record ${hash} · layout ${model.layoutVersion} · prepared ${preparedText(prepared)}`);
   line(18, unprintable > 0 ? lostText(unprintable) : shorten(faces.regular, type.fine, model.club, 300));
   const number = shorten(faces.bold, type.heading, model.entry.runningNumber, 150);
   const text = `No. ${number} · page ${facts.page} of ${facts.pages}`;

@@ -1,105 +1,131 @@
 import type { SheetSetting } from "@trunnion/register";
 import type { ContentWriter } from "../content/content-writer";
 import { drawColumns, drawHeading } from "../layout/heading";
-import { block, type Cell, drawRow, runOn } from "../layout/row";
+import { type Cell, drawBlock, drawRow, runOn } from "../layout/row";
 import type { SheetContext } from "../layout/sheet-context";
 import { rule, type } from "../layout/style";
 import { drawWriteBox } from "../mark/box";
 import { drawBracket } from "../mark/bracket";
+import { firstLines } from "./bounded-text";
 
 const title = "Settings against limits";
+/** Rows a first page has room for beside everything else. */
+const mostRows = 10;
 
 type Reading = NonNullable<SheetSetting["left"]>;
+type Side = "left" | "right" | "whole";
 
 /** One reading takes bracket, words, and a box for today's figure. */
-const width = { bracket: 54, text: 62, box: 50, gap: 8 } as const;
+const width = { bracket: 48, text: 58, box: 54, gap: 6 } as const;
 const reading = width.bracket + width.text + width.box + 2 * width.gap;
+const rowHeight = 18.6;
 
-interface Columns {
-  readonly limits: number;
-  readonly left: number;
-  readonly right: number;
-  readonly whole: number;
-}
-
-function columns({ flow }: SheetContext): Columns {
+function columns({ flow }: SheetContext) {
   const right = flow.box.right - reading;
   const left = right - reading - 10;
-  return { limits: left - 72, left, right, whole: (left + right) / 2 };
+  return { left, right, whole: left };
 }
 
 /** What the car is set to, last reading and limits, with room for what is measured today. */
 export function drawSettings(context: SheetContext): void {
-  const { flow, model } = context;
+  const { flow, model, faces } = context;
   if (model.settings.length === 0) return;
-  flow.ensure(80);
-  drawHeading(context, { title, note: "last reading on record; write today's figure in the open box" });
-  drawSettingColumns(context);
-  flow.onContinue = () => {
-    drawHeading(context, { title, note: "continued" });
-    drawSettingColumns(context);
-  };
-  for (const setting of model.settings) drawSetting(context, setting);
-  flow.onContinue = undefined;
-  flow.y -= 7;
-}
-
-function drawSettingColumns(context: SheetContext): void {
+  drawHeading(context, {
+    title,
+    note: "tick: last reading · whisker: uncertainty · notch: nominal · write today's figure in the box",
+  });
   const at = columns(context);
-  const measured = width.bracket + width.text + 2 * width.gap;
-  drawColumns(context, [
-    { x: context.flow.box.left, text: "Setting, unit" },
-    { x: at.limits, text: "Limits" },
-    { x: at.left, text: "Left" },
-    { x: at.left + measured, text: "Left today" },
-    { x: at.right, text: "Right" },
-    { x: at.right + measured, text: "Right today" },
-  ]);
+  const today = width.bracket + width.text + 2 * width.gap;
+  flow.page.mark("P", () =>
+    drawColumns(context, [
+      { x: flow.box.left, text: "Setting, limits" },
+      { x: at.left, text: "Left" },
+      { x: at.left + today, text: "Left today" },
+      { x: at.right, text: "Right" },
+      { x: at.right + today, text: "Right today" },
+    ]),
+  );
+  const shown = model.settings.slice(0, mostRows);
+  flow.page.part("Table", () => {
+    for (const setting of shown) flow.page.part("TR", () => drawSetting(context, setting));
+  });
+  const left = model.settings.length - shown.length;
+  if (left > 0) {
+    const text = `and ${left} more ${left === 1 ? "setting" : "settings"}, left out for want of room: see the record, or this file's attachment.`;
+    flow.page.mark("P", () => {
+      flow.y = drawBlock(
+        flow.page,
+        firstLines(text, {
+          face: faces.bold,
+          size: type.small,
+          width: flow.box.right - flow.box.left,
+          most: 1,
+        }),
+        flow.box.left,
+        flow.y - 2,
+      );
+    });
+  }
+  flow.y -= 5;
 }
 
 function drawSetting(context: SheetContext, setting: SheetSetting): void {
-  const { flow, faces } = context;
+  const { flow } = context;
   const at = columns(context);
-  const readings: (readonly [x: number, reading: Reading | undefined])[] =
+  const readings: (readonly [side: Side, reading: Reading | undefined])[] =
     setting.whole === undefined
       ? [
-          [at.left, setting.left],
-          [at.right, setting.right],
+          ["left", setting.left],
+          ["right", setting.right],
         ]
-      : [[at.whole, setting.whole]];
-  const labels = at.limits - flow.box.left - 8;
+      : [["whole", setting.whole]];
   const cells: Cell[] = [
-    {
-      x: flow.box.left,
-      lines: runOn(
-        [
-          { face: faces.bold, size: type.body, text: `${setting.label} ` },
-          { face: faces.regular, size: type.small, text: setting.unit },
-        ],
-        labels,
-      ),
-    },
-    { x: at.limits, lines: block(faces.regular, type.body, setting.limits, at.left - at.limits - 8) },
-    ...readings.map(([x, one]) => readingCell(context, x, one)),
+    { x: flow.box.left, lines: labelLines(context, setting, at.left - flow.box.left - 8) },
+    ...readings.map(([side, one]) => readingCell(context, at[side], one)),
   ];
-  drawRow(flow, {
-    cells,
-    minimum: 22,
-    decorate: (page, top) => {
-      for (const [x, one] of readings) drawReading(page, { x, top }, one);
-    },
-  });
+  flow.page.mark("TD", () =>
+    drawRow(flow, {
+      cells,
+      minimum: rowHeight,
+      padding: 0.6,
+      decorate: (page, top) => {
+        for (const [side, one] of readings) drawReading(page, { x: at[side], top }, one);
+      },
+    }),
+  );
+  const top = flow.y + rowHeight;
+  for (const [side] of readings) {
+    flow.page.field({
+      name: `setting.${setting.key.replaceAll(".", "-")}.${side}`,
+      kind: "text",
+      boxes: [[at[side] + width.bracket + width.text + 2 * width.gap + 1, top - 17.4, width.box - 2, 14.6]],
+      title: `${setting.label}${side === "whole" ? "" : ` ${side}`}, today's figure`,
+    });
+  }
+}
+
+function labelLines({ faces }: SheetContext, { label, unit, limits }: SheetSetting, room: number) {
+  const told = limits === "" ? unit : limits;
+  const words = [
+    { face: faces.bold, size: type.body, text: `${label}  ` },
+    { face: faces.regular, size: type.small, text: told },
+  ];
+  const lines = runOn(words, room);
+  if (lines.length <= 2) return lines;
+  const named = firstLines(label, { face: faces.bold, size: type.small, width: room, most: 1 });
+  return [...named, ...firstLines(told, { face: faces.regular, size: type.small, width: room, most: 1 })];
 }
 
 function readingCell({ faces }: SheetContext, x: number, one: Reading | undefined): Cell {
   const place = x + width.bracket + width.gap;
   const text = one === undefined || one.text === "" ? "–" : one.text;
   const verdict = one === undefined ? "not recorded" : one.verdictText;
+  const bound = { width: width.text, most: 1 };
   return {
     x: place,
     lines: [
-      ...block(faces.bold, type.body, text, width.text),
-      ...block(faces.regular, type.fine, verdict, width.text),
+      ...firstLines(text, { face: faces.bold, size: type.body, ...bound }),
+      ...runOn([{ face: faces.regular, size: type.fine, text: verdict }], width.text).slice(0, 1),
     ],
   };
 }
@@ -110,11 +136,11 @@ function drawReading(
   one: Reading | undefined,
 ): void {
   const { x, top } = place;
-  if (one?.bracket !== undefined) drawBracket(page, { x, y: top - 14.2, width: width.bracket }, one.bracket);
-  else page.line([x + 14, top - 12, x + width.bracket - 14, top - 12], { stroke: rule.hair, dash: "1.2 2" });
+  if (one?.bracket !== undefined) drawBracket(page, { x, y: top - 12.6, width: width.bracket }, one.bracket);
+  else page.line([x + 14, top - 11, x + width.bracket - 14, top - 11], { stroke: rule.hair, dash: "1.2 2" });
   drawWriteBox(page, {
     x: x + width.bracket + width.text + 2 * width.gap,
-    top: top - 3,
+    top: top - 1.6,
     width: width.box,
     height: 16,
   });
