@@ -1,4 +1,11 @@
-import { settingSheetForm, settingSheetPage } from "@trunnion/service";
+import {
+  handInSheet,
+  handInSheetInput,
+  readPastedSheet,
+  readSheetTableInput,
+  settingSheetForm,
+  settingSheetPage,
+} from "@trunnion/service";
 import { z } from "zod";
 import { line } from "../line";
 import { member, router } from "../trpc";
@@ -11,4 +18,6 @@ export const settingSheetRouter = router({
     .input(z.object({ car, sheet: line(60).min(1).exactOptional() }))
     .query(({ ctx, input }) => settingSheetPage(ctx.scope, input)),
   form: member.input(z.object({ car })).query(({ ctx, input }) => settingSheetForm(ctx.scope, input.car)),
+  readTable: member.input(readSheetTableInput).query(({ ctx, input }) => readPastedSheet(ctx.scope, input)),
+  handIn: member.input(handInSheetInput).mutation(({ ctx, input }) => handInSheet(ctx.scope, input)),
 });

@@ -1,6 +1,7 @@
 export {
   readSheetForm,
   repeatsIn,
+  type SheetBasis,
   type SheetCell,
   type SheetFormReading,
   type SheetMoment,

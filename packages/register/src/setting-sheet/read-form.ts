@@ -2,7 +2,9 @@ import { printQuantity } from "@trunnion/calc";
 import type { CharacteristicBook } from "../characteristic/book";
 import type { QuantityCharacteristic, Side } from "../characteristic/characteristic";
 import type { FieldProblem } from "../refusal/invalid";
-import { parseValue } from "../value/parse";
+import type { State } from "../state/state";
+import { readEntered } from "../submission/read-field";
+import type { UnitSystem } from "../value/print";
 
 /** One cell of a setting sheet's form, as typed: as found before anything was moved, and as left. */
 export interface SheetCell {
@@ -48,6 +50,15 @@ export function repeatsIn(typed: string): readonly string[] {
     .filter((part) => part !== "");
 }
 
+/** What the cells of a sheet are read against. */
+export interface SheetBasis {
+  readonly book: CharacteristicBook;
+  /** Units that a bare number is in. */
+  readonly units: UnitSystem;
+  /** The car's state, for the rims a toe distance may be measured at. */
+  readonly rims: State;
+}
+
 interface ReadCell {
   readonly cell: SheetCell;
   readonly moment: SheetMoment;
@@ -61,7 +72,7 @@ interface ReadCell {
 function readCell(
   cell: SheetCell,
   moment: SheetMoment,
-  { book, problems }: { readonly book: CharacteristicBook; readonly problems: FieldProblem[] },
+  { book, units, rims, problems }: SheetBasis & { readonly problems: FieldProblem[] },
 ): ReadCell | undefined {
   const texts = repeatsIn(cell[moment]);
   if (texts.length === 0) return undefined;
@@ -78,7 +89,7 @@ function readCell(
     });
     return undefined;
   }
-  const read = texts.map((text) => parseValue(characteristic, text));
+  const read = texts.map((text) => readEntered(characteristic, text, { units, rims }));
   const wrong = read.flatMap((one) => (one.ok ? [] : [one.problem.message]));
   const [first] = wrong;
   if (first !== undefined) {
@@ -161,10 +172,10 @@ function readingsOf(cells: readonly ReadCell[], wanted: SheetMoment): readonly S
  * that is wrong at once, each at its field: notation, what cannot be believed, a toe distance without its rim, repeats
  * that are none, totals that contradict each other. A cell with a problem gives no reading.
  */
-export function readSheetForm(cells: readonly SheetCell[], book: CharacteristicBook): SheetFormReading {
+export function readSheetForm(cells: readonly SheetCell[], basis: SheetBasis): SheetFormReading {
   const problems: FieldProblem[] = [];
   const read = cells.flatMap((cell) =>
-    moments.flatMap((moment) => readCell(cell, moment, { book, problems }) ?? []),
+    moments.flatMap((moment) => readCell(cell, moment, { ...basis, problems }) ?? []),
   );
   problems.push(...read.flatMap((one) => apart(one) ?? []), ...totalToe(read), ...lopsided(read));
   const wrong = new Set(problems.map(({ field }) => field));

@@ -5,6 +5,7 @@ import { readSheetTable } from "./read-table";
 import { sheetGroups } from "./row";
 
 const book = builtInBook;
+const basis = { book, units: "metric" as const, rims: new Map() };
 const cell = (characteristic: string, side: SheetCell["side"], asLeft: string, asFound = ""): SheetCell => ({
   characteristic,
   side,
@@ -31,7 +32,7 @@ describe("a setting sheet's form", () => {
   test("keeps each reading as it was entered, repeats in order, as found apart from as left", () => {
     const { asFound, asLeft, problems } = readSheetForm(
       [cell("front.camber", "left", "-0°32'; -0°30' ;-0°34'", "+0°10'")],
-      book,
+      basis,
     );
     expect(problems).toEqual([]);
     expect(asLeft.map(({ repeat, entered }) => `${repeat} ${entered}`)).toEqual([
@@ -49,7 +50,7 @@ describe("a setting sheet's form", () => {
     ["front.camber", "left", "-3°; 2°", /lie 5° apart/],
     ["front.disc.diameter", "whole", "9 in", /no setting/],
   ] as const)("told of %s %s as %s, says what is wrong at its field", (key, side, entered, words) => {
-    const { asLeft, problems } = readSheetForm([cell(key, side, entered)], book);
+    const { asLeft, problems } = readSheetForm([cell(key, side, entered)], basis);
     expect(asLeft).toEqual([]);
     expect(problems).toMatchObject([
       { field: `asLeft-${key.replaceAll(".", "-")}-${side}`, message: expect.stringMatching(words) },
@@ -58,7 +59,7 @@ describe("a setting sheet's form", () => {
 
   test("refuses two totals of one axle that differ, and takes two that are the same", () => {
     const toe = (left: string, right: string) =>
-      readSheetForm([cell("front.toe", "left", left), cell("front.toe", "right", right)], book).problems;
+      readSheetForm([cell("front.toe", "left", left), cell("front.toe", "right", right)], basis).problems;
     expect(toe("toe-in 6' total", "toe-in 20' total")).toMatchObject([
       { field: "asLeft-front-toe-right", message: expect.stringMatching(/one figure for the axle/) },
     ]);
@@ -71,9 +72,9 @@ describe("a setting sheet's form", () => {
       cell("front.cornerWeight", "left", "200 kg"),
       cell("front.cornerWeight", "right", "441 lb"),
     ];
-    expect(readSheetForm(cells, book).problems).toEqual([]);
+    expect(readSheetForm(cells, basis).problems).toEqual([]);
     const slip = [cell("front.cornerWeight", "left", "60 kg"), cell("front.cornerWeight", "right", "441 kg")];
-    expect(readSheetForm(slip, book).problems).toMatchObject([{ field: "asLeft-front-cornerWeight-right" }]);
+    expect(readSheetForm(slip, basis).problems).toMatchObject([{ field: "asLeft-front-cornerWeight-right" }]);
   });
 
   test("says everything that is wrong at once, and still reads the rest", () => {
@@ -83,7 +84,7 @@ describe("a setting sheet's form", () => {
         cell("front.camber", "right", "-0°30'"),
         cell("front.toe", "left", "2 mm in"),
       ],
-      book,
+      basis,
     );
     expect(problems).toHaveLength(2);
     expect(asLeft).toHaveLength(1);

@@ -1,4 +1,5 @@
 import {
+  type Characteristic,
   Invalid,
   type ReadModification,
   type ReadSheet,
@@ -92,6 +93,34 @@ async function writeModification(
   return id;
 }
 
+type InstrumentFacts = ReadonlyMap<
+  string,
+  { readonly dimension: string; readonly expandedUncertainty: number | null }
+>;
+
+async function instrumentsOf(ctx: Context, readings: ReadSheet["readings"]): Promise<InstrumentFacts> {
+  const ids = [...new Set(readings.flatMap(({ instrument }) => instrument ?? []))];
+  const rows = await ctx.db.instrument.findMany({
+    where: { id: { in: ids } },
+    select: { id: true, dimension: true, expandedUncertainty: true },
+  });
+  return new Map(rows.map(({ id, ...facts }) => [id, facts]));
+}
+
+/** A reading carries its instrument's uncertainty as it was when it was accepted: a later calibration does not change it. */
+function readWith(
+  characteristic: Characteristic,
+  instrument: string | null,
+  instruments: InstrumentFacts,
+): { readonly instrumentId: string | null; readonly expandedUncertainty: number | null } {
+  const facts = instrument === null ? undefined : instruments.get(instrument);
+  const fits = characteristic.kind === "quantity" && characteristic.dimension === facts?.dimension;
+  return {
+    instrumentId: facts ? instrument : null,
+    expandedUncertainty: (fits && facts?.expandedUncertainty) || null,
+  };
+}
+
 async function writeSheet(
   ctx: Context,
   { row, carId }: Placing,
@@ -100,6 +129,7 @@ async function writeSheet(
   const id = uuid();
   const { on, loadState, note, readings } = sheet;
   if (on === null) throw new Error("a sheet without a day was let through");
+  const instruments = await instrumentsOf(ctx, readings);
   await ctx.db.settingSheet.create({
     data: { id, carId, submissionId: row.id, on: dayColumn(on), sequence, loadState, note, trust: "stated" },
   });
@@ -110,7 +140,7 @@ async function writeSheet(
       side,
       repeat,
       ...valueColumns(value),
-      instrumentId: instrument,
+      ...readWith(characteristic, instrument, instruments),
     })),
   });
   return id;

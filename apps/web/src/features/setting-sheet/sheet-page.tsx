@@ -20,10 +20,12 @@ export interface SheetPageProps {
   readonly words: SideWords;
   /** Address of this page, to come back to after the side words were changed. */
   readonly here: string;
+  /** A sheet was just handed in. */
+  readonly sent?: boolean;
 }
 
 /** What a car is set to: one sheet in full, how each setting went, and every sheet there is. */
-export function SheetPage({ club, page, words, here }: SheetPageProps) {
+export function SheetPage({ club, page, words, here, sent = false }: SheetPageProps) {
   const { car, shown } = page;
   return (
     <>
@@ -33,6 +35,11 @@ export function SheetPage({ club, page, words, here }: SheetPageProps) {
         plate={<Plate chassis={car.chassis} />}
         lead={car.series}
       />
+      {sent ? (
+        <p role="status" className="mb-4 max-w-prose border-ink border-l-4 py-1 pl-4 font-semibold">
+          The sheet is handed in. It stands here once a registrar has accepted it.
+        </p>
+      ) : null}
       <nav aria-label="On settings" className="print:hidden flex flex-wrap gap-x-6 pb-4 text-small">
         <a className="inline-flex min-h-11 items-center" href={newSettingSheetPath(club.slug, car.reference)}>
           Write a setting sheet

@@ -7,7 +7,7 @@ import { settingSheetsPath } from "../../../../../../lib/path";
 
 interface Segments {
   readonly params: Promise<{ readonly club: string; readonly car: string }>;
-  readonly searchParams: Promise<{ readonly sheet?: string }>;
+  readonly searchParams: Promise<{ readonly sheet?: string; readonly sent?: string }>;
 }
 
 export const metadata: Metadata = { title: "What it is set to" };
@@ -15,7 +15,7 @@ export const metadata: Metadata = { title: "What it is set to" };
 export default async function Page({ params, searchParams }: Segments) {
   const { club, ...segments } = await params;
   const car = fromSegment(segments.car);
-  const { sheet } = await searchParams;
+  const { sheet, sent } = await searchParams;
   const asked = typeof sheet === "string" ? { sheet } : {};
   const path = settingSheetsPath(club, car, asked);
   return clubPage({
@@ -26,6 +26,8 @@ export default async function Page({ params, searchParams }: Segments) {
       const page = await api.settingSheet.page({ club, car, ...asked });
       return { page, words: await readerSideWords(page.club.sideWords) };
     },
-    draw: ({ page, words }, face) => <SheetPage club={face} page={page} words={words} here={path} />,
+    draw: ({ page, words }, face) => (
+      <SheetPage club={face} page={page} words={words} here={path} sent={sent === "yes"} />
+    ),
   });
 }

@@ -1,0 +1,210 @@
+"use client";
+import type { CornerSigns, SettingSheetForm } from "@trunnion/api";
+import {
+  type QuantityCharacteristic,
+  readEntered,
+  repeatsIn,
+  type Side,
+  sheetField,
+} from "@trunnion/register";
+import { type FormEvent, useState } from "react";
+import { Button } from "../../components/button";
+import { EditForm } from "../../components/form/edit-form";
+import { ChoiceField, TextArea, TextField } from "../../components/form/form-field";
+import type { FormAction } from "../../lib/form-state";
+import { SignDrawing } from "./sign-drawing";
+import { loadWords } from "./words";
+
+export interface SheetFormProps {
+  readonly form: SettingSheetForm;
+  readonly words: { readonly left: string; readonly right: string };
+  /** Each reading twice: as found, and as left. */
+  readonly found: boolean;
+  readonly action: FormAction;
+  /** Made with the page, so that a form sent twice is one sheet. */
+  readonly keys: { readonly client: string; readonly step: string };
+  readonly back: string;
+}
+
+type Row = QuantityCharacteristic;
+
+const sidesOf = (row: Row): readonly Side[] => (row.sided ? ["left", "right"] : ["whole"]);
+const loads = (["unknown", "kerb", "driver", "driverAndPassenger"] as const).map((value) => ({
+  value,
+  label: loadWords[value],
+}));
+const dimensionWords: Readonly<Record<string, string>> = {
+  angle: "Angles",
+  length: "Heights and lengths",
+  pressure: "Pressures",
+  mass: "Corner weights",
+};
+
+/** Settings read off the form as it is typed; what cannot be read yet is not drawn. */
+function signsIn(data: FormData, { groups, club }: SettingSheetForm): CornerSigns {
+  const rows = new Map(groups.flatMap((group) => group.rows.map((row) => [row.key, row] as const)));
+  const at = (key: string, side: Side) => {
+    const row = rows.get(key);
+    const typed = data.get(sheetField(key, side, "asLeft"));
+    const last = typeof typed === "string" ? repeatsIn(typed).at(-1) : undefined;
+    if (row === undefined || last === undefined) return undefined;
+    const read = readEntered(row, last, { units: club.unitSystem, rims: new Map() });
+    return read.ok && read.value.kind === "quantity" ? read.value.si : undefined;
+  };
+  const wheel = (axle: "front" | "rear", side: "left" | "right") => {
+    const [camber, toeIn] = [at(`${axle}.camber`, side), at(`${axle}.toe`, side)];
+    return { ...(camber === undefined ? {} : { camber }), ...(toeIn === undefined ? {} : { toeIn }) };
+  };
+  const axle = (name: "front" | "rear") => ({ left: wheel(name, "left"), right: wheel(name, "right") });
+  return { front: axle("front"), rear: axle("rear") };
+}
+
+const nothing: CornerSigns = { front: { left: {}, right: {} }, rear: { left: {}, right: {} } };
+
+/** A setting sheet as the trade lays it out: left beside right, front above rear, and the wheels drawn as they are typed. */
+export function SheetForm({ form, words, found, action, keys, back }: SheetFormProps) {
+  const [signs, setSigns] = useState(nothing);
+  const look = (event: FormEvent<HTMLDivElement>) => {
+    const around = event.currentTarget.closest("form");
+    if (around) setSigns(signsIn(new FormData(around), form));
+  };
+  const dimensions = [...new Set(form.groups.flatMap(({ rows }) => rows.map(({ dimension }) => dimension)))];
+  return (
+    <EditForm
+      action={action}
+      submit="Hand in this sheet"
+      cancel={{ href: back, label: "Back, without handing in" }}
+    >
+      <input type="hidden" name="clientKey" value={keys.client} />
+      <input type="hidden" name="stepKey" value={keys.step} />
+      <div className="grid gap-6" onInput={look}>
+        <div className="grid gap-4 sm:grid-cols-2">
+          <TextField name="on" label="Measured on" type="date" value={form.today} />
+          <ChoiceField name="loadState" label="The car was loaded" options={loads} value="unknown" />
+        </div>
+        <Instruments form={form} dimensions={dimensions} />
+        <p className="max-w-prose text-small">
+          Write each reading as the gauge shows it: -0°32', 1/16" toe-in per side on 13 in, 22 psi, 4 cwt.
+          Several readings of one thing stand with a semicolon between them. What was not measured stays
+          empty.
+        </p>
+        <SignDrawing signs={signs} sideWords={words} />
+        {form.groups.map(({ key, label, rows }) => (
+          <fieldset key={key} className="sheet-axle">
+            <legend className="w-full border-ink border-t-2 pt-2 text-head">{label}</legend>
+            {rows.map((row) => (
+              <SheetRow key={row.key} row={row} {...{ form, words, found }} />
+            ))}
+          </fieldset>
+        ))}
+        <TextArea name="note" label="Note" rows={3} maxLength={4000} />
+        <PasteTable />
+      </div>
+    </EditForm>
+  );
+}
+
+function Instruments({
+  form,
+  dimensions,
+}: {
+  readonly form: SettingSheetForm;
+  readonly dimensions: readonly string[];
+}) {
+  const offered = dimensions.filter((one) => form.instruments.some(({ dimension }) => dimension === one));
+  if (offered.length === 0)
+    return (
+      <p className="max-w-prose text-small text-soft">
+        The club has no instrument on its books, so readings carry only the uncertainty that their notation
+        implies.
+      </p>
+    );
+  return (
+    <fieldset className="grid gap-4 sm:grid-cols-2">
+      <legend className="pb-1 font-semibold">Read with</legend>
+      {offered.map((dimension) => (
+        <ChoiceField
+          key={dimension}
+          name={`instrument-${dimension}`}
+          label={dimensionWords[dimension] ?? dimension}
+          options={[
+            { value: "", label: "not said" },
+            ...form.instruments
+              .filter((one) => one.dimension === dimension)
+              .map(({ id, label }) => ({ value: id, label })),
+          ]}
+        />
+      ))}
+    </fieldset>
+  );
+}
+
+type SheetRowProps = Pick<SheetFormProps, "form" | "words" | "found"> & { readonly row: Row };
+
+function SheetRow({ row, form, words, found }: SheetRowProps) {
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot take part in the grid of its fieldset
+    <div className="sheet-row" role="group" aria-label={row.label}>
+      <p aria-hidden className="sheet-name">
+        <span className="font-semibold">{row.label}</span>
+      </p>
+      {sidesOf(row).map((side) => {
+        const name = side === "whole" ? row.label : words[side];
+        const now = form.now[`${row.key} ${side}`];
+        const hint = now === undefined ? "not on the record" : `on the record: ${now}`;
+        return (
+          <div
+            key={side}
+            className={side === "whole" ? "sheet-whole grid gap-2" : "grid content-start gap-2"}
+          >
+            <input type="hidden" name="cell" value={`${row.key} ${side} ${row.dimension}`} />
+            {found ? (
+              <TextField
+                name={sheetField(row.key, side, "asFound")}
+                label={`${name}, as found`}
+                maxLength={200}
+                autoComplete="off"
+              />
+            ) : null}
+            <TextField
+              name={sheetField(row.key, side, "asLeft")}
+              label={found ? `${name}, as left` : name}
+              hint={hint}
+              maxLength={200}
+              autoComplete="off"
+            />
+          </div>
+        );
+      })}
+    </div>
+  );
+}
+
+function PasteTable() {
+  return (
+    <details>
+      <summary className="inline-flex min-h-11 cursor-pointer items-center font-semibold">
+        Take readings from a table
+      </summary>
+      <div className="grid gap-3 pt-2">
+        <TextArea
+          name="table"
+          label="The table, pasted or as CSV"
+          rows={6}
+          hint={
+            'A setting a row, with the sides in the head ("Setting; Left; Right"), or settings in the head and readings below. It fills only places that are still empty; nothing is handed in by it.'
+          }
+        />
+        <label className="grid gap-1">
+          <span className="font-semibold">or a file of it</span>
+          <input type="file" name="file" accept=".csv,.tsv,.txt,text/csv,text/plain" className="field" />
+        </label>
+        <div>
+          <Button name="step" value="table">
+            Put the table into the form
+          </Button>
+        </div>
+      </div>
+    </details>
+  );
+}
