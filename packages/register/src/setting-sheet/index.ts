@@ -3,9 +3,9 @@ export {
   repeatsIn,
   type SheetBasis,
   type SheetCell,
+  type SheetCellReading,
   type SheetFormReading,
   type SheetMoment,
-  type SheetReading,
   sheetField,
   sheetRepeatLimit,
 } from "./read-form";

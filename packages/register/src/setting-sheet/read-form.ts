@@ -17,7 +17,7 @@ export interface SheetCell {
 }
 
 /** One reading taken out of a cell; repeats count from 1. */
-export interface SheetReading {
+export interface SheetCellReading {
   readonly characteristic: string;
   readonly side: Side;
   readonly repeat: number;
@@ -27,8 +27,8 @@ export interface SheetReading {
 
 /** What a form says: one occasion as found, one as left, and everything that is wrong with it, by field. */
 export interface SheetFormReading {
-  readonly asFound: readonly SheetReading[];
-  readonly asLeft: readonly SheetReading[];
+  readonly asFound: readonly SheetCellReading[];
+  readonly asLeft: readonly SheetCellReading[];
   readonly problems: readonly FieldProblem[];
 }
 
@@ -153,7 +153,7 @@ function lopsided(cells: readonly ReadCell[]): readonly FieldProblem[] {
   });
 }
 
-function readingsOf(cells: readonly ReadCell[], wanted: SheetMoment): readonly SheetReading[] {
+function readingsOf(cells: readonly ReadCell[], wanted: SheetMoment): readonly SheetCellReading[] {
   return cells.flatMap(({ cell, moment, texts }) =>
     moment === wanted
       ? texts.map((entered, index) => ({

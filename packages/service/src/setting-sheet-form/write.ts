@@ -3,8 +3,8 @@ import {
   readSheetForm,
   readSheetTable,
   type SheetCell,
+  type SheetCellReading,
   type SheetDraft,
-  type SheetReading,
   type SheetTableReading,
   type SubmissionContent,
   sheetField,
@@ -47,7 +47,7 @@ interface Named {
 
 function sheetOf(
   { on, loadState, note }: HandInSheetInput,
-  readings: readonly SheetReading[],
+  readings: readonly SheetCellReading[],
   moment: "asFound" | "asLeft",
 ): Named[] {
   if (readings.length === 0) return [];
