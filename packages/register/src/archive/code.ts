@@ -57,6 +57,9 @@ export const sourceKindCodes = [
   "other",
 ] as const;
 
+/** How a version of a rule set stands. */
+export const ruleSetStatusCodes = ["draft", "current", "superseded"] as const;
+
 /** Where a version of a specification stands. */
 export const specificationStatusCodes = ["draft", "current", "superseded"] as const;
 

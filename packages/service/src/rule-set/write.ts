@@ -46,8 +46,9 @@ export async function addRuleSet(ctx: Context, input: AddRuleSetInput): Promise<
   const version = (latest?.version ?? 0) + 1;
   const id = uuid();
   const note = input.note ?? null;
+  await ctx.db.ruleSet.updateMany({ where: { slug, status: "current" }, data: { status: "superseded" } });
   await ctx.db.ruleSet.create({
-    data: { id, slug, version, name, edition, note, copiedFromId: latest?.id ?? null },
+    data: { id, slug, version, name, edition, note, status: "current", copiedFromId: latest?.id ?? null },
   });
   await ctx.db.ruleCheck.createMany({
     data: input.checks.map((check, index) => ({ ...checkColumns(check, index + 1), ruleSetId: id })),

@@ -1,5 +1,12 @@
 // table: the fields of these kinds of row, in the order of the schema
-import { decisionOutcomeCodes, findingResultCodes, sideCodes, trustCodes, valueKindCodes } from "../code";
+import {
+  decisionOutcomeCodes,
+  findingResultCodes,
+  ruleSetStatusCodes,
+  sideCodes,
+  trustCodes,
+  valueKindCodes,
+} from "../code";
 import {
   choice,
   day,
@@ -30,6 +37,8 @@ export const ruleSetKind = defineKind({
     version: integer("Version, from 1."),
     name: text("Full name."),
     edition: text("Edition or year as the organiser gives it."),
+    status: choice(ruleSetStatusCodes, "Draft, current or superseded; one current version a rule set."),
+    revision: integer("Counts up with every change of a draft."),
     copiedFromId: maybe(refersTo("ruleSet", "Version it was copied from.")),
     note: maybe(text("Free note.")),
     recordedAt: instant("When the row was recorded."),
