@@ -8,7 +8,12 @@ import { drawSheet } from "./sheet";
 
 export interface SheetsOptions {
   readonly paper: Paper;
+  /** Plain when left out; a file to be filled in, or one that also tells a screen reader what is what. */
+  readonly kind?: SheetKind;
 }
+
+export const sheetKinds = ["plain", "fillable", "tagged"] as const;
+export type SheetKind = (typeof sheetKinds)[number];
 
 const layoutVersion = 2;
 /** Most cars in one file; far above any event, and some hundred megabytes of memory below trouble. */
@@ -26,7 +31,7 @@ const carsPerTurn = 4;
  * that is no instant, a text above 5,000 characters, or a sheet above 100 pages; nothing is drawn in part
  */
 export async function drawSheets(models: readonly SheetModel[], options: SheetsOptions): Promise<Uint8Array> {
-  const { paper } = options;
+  const { paper, kind = "plain" } = options;
   if (!papers.includes(paper))
     throw new RangeError(`paper "${paper}" is not known; it must be ${papers.join(" or ")}`);
   if (models.length === 0) throw new RangeError("no car to draw a sheet for; give at least one model");
@@ -39,9 +44,11 @@ export async function drawSheets(models: readonly SheetModel[], options: SheetsO
     {
       title: documentTitle(models),
       preparedAt: new Date(Math.max(...dates.map(Number))),
-      identity: [paper, ...models.map(identity)].join("\n"),
+      identity: [paper, kind, ...models.map(identity)].join("\n"),
       width: box.width,
       height: box.height,
+      fillable: kind !== "plain",
+      tagged: kind === "tagged",
     },
     faces,
   );
@@ -49,7 +56,11 @@ export async function drawSheets(models: readonly SheetModel[], options: SheetsO
   for (const [at, model] of models.entries()) {
     if (at > 0 && at % carsPerTurn === 0) await Promise.all([document.settle(), setImmediate()]);
     const prepared = dates[at] ?? new Date(0);
-    document.addCar(bookmark(model), drawSheet(model, { box, faces, prepared }));
+    const pages = drawSheet(model, { box, faces, prepared, tagged: kind === "tagged" });
+    document.addCar(bookmark(model), pages, {
+      number: model.entry.runningNumber,
+      json: JSON.stringify(model),
+    });
   }
   return document.bytes();
 }

@@ -40,6 +40,20 @@ export function drawSheet(
     tagged,
   );
   const context = { model, flow, faces };
+  flow.page.field({
+    name: "sheet",
+    kind: "hidden",
+    boxes: [[0, 0, 0, 0]],
+    title: "Sheet",
+    value: model.code,
+  });
+  flow.page.field({
+    name: "record",
+    kind: "hidden",
+    boxes: [[0, 0, 0, 0]],
+    title: "Record",
+    value: model.recordHash,
+  });
   drawHead(context);
   drawCautions(context);
   drawDifferences(context, differenceRoom);

@@ -11,7 +11,7 @@ import { unitBeside } from "../deviation/line";
 import { sayDay } from "../identity/say-day";
 import type { CarBasis, State } from "../state/state";
 import { limitsOnSheet, lineOnSheet } from "./angle";
-import type { SheetCheck, SheetDeviation, SheetModel, SheetReading, SheetSetting } from "./sheet-model";
+import type { SheetCheck, SheetDeviation, SheetModel, CheckReading, SheetSetting } from "./sheet-model";
 
 /** Version of what a sheet says and how it is drawn; counts up when either changes. */
 export const LAYOUT_VERSION = 2;
@@ -157,17 +157,37 @@ function readingsOf(
   check: Check,
   input: BuildSheetInput,
   shown: ReadonlySet<string>,
-): readonly SheetReading[] {
-  if (check.criterion.kind !== "measured") return [];
-  const characteristic = characteristicOf(check, input);
-  if (characteristic === undefined) return [{ side: "whole", label: "" }];
-  if (shown.has(characteristic.key)) return [];
-  if (characteristic.sided)
-    return [
-      { side: "left", label: "L" },
-      { side: "right", label: "R" },
-    ];
-  return [{ side: "whole", label: "" }];
+): readonly CheckReading[] {
+  const { criterion } = check;
+  if (criterion.kind !== "measured") return [];
+  const key = characteristicOf(check, input)?.key ?? "";
+  if (criterion.perCorner)
+    return cornersOf(key, input).filter(({ characteristic }) => !shown.has(characteristic));
+  if (shown.has(key)) return [];
+  const whole = { key: "whole", characteristic: key, side: "whole", label: "" } as const;
+  if (!input.book.find(key)?.sided) return [whole];
+  return [
+    { ...whole, key: "left", side: "left", label: "L" },
+    { ...whole, key: "right", side: "right", label: "R" },
+  ];
+}
+
+/** One reading at each wheel; the rear axle's characteristic is named like the front one's. */
+function cornersOf(front: string, { book }: BuildSheetInput): readonly CheckReading[] {
+  const rear = front.replace("front", "rear");
+  const known = (key: string) => (book.find(key) === undefined ? "" : key);
+  const corner = (key: string, characteristic: string, side: "left" | "right", label: string) => ({
+    key,
+    characteristic,
+    side,
+    label,
+  });
+  return [
+    corner("front-left", front, "left", "FL"),
+    corner("front-right", front, "right", "FR"),
+    corner("rear-left", known(rear), "left", "RL"),
+    corner("rear-right", known(rear), "right", "RR"),
+  ];
 }
 
 function stationsOf(input: BuildSheetInput, settings: readonly SheetSetting[]): SheetModel["stations"] {

@@ -37,9 +37,13 @@ export interface SheetSetting {
 }
 
 /** One figure a check asks for. */
-export interface SheetReading {
+export interface CheckReading {
+  /** Name within the check, for a form's field: "left", "front-right", "whole". */
+  readonly key: string;
+  /** Characteristic it is a value of; empty where none is named. */
+  readonly characteristic: string;
   readonly side: "left" | "right" | "whole";
-  /** "L", "R", or empty. */
+  /** "L", "FR", or empty. */
   readonly label: string;
 }
 
@@ -56,7 +60,7 @@ export interface SheetCheck {
    * Places to write what is measured, one a corner or side; none where the figure is asked among the settings, or
    * where nothing is measured.
    */
-  readonly readings: readonly SheetReading[];
+  readonly readings: readonly CheckReading[];
   readonly why: string;
   /** False for checks that every car gets: those print their reason once, for all. */
   readonly special: boolean;

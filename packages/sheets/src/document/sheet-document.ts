@@ -13,7 +13,11 @@ import type { ContentWriter } from "../content/content-writer";
 import type { Faces } from "../font/face";
 import { writeFont } from "../font/font-object";
 import { alwaysUsed } from "../font/repertoire";
+import { AttachmentWriter } from "./attachment";
+import { FormWriter } from "./form";
+import { RawObject, refText } from "./raw-object";
 import { type PackedStream, packAside, streamOf } from "./stream";
+import { StructureWriter } from "./structure";
 
 /** Pages under one node of the page tree; a flat tree of thousands is slow to open. */
 const pagesPerNode = 32;
@@ -28,6 +32,18 @@ export interface DocumentFacts {
   readonly identity: string;
   readonly width: number;
   readonly height: number;
+  /** Whether the fields drawn can be filled in. */
+  readonly fillable?: boolean;
+  /** Whether the file tells what its content is; the pages must have been drawn tagged. */
+  readonly tagged?: boolean;
+}
+
+/** What goes with one car's pages. */
+export interface CarParts {
+  /** Running number: its fields are named by it. */
+  readonly number: string;
+  /** What the pages say, as JSON: travels as a file within the file. */
+  readonly json: string;
 }
 
 /** A picture as it is stored in the file: its own bytes, not drawn anew. */
@@ -59,11 +75,21 @@ export class SheetDocument {
   private groups = alwaysUsed;
   private pageCount = 0;
   private packing: Promise<void>[] = [];
+  private readonly structure: StructureWriter | undefined;
+  private readonly form: FormWriter | undefined;
+  private readonly attachments: AttachmentWriter;
+  private hasAttachments = false;
 
   constructor(
     private readonly facts: DocumentFacts,
     private readonly faces: Faces,
-  ) {}
+  ) {
+    const { context } = this;
+    this.structure = facts.tagged ? new StructureWriter(context) : undefined;
+    const tell = this.structure?.tellWidget ?? (() => undefined);
+    this.form = facts.fillable ? new FormWriter(context, tell) : undefined;
+    this.attachments = new AttachmentWriter(context, PDFString.fromDate(facts.preparedAt).asString());
+  }
 
   /** A drawing every page may place by name. */
   addDrawing(name: string, drawing: PackedStream): void {
@@ -85,11 +111,35 @@ export class SheetDocument {
     this.drawings[name] = this.context.register(PDFRawStream.of(dict, jpeg));
   }
 
-  /** The finished pages of one car, with its bookmark. */
-  addCar(title: string, pages: readonly ContentWriter[]): void {
-    const refs = pages.map((page) => this.addPage(page));
+  /** The finished pages of one car, with its bookmark; fields, structure and its JSON where the file has them. */
+  addCar(title: string, pages: readonly ContentWriter[], parts?: CarParts): void {
+    const { structure, form } = this;
+    // Before the pages' bytes are taken, which ends their last mark.
+    const keys = pages.map(() => structure?.pageKey());
+    const refs = pages.map(() => this.context.nextRef());
+    const placed = pages.map((page, at) => ({
+      page,
+      key: keys[at],
+      ref: refs[at] ?? this.context.nextRef(),
+    }));
+    structure?.addCar(
+      title,
+      placed.map(({ page, key = 0, ref }) => ({ ref, key, nodes: page.structure })),
+    );
+    const widgets = form?.addCar(
+      parts?.number ?? "",
+      placed.map(({ page, ref }) => ({ ref, fields: page.fields })),
+    );
+    structure?.settleForms();
+    placed.forEach(({ page, key, ref }, at) => {
+      this.addPage(page, ref, { key, widgets: widgets?.[at] ?? [] });
+    });
     const [first] = refs;
     if (first !== undefined) this.bookmarks.push({ title, page: first });
+    if (parts === undefined) return;
+    this.hasAttachments = true;
+    const name = `no-${parts.number.replace(/[^A-Za-z0-9]+/g, "-") || "none"}`;
+    this.packing.push(this.attachments.add(name, `What the sheet of ${title} says`, parts.json));
   }
 
   /** Waits until the pages given so far are compressed, so that not more than a few lie about unpacked. */
@@ -116,7 +166,11 @@ export class SheetDocument {
     return PDFStreamWriter.forContext(context, objectsPerTurn, true, objectsPerTurn).serializeToBuffer();
   }
 
-  private addPage(page: ContentWriter): PDFRef {
+  private addPage(
+    page: ContentWriter,
+    ref: PDFRef,
+    { key, widgets }: { readonly key: number | undefined; readonly widgets: readonly PDFRef[] },
+  ): void {
     this.groups |= page.groups;
     if (this.pageCount % pagesPerNode === 0) this.nodes.push({ ref: this.context.nextRef(), kids: [] });
     const node = this.nodes.at(-1);
@@ -126,18 +180,22 @@ export class SheetDocument {
     this.packing.push(
       packAside(page.bytes()).then((packed) => this.context.assign(contents, streamOf(this.context, packed))),
     );
-    const ref = this.context.register(
-      this.context.obj({
-        Type: "Page",
-        Parent: node.ref,
-        MediaBox: [0, 0, width, height],
-        Resources: this.resources,
-        Contents: contents,
-      }),
-    );
+    const dict = this.context.obj({
+      Type: "Page",
+      Parent: node.ref,
+      MediaBox: [0, 0, width, height],
+      Resources: this.resources,
+      Contents: contents,
+    });
+    if (widgets.length > 0)
+      dict.set(PDFName.of("Annots"), new RawObject(`[${widgets.map(refText).join(" ")}]`));
+    if (key !== undefined) {
+      dict.set(PDFName.of("StructParents"), new RawObject(String(key)));
+      dict.set(PDFName.of("Tabs"), PDFName.of("S"));
+    }
+    this.context.assign(ref, dict);
     node.kids.push(ref);
     this.pageCount++;
-    return ref;
   }
 
   private writePageTree(): void {
@@ -150,7 +208,7 @@ export class SheetDocument {
   }
 
   private catalog() {
-    return this.context.obj({
+    const catalog = this.context.obj({
       Type: "Catalog",
       Pages: this.root,
       Lang: PDFString.of("en-GB"),
@@ -159,6 +217,17 @@ export class SheetDocument {
       PageMode: "UseOutlines",
       Outlines: this.writeBookmarks(),
     });
+    if (this.form) catalog.set(PDFName.of("AcroForm"), this.form.finish());
+    if (this.structure) {
+      catalog.set(PDFName.of("MarkInfo"), new RawObject("<</Marked true>>"));
+      catalog.set(PDFName.of("StructTreeRoot"), this.structure.finish());
+    }
+    if (this.hasAttachments) {
+      const { names, associated } = this.attachments.finish();
+      catalog.set(PDFName.of("Names"), names);
+      catalog.set(PDFName.of("AF"), associated);
+    }
+    return catalog;
   }
 
   private writeBookmarks(): PDFRef {

@@ -10,7 +10,10 @@ function plain(id: string, text: string, more: Partial<SheetCheck> = {}): SheetC
     text,
     criterion: { kind: "seen" },
     why: everyCar,
-    readings: more.criterion?.kind === "measured" ? [{ side: "whole", label: "" }] : [],
+    readings:
+      more.criterion?.kind === "measured"
+        ? [{ key: "whole", characteristic: "", side: "whole", label: "" }]
+        : [],
     special: false,
     undecided: false,
     source: "Club starter rules 2026, 3",

@@ -1,4 +1,4 @@
-import type { SheetCheck } from "@trunnion/register";
+import type { CheckReading, SheetCheck } from "@trunnion/register";
 import type { ContentWriter } from "../content/content-writer";
 import type { Face, Faces } from "../font/face";
 import { blockHeight, drawBlock, type Line, runOn } from "../layout/row";
@@ -27,7 +27,7 @@ export const densities: readonly Density[] = [
   { body: 8.4, small: 7.1, padding: 1.8, note: 44, why: 3, rest: 4 },
   { body: 8, small: 6.8, padding: 1.3, note: 38, why: 2, rest: 4 },
   { body: 7.6, small: 6.5, padding: 0.8, note: 33, why: 1, rest: 3 },
-  { body: 7.3, small: 6.3, padding: 0.6, note: 30, why: 1, rest: 2 },
+  { body: 7.4, small: 6.3, padding: 0.6, note: 20, why: 1, rest: 2 },
 ];
 
 /** Across a column: four boxes, the check's number, its words, a place for figure and note. */
@@ -60,11 +60,18 @@ export interface RowSetting {
   readonly footnote: (source: string) => number | undefined;
 }
 
+/** Figures need room for a figure, however close the rest is set. */
+function noteWidthOf({ readings }: SheetCheck, { note }: Density): number {
+  return readings.length === 0 ? note : Math.max(note, readings.length > 2 ? 62 : 40);
+}
+
 export function checkRow(check: SheetCheck, number: number, setting: RowSetting): CheckRow {
   const lines = linesOf(check, setting);
   const { readings: asked } = check;
-  const readings = asked.length * readingHeight + (asked.length > 0 ? noteHeight : 0);
-  const height = Math.max(blockHeight(lines) + 2 * setting.density.padding, box + 3.6, readings);
+  const stacked = asked.length > 2 ? Math.ceil(asked.length / 2) : asked.length;
+  const readings = stacked * readingHeight + (stacked > 0 ? noteHeight : 0);
+  const boxes = box + 2 * Math.min(1.8, setting.density.padding + 0.2);
+  const height = Math.max(blockHeight(lines) + 2 * setting.density.padding, boxes, readings);
   return { check, number, lines, height };
 }
 
@@ -74,11 +81,11 @@ function linesOf(check: SheetCheck, { faces, density, width, common, footnote }:
   const note = footnote(check.source);
   const text = `${check.text}${note === undefined ? "" : raised(note)}`;
   if (check.undecided) {
-    const room = width - seenWidth - density.note - 4;
+    const room = width - seenWidth - noteWidthOf(check, density) - 4;
     const wanted = "text" in check.criterion ? ` ${sentence(check.criterion.text)}` : "";
     return firstLines(`${text}${wanted}`, { face: regular, size: small, width: room, most: mostText });
   }
-  const room = width - boxesWidth - numberWidth - density.note - 4;
+  const room = width - boxesWidth - numberWidth - noteWidthOf(check, density) - 4;
   const { criterion } = check;
   const wanted = "text" in criterion ? criterion.text : "";
   const caution = check.caution === undefined ? "" : `Caution: ${check.caution}`;
@@ -132,7 +139,8 @@ export function drawCheckRow(
   const { check, number, lines, height } = row;
   const { x, top, width } = place;
   const left = x + (check.undecided ? seenWidth - numberWidth : boxesWidth);
-  const noteX = x + width - density.note;
+  const noteWidth = noteWidthOf(check, density);
+  const noteX = x + width - noteWidth;
   page.part("LI", () => {
     page.mark("LBody", () => {
       if (!check.undecided) {
@@ -148,7 +156,7 @@ export function drawCheckRow(
       drawBlock(page, lines, left + numberWidth, top - density.padding);
     });
     drawBoxes(page, row, { x, top });
-    drawNote(page, row, { x: noteX, top, width: density.note, face: faces.regular });
+    drawNote(page, row, { x: noteX, top, width: noteWidth, face: faces.regular });
   });
   page.line([noteX, top, noteX, top - height], { stroke: rule.hair });
   page.line([x, top - height, x + width, top - height], { stroke: rule.hair });
@@ -157,10 +165,13 @@ export function drawCheckRow(
   else if (check.special) page.rect([x - 4.5, top - height + 1.5, 3, height - 3], { fill: "red" });
 }
 
+/** Boxes stand a little below the row's rule. */
+const drop = 1.2;
+
 function drawBoxes(page: ContentWriter, { check }: CheckRow, { x, top }: { x: number; top: number }): void {
   const choices = check.undecided ? results.slice(0, 1) : results;
-  const boxes = choices.map((_, at) => [x + at * pitch, top - 1.8 - box, box, box] as const);
-  for (const [boxX, , , side] of boxes) drawCheckBox(page, boxX, top - 1.8, side);
+  const boxes = choices.map((_, at) => [x + at * pitch, top - drop - box, box, box] as const);
+  for (const [boxX, , , side] of boxes) drawCheckBox(page, boxX, top - drop, side);
   page.field({
     name: `check.${check.id}.result`,
     kind: "choice",
@@ -180,23 +191,44 @@ function drawNote(
     face,
   }: { readonly x: number; readonly top: number; readonly width: number; readonly face: Face },
 ): void {
-  let y = top - 1.5;
-  for (const { side, label } of check.readings) {
-    const indent = label === "" ? 3 : 9;
-    if (label !== "") page.text({ face, size: 6.5, x: x + 3, y: y - 9.5, text: label });
-    drawWriteBox(page, { x: x + indent, top: y, width: width - indent - 1, height: readingHeight - 1.5 });
-    page.field({
-      name: `check.${check.id}.reading.${side}`,
-      kind: "text",
-      boxes: [[x + indent + 0.5, y - readingHeight + 2, width - indent - 2, readingHeight - 2.5]],
-      title: `Reading${side === "whole" ? "" : ` ${side}`}: ${check.text.slice(0, 100)}`,
+  const across = check.readings.length > 2 ? 2 : 1;
+  check.readings.forEach((reading, at) => {
+    const cell = (width - 1) / across;
+    drawReading(page, reading, {
+      check,
+      face,
+      x: x + (at % across) * cell,
+      top: top - 1.5 - Math.floor(at / across) * readingHeight,
+      width: cell,
     });
-    y -= readingHeight;
-  }
+  });
+  const y = top - 1.5 - Math.ceil(check.readings.length / across) * readingHeight;
   page.field({
     name: `check.${check.id}.note`,
     kind: "lines",
-    boxes: [[x + 1.5, top - height + 1, width - 2, y - (top - height) - 1]],
+    boxes: [[x + 1.5, top - height + 1, width - 2, Math.max(4, y - (top - height) - 1)]],
     title: `Note: ${check.text.slice(0, 120)}`,
+  });
+}
+
+interface ReadingPlace {
+  readonly check: SheetCheck;
+  readonly face: Face;
+  readonly x: number;
+  readonly top: number;
+  readonly width: number;
+}
+
+/** The open box a figure is written into, and its side or corner before it. */
+function drawReading(page: ContentWriter, { key, label }: CheckReading, place: ReadingPlace): void {
+  const { check, face, x, top, width } = place;
+  const indent = label === "" ? 3 : label.length > 1 ? 11 : 9;
+  if (label !== "") page.text({ face, size: 6.2, x: x + 2, y: top - 9.5, text: label });
+  drawWriteBox(page, { x: x + indent, top, width: width - indent, height: readingHeight - 1.5 });
+  page.field({
+    name: `check.${check.id}.reading.${key}`,
+    kind: "text",
+    boxes: [[x + indent + 0.5, top - readingHeight + 2, width - indent - 1, readingHeight - 2.5]],
+    title: `Reading${label === "" ? "" : ` ${label}`}: ${check.text.slice(0, 100)}`,
   });
 }

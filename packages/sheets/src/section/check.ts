@@ -46,7 +46,7 @@ export function drawChecks(context: SheetContext): void {
   }
 }
 
-/** The widest setting that ends on the second page; where none does, the closest on as many as it takes. */
+/** The widest setting that ends on the second page; where none does, the widest on as few more as it takes. */
 function planned(context: SheetContext): Plan {
   const { model } = context;
   const footnote = footnotesOf(model).of;
@@ -56,14 +56,11 @@ function planned(context: SheetContext): Plan {
     (density): RowSetting => ({ faces: context.faces, density, width, common, footnote }),
   );
   const walks = settings.map((setting) => ({ setting, walk: walkOf(model, setting) }));
-  for (const one of walks) {
-    const plan = within(context, one, wantedPages);
-    if (plan !== undefined) return plan;
-  }
-  const closest = walks.at(-1);
-  for (let pages = wantedPages + 1; closest !== undefined && pages <= mostPages; pages++) {
-    const plan = within(context, closest, pages);
-    if (plan !== undefined) return plan;
+  for (let pages = wantedPages; pages <= mostPages; pages++) {
+    for (const one of walks) {
+      const plan = within(context, one, pages);
+      if (plan !== undefined) return plan;
+    }
   }
   throw new RangeError(
     `the checks of No. ${model.entry.runningNumber.slice(0, 20)} do not fit ${mostPages} pages; shorten the rule set`,
@@ -95,7 +92,7 @@ function allRegions({ flow, model, faces }: SheetContext, pages: number): readon
     .map((regions) =>
       regions.map(({ page, height }, at) => ({
         page,
-        height: height - (at === 0 && page > 0 ? head : 0) - (at === regions.length - 1 ? result : 0),
+        height: height - (at === 0 && page > 0 ? head : 0) - (at === regions.length - 1 ? result + 4 : 0),
       })),
     );
 }

@@ -35,7 +35,7 @@ function smallPrint({ flow, faces, model }: SheetContext): Line[] {
   const { lines } = footnotesOf(model);
   const sources = lines.length === 0 ? "" : `${lines.join(" · ")} · without a number: common practice.`;
   return [
-    ...firstLines(sources, { face: faces.regular, size: 5.8, width, most: 4 }),
+    ...firstLines(sources, { face: faces.regular, size: 5.8, width, most: 7 }),
     ...firstLines(decides, { face: faces.bold, size: type.fine + 0.4, width, most: 2 }),
   ];
 }
