@@ -45,6 +45,7 @@ export {
   type QueuedSubmission,
   type RegisterList,
   type ReviewQueue,
+  type RollStudy,
   type RowProvenance,
   readStoreSettings,
   type SavedFilter,

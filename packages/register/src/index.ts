@@ -47,6 +47,7 @@ export * from "./refusal/invalid";
 export * from "./refusal/refusal";
 export * from "./refusal/refusal-words";
 export * from "./register-file/index";
+export * from "./roll-study/index";
 export * from "./setting-sheet/index";
 export * from "./sheet/index";
 export * from "./specification/applicability";

@@ -52,6 +52,7 @@ export * from "./number";
 export * from "./printed-sheet";
 export * from "./public-extract";
 export * from "./register-list";
+export * from "./roll-study";
 export * from "./rule-set";
 export * from "./series";
 export * from "./setting-sheet";

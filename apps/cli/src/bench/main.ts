@@ -9,6 +9,7 @@ import { engineBench } from "./engine";
 import { filterBench } from "./filter";
 import { importBench } from "./import";
 import type { BenchRow } from "./row";
+import { sliderBench } from "./slider";
 
 const groups: Readonly<Record<string, () => Promise<readonly BenchRow[]>>> = {
   linkage: linkageBench,
@@ -17,6 +18,7 @@ const groups: Readonly<Record<string, () => Promise<readonly BenchRow[]>>> = {
   import: importBench,
   filter: filterBench,
   archive: archiveBench,
+  slider: sliderBench,
 };
 
 const figure = (value: number) => (value >= 100 ? value.toFixed(0) : value.toPrecision(3));

@@ -7,6 +7,9 @@ export const cautions = {
   event: [
     "A sheet is an aid to scrutineering. The organiser's current regulations and the scrutineer on the day decide.",
   ],
+  study: [
+    "A model of steady cornering, no promise of how the car behaves: tyres, bumps and the driver are not in it. Have springs and bars chosen and fitted by somebody competent, and try the car with room around it.",
+  ],
   setting: [
     "Readings say how the car stood on one day, with one load, on one floor. They certify nothing: a competent mechanic, the organiser's regulations and the law where you drive decide.",
     "Support the car on stands before anyone reaches underneath, and tighten and lock whatever was moved before the car is driven.",

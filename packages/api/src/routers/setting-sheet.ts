@@ -3,6 +3,7 @@ import {
   handInSheetInput,
   readPastedSheet,
   readSheetTableInput,
+  rollStudy,
   settingSheetForm,
   settingSheetPage,
 } from "@trunnion/service";
@@ -18,6 +19,9 @@ export const settingSheetRouter = router({
     .input(z.object({ car, sheet: line(60).min(1).exactOptional() }))
     .query(({ ctx, input }) => settingSheetPage(ctx.scope, input)),
   form: member.input(z.object({ car })).query(({ ctx, input }) => settingSheetForm(ctx.scope, input.car)),
+  rollStudy: member
+    .input(z.object({ car, typed: z.record(line(40), line(80)) }))
+    .query(({ ctx, input }) => rollStudy(ctx.scope, input)),
   readTable: member.input(readSheetTableInput).query(({ ctx, input }) => readPastedSheet(ctx.scope, input)),
   handIn: member.input(handInSheetInput).mutation(({ ctx, input }) => handInSheet(ctx.scope, input)),
 });

@@ -1,0 +1,1 @@
+export { type RollStudy, rollStudy } from "./read";
