@@ -10,6 +10,8 @@ export interface PlanProps {
   readonly leaders: readonly Leader[];
   /** Where a leader leads; left out: the assembly's section on the same page. */
   readonly linkTo?: (leader: Leader) => string;
+  /** Leaves out how many differ, where the plan is there to choose by. */
+  readonly plain?: boolean;
 }
 
 /** "4 deviations", "1 deviation", "none known": what is not recorded may differ all the same. */
@@ -21,20 +23,28 @@ export function deviationCount(count: number): string {
 export const toAnchor = (leader: Leader): string => `#${assemblyAnchor(leader.assembly)}`;
 
 /** The plan with its numbered leaders: the way into a car. A club's own assemblies stand in the legend only. */
-export function Plan({ leaders, linkTo = toAnchor }: PlanProps) {
+export function Plan({ leaders, linkTo = toAnchor, plain = false }: PlanProps) {
   return (
     <nav aria-label="Assemblies, on the plan">
       <svg viewBox={planFrame.view} className="block h-auto w-full" role="presentation">
         <PlanDrawing />
         {leaders.map((leader) => (
-          <PlanLeader key={leader.assembly} leader={leader} href={linkTo(leader)} />
+          <PlanLeader key={leader.assembly} leader={leader} href={linkTo(leader)} plain={plain} />
         ))}
       </svg>
     </nav>
   );
 }
 
-function PlanLeader({ leader, href }: { readonly leader: Leader; readonly href: string }) {
+function PlanLeader({
+  leader,
+  href,
+  plain,
+}: {
+  readonly leader: Leader;
+  readonly href: string;
+  readonly plain: boolean;
+}) {
   const place = leaderPlaces[leader.assembly];
   if (place === undefined) return null;
   const [x, y] = place.from;
@@ -43,7 +53,7 @@ function PlanLeader({ leader, href }: { readonly leader: Leader; readonly href: 
   return (
     <a
       href={href}
-      aria-label={`${leader.leader} ${leader.label}: ${deviationCount(leader.deviations)}`}
+      aria-label={`${leader.leader} ${leader.label}${plain ? "" : `: ${deviationCount(leader.deviations)}`}`}
       className={differs ? "plan-leader plan-leader-differs" : "plan-leader"}
     >
       <path d={`M${x} ${y}L${toX} ${toY}`} />
@@ -58,7 +68,7 @@ function PlanLeader({ leader, href }: { readonly leader: Leader; readonly href: 
 }
 
 /** The legend: the same leaders as a list, for narrow screens, for print, and for who reads rather than looks. */
-export function PlanLegend({ leaders, linkTo = toAnchor }: PlanProps) {
+export function PlanLegend({ leaders, linkTo = toAnchor, plain = false }: PlanProps) {
   return (
     <ol className="gap-x-8 sm:columns-2 xl:columns-3 print:columns-2 print:gap-x-5" aria-label="Assemblies">
       {leaders.map((leader) => (
@@ -69,9 +79,11 @@ export function PlanLegend({ leaders, linkTo = toAnchor }: PlanProps) {
           >
             <LeaderNumber leader={leader.leader} differs={leader.deviations > 0} />
             <span className="grow">{leader.label}</span>
-            <span className={leader.deviations > 0 ? "font-semibold" : "text-soft"}>
-              {deviationCount(leader.deviations)}
-            </span>
+            {plain ? null : (
+              <span className={leader.deviations > 0 ? "font-semibold" : "text-soft"}>
+                {deviationCount(leader.deviations)}
+              </span>
+            )}
           </a>
         </li>
       ))}

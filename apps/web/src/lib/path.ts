@@ -245,3 +245,31 @@ export const listPath = (
 /** Where an assembly stands on a car's page: what the plan's leaders point to. */
 export const assemblyAnchor = (assembly: string): string =>
   `assembly-${assembly.replace(/[^A-Za-z0-9]+/g, "-").toLowerCase()}`;
+
+/** Where a change to a car begins: the plan, or a search, to choose what was changed. */
+export const startChangePath = (
+  club: string,
+  car: string,
+  query: { readonly assembly?: string; readonly find?: string } = {},
+): string => withQuery(`${carPath(club, car)}/change`, query);
+/** A submission: its form while it is a draft, what it says afterwards. */
+export const submissionPath = (
+  club: string,
+  id: string,
+  query: { readonly assembly?: string; readonly find?: string; readonly at?: string } = {},
+): string => {
+  const { at, ...rest } = query;
+  const path = withQuery(`${clubPath(club)}/submission/${part(id)}`, rest);
+  return at === undefined ? path : `${path}#${at}`;
+};
+/** The working of one consequence of a submission. */
+export const submissionConsequencePath = (club: string, id: string, consequence: string): string =>
+  `${submissionPath(club, id)}/consequence/${part(consequence)}`;
+/** What waits for the registrar's decision; `done` says what was just decided, of `last`. */
+export const reviewPath = (
+  club: string,
+  query: { readonly done?: string; readonly last?: string; readonly failed?: string } = {},
+): string => withQuery(`${clubPath(club)}/review`, query);
+export const garagePath = (club: string): string => `${clubPath(club)}/garage`;
+/** What members were told, and whether it went out. */
+export const noticesPath = (club: string): string => `${clubPath(club)}/notice`;

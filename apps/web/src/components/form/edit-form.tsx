@@ -10,10 +10,16 @@ const Sent = createContext<FormState>(untouched);
 /** What the form around knows since it was sent; a form nobody sent outside of one. */
 export const useForm = (): FormState => useContext(Sent);
 
+/** For a form that is sent in another way: what its fields are to show of what is wrong. */
+export const FormKnows = Sent.Provider;
+
 export interface EditFormProps {
   readonly action: FormAction;
   /** Verb on the button: "Save", "Add the mark". */
   readonly submit: string;
+  /** Name and value that the button sends, where a form has several. */
+  readonly name?: string;
+  readonly value?: string;
   /** `plain` for a form that is not the one thing its page is for. */
   readonly weight?: "mark" | "plain";
   /** Version of the record the form was opened with; sent along as `version`. */
@@ -32,6 +38,8 @@ export interface EditFormProps {
 export function EditForm({
   action,
   submit,
+  name,
+  value,
   weight = "mark",
   version,
   cancel,
@@ -54,7 +62,11 @@ export function EditForm({
         {shown === undefined ? null : <input key={shown} type="hidden" name="version" value={shown} />}
         {children}
         <div className="flex flex-wrap items-center gap-x-6 gap-y-3">
-          <Button weight={weight}>
+          <Button
+            weight={weight}
+            {...(name === undefined ? {} : { name })}
+            {...(value === undefined ? {} : { value })}
+          >
             {state.conflict === undefined ? submit : `${submit} over the other change`}
           </Button>
           {cancel === undefined ? null : <a href={cancel.href}>{cancel.label}</a>}

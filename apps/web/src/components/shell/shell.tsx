@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { clubPath, deskPath, eventsPath, registerPath, signOutPath } from "../../lib/path";
+import { clubPath, deskPath, eventsPath, garagePath, registerPath, signOutPath } from "../../lib/path";
 import { Frame } from "./frame";
 import { Wordmark } from "./wordmark";
 
@@ -10,7 +10,7 @@ export interface ClubFace {
 }
 
 /** Where in the club a page stands. */
-export type Place = "home" | "register" | "event" | "desk";
+export type Place = "home" | "register" | "garage" | "event" | "desk";
 
 export interface ShellProps {
   readonly club: ClubFace;
@@ -45,6 +45,9 @@ function Header({ club, clubs, person, at, signOut = signOutPath }: Omit<ShellPr
   const places = [
     { key: "home", label: "Today", href: clubPath(club.slug) },
     { key: "register", label: "Register", href: registerPath(club.slug) },
+    ...(person.roles.includes("owner")
+      ? [{ key: "garage", label: "My garage", href: garagePath(club.slug) }]
+      : []),
     { key: "event", label: "Events", href: eventsPath(club.slug) },
     { key: "desk", label: "Desk", href: deskPath(club.slug) },
   ];

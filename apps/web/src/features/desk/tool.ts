@@ -3,10 +3,13 @@ import {
   characteristicsPath,
   exportPath,
   extractSettingsPath,
+  garagePath,
   importsPath,
   journalPath,
+  noticesPath,
   numbersPath,
   ownContactPath,
+  reviewPath,
   specificationsPath,
 } from "../../lib/path";
 
@@ -26,6 +29,22 @@ type Declared = Omit<Tool, "href"> & {
 const keepers = ["registrar", "fleetManager"];
 
 const tools: readonly Declared[] = [
+  {
+    href: (club) => reviewPath(club),
+    title: "Review",
+    text: "Changes that owners handed in: what each does, with its photos; accept, decline or ask.",
+    for: keepers,
+  },
+  {
+    href: garagePath,
+    title: "My garage",
+    text: "The cars you keep: hand in a change, see what falls due and what the scrutineer will look at.",
+  },
+  {
+    href: noticesPath,
+    title: "Messages",
+    text: "What members were told about submissions, and whether it went out.",
+  },
   {
     href: (club) => importsPath(club),
     title: "Read in a list of cars",

@@ -1,0 +1,228 @@
+"use client";
+import {
+  type ChangeDraft,
+  type Characteristic,
+  type CharacteristicBook,
+  type FastenerDraft,
+  type ModificationDraft,
+  printValue,
+  type State,
+  type SubmissionContent,
+} from "@trunnion/register";
+import { Button } from "../../components/button";
+import { fieldId } from "../../components/form/field-id";
+import { ChoiceField, TextArea, TextField } from "../../components/form/form-field";
+
+export interface ChangeFieldsProps {
+  readonly modification: ModificationDraft;
+  readonly content: SubmissionContent;
+  readonly book: CharacteristicBook;
+  /** What the record says of the car on the day. */
+  readonly recorded: State;
+  readonly sideWords: { readonly left: string; readonly right: string };
+}
+
+const at = (part: string) => `modifications.0.${part}`;
+
+/** What to write, in the owner's units. */
+function hintOf(characteristic: Characteristic, units: SubmissionContent["units"]): string {
+  const none = characteristic.removable ? ' Or "not fitted".' : "";
+  if (characteristic.kind === "quantity") {
+    if (characteristic.notation === "toe") return `E.g. 0°12' toe-in, or 2 mm toe-in per side.${none}`;
+    const unit = characteristic.units[units];
+    return unit === "" ? `A number.${none}` : `A bare number is in ${unit}; other units are read too.${none}`;
+  }
+  if (characteristic.kind === "designation") {
+    const example = {
+      thread: "M10x1.5 or 5/16 UNF",
+      grade: "8.8 or 10.9",
+      tyre: "175/70 R 13",
+      wheel: "5½J x 14 ET 20",
+    };
+    return `E.g. ${example[characteristic.designation]}.${none}`;
+  }
+  return none.trim();
+}
+
+interface LineProps extends Omit<ChangeFieldsProps, "modification"> {
+  readonly change: ChangeDraft;
+  readonly place: number;
+}
+
+function AfterField({
+  characteristic,
+  change,
+  place,
+  content,
+}: LineProps & { readonly characteristic: Characteristic }) {
+  const name = at(`changes.${place}.after`);
+  const hint = hintOf(characteristic, content.units);
+  const told = hint === "" ? {} : { hint };
+  if (characteristic.kind !== "choice")
+    return <TextField name={name} label="On it now" value={change.after} autoComplete="off" {...told} />;
+  const labels = [
+    ...characteristic.choices.map(({ label }) => label),
+    ...(characteristic.removable ? ["Not fitted"] : []),
+  ];
+  const known = change.after === "" || labels.includes(change.after) ? labels : [change.after, ...labels];
+  return (
+    <ChoiceField
+      name={name}
+      label="On it now"
+      value={change.after}
+      options={[{ value: "", label: "Choose" }, ...known.map((label) => ({ value: label, label }))]}
+    />
+  );
+}
+
+function ChangeLine(props: LineProps) {
+  const { change, place, book, recorded, sideWords } = props;
+  const characteristic = book.find(change.characteristic);
+  const label = characteristic?.label ?? change.characteristic;
+  const side = change.side === "whole" ? "" : `, ${sideWords[change.side].toLowerCase()}`;
+  const known = recorded.get(`${change.characteristic} ${change.side}`);
+  const said =
+    known && characteristic
+      ? `On the record: ${printValue(characteristic, known.value, { system: "asEntered" })}${known.origin === "specification" ? " (as specified)" : ""}. Fill in only where that is wrong.`
+      : "The record does not know. Leave empty if you do not either.";
+  return (
+    <li className="grid gap-3 border-hair border-b pb-5">
+      <fieldset className="grid gap-3 border-0 p-0 sm:grid-cols-2">
+        <legend className="flex w-full items-center justify-between gap-4 pb-1 font-semibold text-lead sm:col-span-2">
+          {label}
+          {side}
+        </legend>
+        <input type="hidden" name={at(`changes.${place}.characteristic`)} value={change.characteristic} />
+        <input type="hidden" name={at(`changes.${place}.side`)} value={change.side} />
+        {characteristic === undefined ? null : <AfterField {...props} characteristic={characteristic} />}
+        <TextField
+          name={at(`changes.${place}.before`)}
+          label="Before"
+          value={change.before}
+          hint={said}
+          autoComplete="off"
+        />
+      </fieldset>
+      <div>
+        <Button name="do" value={`remove:${place}`}>
+          Take out
+          <span className="sr-only">
+            {" "}
+            {label}
+            {side}
+          </span>
+        </Button>
+      </div>
+    </li>
+  );
+}
+
+function Fastener({ fastener, place }: { readonly fastener: FastenerDraft; readonly place: number }) {
+  const field = (part: keyof FastenerDraft) => ({
+    name: at(`fasteners.${place}.${part}`),
+    value: fastener[part],
+  });
+  return (
+    <li className="grid gap-3 border-hair border-b pb-5">
+      <fieldset className="grid gap-3 border-0 p-0 sm:grid-cols-3">
+        <legend className="pb-1 font-semibold">Fastener {place + 1}</legend>
+        <TextField {...field("place")} label="Where" hint="E.g. rear link to bracket, left." />
+        <TextField {...field("thread")} label="Thread" hint="E.g. M10x1.5 or 5/16 UNF." />
+        <TextField {...field("grade")} label="Grade" hint="As stamped on the head." />
+        <TextField {...field("length")} label="Length under the head" />
+        <TextField {...field("spacerStack")} label="Spacers it carries" hint="Height of the stack." />
+        <TextField {...field("count")} label="How many" inputMode="numeric" />
+      </fieldset>
+      <div>
+        <Button name="do" value={`removeFastener:${place}`}>
+          Take out<span className="sr-only"> fastener {place + 1}</span>
+        </Button>
+      </div>
+    </li>
+  );
+}
+
+const yesNo = [
+  { value: "", label: "Not said" },
+  { value: "yes", label: "Yes" },
+  { value: "no", label: "No" },
+];
+
+/** Everything that is said of a change, part by part. */
+export function ChangeFields(props: ChangeFieldsProps) {
+  const { modification, content } = props;
+  const { units } = content;
+  return (
+    <div className="grid gap-8">
+      <ol className="grid gap-6" id={fieldId(at("changes"))} aria-label="Parts changed">
+        {modification.changes.map((change, place) => (
+          <ChangeLine
+            key={`${change.characteristic} ${change.side}`}
+            {...props}
+            change={change}
+            place={place}
+          />
+        ))}
+      </ol>
+      <div className="grid gap-5 sm:grid-cols-2">
+        <TextField
+          name={at("fitted")}
+          label="Fitted"
+          value={modification.fitted}
+          hint="As far as you know: 14 Nov 2026, 3/98, 1998, c. 1985, before 1990."
+        />
+        <TextField
+          name={at("odometer")}
+          label="Odometer"
+          value={modification.odometer}
+          hint={`A bare number is in ${units === "metric" ? "kilometres" : "miles"}.`}
+        />
+        <TextField
+          name={at("donor")}
+          label="Donor or supplier"
+          value={modification.donor}
+          hint="The car or catalogue it is from; no names of people."
+        />
+        <ChoiceField
+          name="units"
+          label="Your units"
+          value={units}
+          options={[
+            { value: "metric", label: "Metric" },
+            { value: "imperial", label: "Imperial" },
+          ]}
+        />
+        <ChoiceField
+          name={at("reversible")}
+          label="Can it be put back?"
+          value={modification.reversible}
+          options={yesNo}
+        />
+        <ChoiceField
+          name={at("oldPartKept")}
+          label="Is the old part kept?"
+          value={modification.oldPartKept}
+          options={yesNo}
+        />
+      </div>
+      <TextArea name={at("reason")} label="Why" value={modification.reason} rows={2} />
+      <TextArea name={at("note")} label="Anything else" value={modification.note} rows={3} />
+      <section aria-labelledby="fasteners" className="grid gap-4">
+        <h3 id="fasteners" className="text-lead">
+          Fasteners
+        </h3>
+        <ol className="grid gap-6 empty:hidden">
+          {modification.fasteners.map((fastener, place) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a fastener has no name of its own, and its fields are kept by place
+            <Fastener key={place} fastener={fastener} place={place} />
+          ))}
+        </ol>
+        <div>
+          <Button name="do" value="fastener">
+            Add a fastener
+          </Button>
+        </div>
+      </section>
+    </div>
+  );
+}

@@ -1,0 +1,327 @@
+"use client";
+import type { SubmissionPage } from "@trunnion/api";
+import {
+  characteristicBook,
+  emptyModification,
+  type FieldProblem,
+  type ProposedConsequences,
+  type RefusalText,
+  type SubmissionContent,
+} from "@trunnion/register";
+import { type FormEvent, useActionState, useEffect, useMemo, useRef, useState } from "react";
+import { Button } from "../../components/button";
+import { ConflictNotice } from "../../components/form/conflict";
+import { FormKnows } from "../../components/form/edit-form";
+import { ErrorSummary } from "../../components/form/error-summary";
+import { TextArea } from "../../components/form/form-field";
+import { Notice } from "../../components/notice";
+import { SectionHead } from "../../components/page-head";
+import type { Leader } from "../../components/plan";
+import { type FormAction, type FormState, untouched } from "../../lib/form-state";
+import { submissionConsequencePath, submissionPath } from "../../lib/path";
+import { callApi, type SaveState, useAutosave } from "./autosave";
+import { basisIn } from "./basis";
+import { ChangeFields } from "./change-fields";
+import { ConsequencePanel } from "./consequence-panel";
+import { contentOfForm, editContent, editOf } from "./draft";
+import { PartChooser } from "./part-chooser";
+
+export interface DraftFormProps {
+  readonly club: string;
+  readonly page: SubmissionPage;
+  readonly leaders: readonly Leader[];
+  readonly sideWords: { readonly left: string; readonly right: string };
+  /** What the address asks to be shown of the plan. */
+  readonly shown: { readonly assembly: string; readonly find: string };
+  readonly action: FormAction;
+}
+
+/** Milliseconds after the last key before consequences are worked out again. */
+const REST = 150;
+
+interface Live {
+  readonly problems: readonly FieldProblem[];
+  readonly proposed: ProposedConsequences;
+}
+
+/** What the draft amounts to as it is typed: at first as the server had it, then worked out here. */
+function useLive(content: SubmissionContent, { ground, submission, proposed }: SubmissionPage): Live {
+  const [live, setLive] = useState<Live>({ problems: submission.problems, proposed });
+  const first = useRef(true);
+  useEffect(() => {
+    if (first.current) {
+      first.current = false;
+      return;
+    }
+    let stale = false;
+    const timer = window.setTimeout(async () => {
+      try {
+        const { readLive } = await import("./live");
+        if (!stale) setLive(readLive(content, ground));
+      } catch {
+        // Without a signal the engines may not have come yet; what was worked out last stays, and typing goes on.
+      }
+    }, REST);
+    return () => {
+      stale = true;
+      window.clearTimeout(timer);
+    };
+  }, [content, ground]);
+  // Fetched while there is a signal, so that it is there when there is none.
+  useEffect(() => void import("./live").catch(() => undefined), []);
+  return live;
+}
+
+/** The text typed into a field by its name; nothing for one that is no field of the draft. */
+function typedAt(content: SubmissionContent, field: string): string {
+  const found = field
+    .split(".")
+    .reduce<unknown>((part, name) => (part as Record<string, unknown> | undefined)?.[name], content);
+  return typeof found === "string" ? found : "";
+}
+
+/** What is wrong by field: while somebody types only with what was typed, once handed in with what lacks as well. */
+function errorsOf(problems: readonly FieldProblem[], content: SubmissionContent, all: boolean) {
+  const errors: Record<string, string[]> = {};
+  for (const { field, message } of problems) {
+    if (!all && typedAt(content, field).trim() === "") continue;
+    errors[field] = [...(errors[field] ?? []), message];
+  }
+  return errors;
+}
+
+const states: Readonly<Record<Exclude<SaveState["at"], "saved" | "conflict" | "refused">, string>> = {
+  kept: "Saved as you go.",
+  saving: "Saving…",
+  offline: "No signal: kept on this device, and sent when it is back.",
+};
+
+function SaveLine({ state }: { readonly state: SaveState }) {
+  const text =
+    state.at === "saved"
+      ? `Saved at ${state.time}.`
+      : state.at === "conflict" || state.at === "refused"
+        ? "Not saved."
+        : states[state.at];
+  return (
+    <p role="status" className="text-small text-soft">
+      {text}
+    </p>
+  );
+}
+
+type Sending = "ready" | "sending" | "noSignal";
+const nothingSaid: { readonly refusal?: RefusalText } = {};
+
+/** The form of a change: saved as it is typed, with what it does beside it. Without a script its buttons do the same. */
+export function DraftForm({ club, page, leaders, sideWords, shown: asked, action }: DraftFormProps) {
+  const { submission, ground } = page;
+  const { id, status } = submission;
+  const [sent, send] = useActionState(action, untouched);
+  const [content, setContent] = useState(submission.content);
+  // Counts up when fields are to show something else than was typed into them.
+  const [drawn, setDrawn] = useState(0);
+  const [shown, setShown] = useState(asked);
+  const [tried, setTried] = useState(false);
+  const [sending, setSending] = useState<Sending>("ready");
+  const [told, setTold] = useState(nothingSaid);
+  const form = useRef<HTMLFormElement>(null);
+  const head = useRef<HTMLDivElement>(null);
+  const stepKey = useRef<string>(undefined);
+  const redraw = (next: SubmissionContent) => {
+    setContent(next);
+    setDrawn((count) => count + 1);
+  };
+  const { state, keeper } = useAutosave({
+    club,
+    id,
+    version: submission.version,
+    content: submission.content,
+    restore: redraw,
+  });
+  const live = useLive(content, page);
+  const book = useMemo(() => characteristicBook(ground.own), [ground]);
+  const [modification = emptyModification] = content.modifications;
+  const recorded = useMemo(
+    () => basisIn(ground, book).stateOn(live.proposed.on),
+    [ground, book, live.proposed.on],
+  );
+  const errors = errorsOf(live.problems, content, tried || sent.tries > 0);
+  const known: FormState = {
+    tries: 0,
+    typed: {},
+    errors,
+    ...(told.refusal === undefined ? {} : { refusal: told.refusal }),
+  };
+
+  const changed = () => {
+    if (!form.current) return;
+    const next = contentOfForm(new FormData(form.current), content);
+    setContent(next);
+    keeper.keep(next);
+  };
+  const toHead = () => window.requestAnimationFrame(() => head.current?.focus());
+  const moveOn = async (step: "submit" | "answer" | "withdraw", text: string) => {
+    setTried(step !== "withdraw");
+    setTold(nothingSaid);
+    if (step !== "withdraw" && live.problems.length > 0) return toHead();
+    setSending("sending");
+    stepKey.current ??= crypto.randomUUID();
+    try {
+      const version = await keeper.flush();
+      if (version === undefined) return setSending("noSignal");
+      const answer = await callApi("submission.step", {
+        club,
+        id,
+        version,
+        key: stepKey.current,
+        step,
+        text,
+      });
+      if (answer.ok) {
+        keeper.forget();
+        window.location.assign(submissionPath(club, id));
+        return;
+      }
+      stepKey.current = undefined;
+      const wrong = Object.values(answer.fieldErrors ?? {}).flat();
+      setTold({
+        refusal: answer.refusal ?? {
+          what: wrong.join(" ") || answer.message,
+          remedy: "Nothing was handed in; what you typed is kept.",
+        },
+      });
+      setSending("ready");
+      toHead();
+    } catch {
+      setSending("noSignal");
+    }
+  };
+  const submit = (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    const { submitter } = event.nativeEvent as SubmitEvent;
+    const pressed = submitter instanceof HTMLButtonElement ? submitter.value : "save";
+    const data = new FormData(event.currentTarget);
+    if (pressed === "submit" || pressed === "answer" || pressed === "withdraw")
+      return void moveOn(pressed, String(data.get("text") ?? ""));
+    const edit = editOf(pressed, data);
+    const typed = contentOfForm(data, content);
+    if (edit === undefined) {
+      setContent(typed);
+      keeper.keep(typed);
+      void keeper.flush();
+      return;
+    }
+    const next = editContent(typed, edit, book);
+    redraw(next);
+    keeper.keep(next);
+  };
+
+  const idle = modification.changes.every(({ after }) => after.trim() === "");
+  return (
+    <FormKnows value={sent.tries > 0 ? { ...sent, typed: {}, tries: 0 } : known}>
+      <form ref={form} action={send} onSubmit={submit} onInput={changed} noValidate className="grid gap-10">
+        {/* Enter in a field presses the first button of a form: that must not be one that takes something out. */}
+        <button type="submit" name="do" value="save" tabIndex={-1} aria-hidden="true" className="sr-only">
+          Save
+        </button>
+        <div ref={head} tabIndex={-1} className="outline-none empty:hidden">
+          {told.refusal !== undefined || tried ? <ErrorSummary state={known} labels={{}} /> : null}
+          {sent.tries > 0 ? <ErrorSummary state={sent} labels={{}} /> : null}
+          {sent.conflict === undefined ? null : <ConflictNotice conflict={sent.conflict} />}
+          {state.at === "refused" ? <Notice text={state.text} /> : null}
+          {state.at === "conflict" ? (
+            <div className="grid gap-3" role="alert">
+              <p className="font-semibold">
+                This draft was changed elsewhere, on another phone perhaps. Yours is kept here, and not saved.
+              </p>
+              <ConflictNotice conflict={state} />
+              <p className="flex flex-wrap gap-4">
+                <button
+                  type="button"
+                  onClick={() => keeper.keepMine()}
+                  className="min-h-11 cursor-pointer underline"
+                >
+                  Save mine over it
+                </button>
+                <button
+                  type="button"
+                  onClick={() => {
+                    keeper.forget();
+                    window.location.reload();
+                  }}
+                  className="min-h-11 cursor-pointer underline"
+                >
+                  Take the other
+                </button>
+              </p>
+            </div>
+          ) : null}
+        </div>
+        <input type="hidden" name="version" value={sent.conflict?.version ?? submission.version} />
+        <div className="grid gap-x-12 gap-y-8 wide:grid-cols-[1fr_minmax(0,24rem)]">
+          <section aria-labelledby="parts" className="grid content-start gap-4">
+            <SectionHead id="parts" title="What was changed" />
+            <ChangeFields key={drawn} {...{ modification, content, book, recorded, sideWords }} />
+          </section>
+          <section
+            aria-labelledby="does"
+            aria-live="polite"
+            className="grid content-start gap-3 wide:sticky wide:top-4"
+          >
+            <SectionHead id="does" title="What it does" />
+            <ConsequencePanel
+              proposed={live.proposed}
+              idle={idle}
+              workingOf={(one) => submissionConsequencePath(club, id, one)}
+            />
+          </section>
+        </div>
+        <details open={modification.changes.length === 0 || shown.assembly !== "" || shown.find !== ""}>
+          <summary className="min-h-11 cursor-pointer border-ink border-t-2 py-3 font-semibold text-lead">
+            Add another part
+          </summary>
+          <div className="grid max-w-3xl gap-4 pb-2">
+            <PartChooser
+              {...{ book, leaders, ...shown }}
+              linkTo={(assembly) => submissionPath(club, id, { assembly })}
+              choose={setShown}
+            />
+            <div>
+              <Button name="do" value="add">
+                Add the ticked parts
+              </Button>
+            </div>
+          </div>
+        </details>
+        <div className="grid max-w-3xl gap-4">
+          <SectionHead title={status === "queried" ? "Your answer" : "Hand it in"} />
+          <TextArea
+            name="text"
+            label={status === "queried" ? "Answer" : "A word to the registrar"}
+            rows={2}
+            {...(status === "queried" ? {} : { hint: "If something needs saying; may stay empty." })}
+          />
+          <div className="flex flex-wrap items-center gap-4">
+            <Button weight="mark" name="do" value={status === "queried" ? "answer" : "submit"}>
+              {status === "queried" ? "Send the answer" : "Hand in"}
+            </Button>
+            <Button name="do" value="save">
+              Save
+            </Button>
+            <Button name="do" value="withdraw">
+              Withdraw
+            </Button>
+            <SaveLine state={state} />
+          </div>
+          <p role="status" className="empty:hidden">
+            {sending === "sending" ? "Handing in…" : ""}
+            {sending === "noSignal"
+              ? "No signal: nothing was handed in yet. All you typed is kept on this device; press again when there is a signal."
+              : ""}
+          </p>
+        </div>
+      </form>
+    </FormKnows>
+  );
+}

@@ -1,0 +1,118 @@
+import { type Assembly, type Characteristic, type CharacteristicBook, foldName } from "@trunnion/register";
+import { Button } from "../../components/button";
+import { fieldId } from "../../components/form/field-id";
+import type { Leader } from "../../components/plan";
+import { Plan, PlanLegend } from "../../components/plan";
+
+export interface PartChooserProps {
+  readonly book: CharacteristicBook;
+  readonly leaders: readonly Leader[];
+  /** The assembly shown, and what is looked for; both empty at first. */
+  readonly assembly: string;
+  readonly find: string;
+  /** Address of the page with another assembly. */
+  readonly linkTo: (assembly: string) => string;
+  /** Takes a choice in the page itself, where there is a script. */
+  readonly choose?: (shown: { readonly assembly: string; readonly find: string }) => void;
+}
+
+/** Most parts that a search lists. */
+const FOUND = 40;
+
+/** Characteristics of an assembly, or those whose name has every word looked for. */
+export function partsShown(
+  book: CharacteristicBook,
+  assembly: string,
+  find: string,
+): readonly Characteristic[] {
+  const words = find
+    .trim()
+    .split(/\s+/)
+    .map(foldName)
+    .filter((word) => word !== "");
+  if (words.length > 0) {
+    return book.all
+      .filter(({ label, also = [] }) => {
+        const names = [label, ...also].map(foldName);
+        return words.every((word) => names.some((name) => name.includes(word)));
+      })
+      .slice(0, FOUND);
+  }
+  return book.all.filter((one) => one.assembly === (assembly as Assembly));
+}
+
+/** The plan, a search, and the parts they lead to, to tick. Stands inside a form. */
+export function PartChooser({ book, leaders, assembly, find, linkTo, choose }: PartChooserProps) {
+  const shown = partsShown(book, assembly, find);
+  const link = (leader: Leader) => linkTo(leader.assembly);
+  const take = (event: React.MouseEvent<HTMLDivElement>) => {
+    const anchor = (event.target as Element).closest("a");
+    const leader = leaders.find((one) => anchor?.getAttribute("href") === link(one));
+    if (!choose || !leader) return;
+    event.preventDefault();
+    choose({ assembly: leader.assembly, find: "" });
+  };
+  return (
+    <div className="grid gap-5">
+      {/* biome-ignore lint/a11y/useKeyWithClickEvents: the links inside are pressed, by key as by pointer */}
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: it listens to the links inside */}
+      <div onClick={take} className="grid gap-3">
+        <Plan plain leaders={leaders} linkTo={link} />
+        <details className="text-small">
+          <summary className="min-h-11 cursor-pointer py-2">Assemblies as a list</summary>
+          <PlanLegend plain leaders={leaders} linkTo={link} />
+        </details>
+      </div>
+      <div className="flex flex-wrap items-end gap-3">
+        <div className="grid grow gap-1">
+          <label htmlFor={fieldId("find")} className="font-semibold">
+            Or look for it by name
+          </label>
+          <input
+            key={assembly}
+            id={fieldId("find")}
+            name="find"
+            type="search"
+            maxLength={80}
+            defaultValue={find}
+            className="field"
+            onChange={
+              choose
+                ? (event) => event.target.value.length !== 1 && choose({ assembly, find: event.target.value })
+                : undefined
+            }
+          />
+        </div>
+        <input type="hidden" name="assembly" value={assembly} />
+        <Button name="do" value="show">
+          Look
+        </Button>
+      </div>
+      <Parts shown={shown} asked={assembly !== "" || find.trim() !== ""} />
+    </div>
+  );
+}
+
+function Parts({ shown, asked }: { readonly shown: readonly Characteristic[]; readonly asked: boolean }) {
+  if (shown.length === 0) {
+    const told = asked
+      ? "Nothing is called that. Try another word, or a number on the plan."
+      : "Press a number on the plan to see what is there.";
+    return (
+      <p role="status" className="text-soft">
+        {told}
+      </p>
+    );
+  }
+  return (
+    <fieldset className="grid gap-x-8 border-0 p-0 sm:grid-cols-2">
+      <legend className="pb-1 font-semibold">What was changed: tick every part</legend>
+      {shown.map(({ key, label }) => (
+        <label key={key} className="flex min-h-11 cursor-pointer items-center gap-3 border-hair border-b">
+          <input type="checkbox" name="part[]" value={key} className="size-5 shrink-0 accent-ink" />
+          {label}
+        </label>
+      ))}
+    </fieldset>
+  );
+}

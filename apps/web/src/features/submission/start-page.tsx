@@ -1,0 +1,55 @@
+"use client";
+import { type Characteristic, characteristicBook } from "@trunnion/register";
+import { useMemo, useState } from "react";
+import { EditForm } from "../../components/form/edit-form";
+import { ChoiceField } from "../../components/form/form-field";
+import { PageHead } from "../../components/page-head";
+import type { Leader } from "../../components/plan";
+import { Plate } from "../../components/plate";
+import type { FormAction } from "../../lib/form-state";
+import { carPath, startChangePath } from "../../lib/path";
+import { PartChooser } from "./part-chooser";
+
+export interface StartPageProps {
+  readonly club: string;
+  readonly car: { readonly reference: string; readonly chassis: string };
+  readonly leaders: readonly Leader[];
+  readonly own: readonly Characteristic[];
+  readonly units: "metric" | "imperial";
+  readonly shown: { readonly assembly: string; readonly find: string };
+  readonly action: FormAction;
+}
+
+/** Where a change begins: what was changed, on the plan or by name, and in which units its owner thinks. */
+export function StartPage({ club, car, leaders, own, units, shown: asked, action }: StartPageProps) {
+  const [shown, setShown] = useState(asked);
+  const book = useMemo(() => characteristicBook(own), [own]);
+  return (
+    <>
+      <PageHead
+        title="Record a change"
+        back={{ href: carPath(club, car.reference), label: car.chassis }}
+        plate={<Plate chassis={car.chassis} />}
+        lead="Choose everything that was changed at one time: new bar, links and bushes are one change."
+      />
+      <EditForm action={action} submit="Go on" name="do" value="begin">
+        <PartChooser
+          {...{ book, leaders, ...shown }}
+          linkTo={(assembly) => startChangePath(club, car.reference, { assembly })}
+          choose={setShown}
+        />
+        <div className="max-w-60">
+          <ChoiceField
+            name="units"
+            label="Your units"
+            value={units}
+            options={[
+              { value: "metric", label: "Metric" },
+              { value: "imperial", label: "Imperial" },
+            ]}
+          />
+        </div>
+      </EditForm>
+    </>
+  );
+}
