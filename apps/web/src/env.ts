@@ -50,3 +50,21 @@ export function demo(): Demo | undefined {
   const told = process.env.TRUNNION_DEMO;
   return told === undefined || told === "" ? undefined : (JSON.parse(told) as Demo);
 }
+
+/** True in the server's own process; the framework calls the same files elsewhere too, and while it builds. */
+export function onServer(): boolean {
+  return process.env.NEXT_RUNTIME === "nodejs" && (process.env.TRUNNION_SERVICE_URL ?? "") !== "";
+}
+
+/** How members are written to, as the surroundings say it; without a mail server into a folder of the data. */
+export function mailSurroundings(): {
+  readonly url: string | undefined;
+  readonly from: string | undefined;
+  readonly folder: string;
+} {
+  return {
+    url: process.env.TRUNNION_SMTP_URL,
+    from: process.env.TRUNNION_SMTP_FROM,
+    folder: `${needed("TRUNNION_DATA")}/outbox`,
+  };
+}

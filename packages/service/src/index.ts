@@ -44,6 +44,14 @@ export * from "./inspection";
 export * from "./invitation";
 export * from "./journal";
 export * from "./keeper";
+export {
+  createMailer,
+  MailSettingError,
+  type MailSettings,
+  mailSettings,
+  sendAllNotices,
+  startMailing,
+} from "./mail";
 export * from "./media";
 export * from "./merge";
 export * from "./moved-verdict";

@@ -362,7 +362,7 @@ describe("a use case that writes", () => {
     // By the car and who made it, not by role alone: submission/*.db.test.ts. The last is called inside others.
     exempt.push("createDraft", "saveDraft", "stepSubmission", "supersedeSubmission", "moveOn");
     // Called inside a step, and by the worker that sends: notice/*.db.test.ts.
-    exempt.push("tellOfStep", "takeNotices", "sendNotices");
+    exempt.push("tellOfStep", "takeNotices", "sendNotices", "sendAllNotices");
     // For anybody, over nothing but himself: keeper/edit.db.test.ts.
     exempt.push("correctOwnContact");
     const files = readdirSync(import.meta.dirname, { recursive: true, encoding: "utf8" }).filter((path) =>

@@ -82,7 +82,7 @@ export async function takeNotices(
 const LONGEST_PROBLEM = 500;
 
 /**
- * Sends what waits, one message after another; a failure is noted and tried again later, five times in all. Where the
+ * Sends what waits, one message after another; a failure is noted and tried again later, six times in all. Where the
  * process dies between sending and noting, that one message is sent again: told twice rather than never.
  * Called by the worker only.
  */

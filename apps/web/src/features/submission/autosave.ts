@@ -223,7 +223,8 @@ class DraftKeeper {
         version: number;
         differences: readonly FieldDifference[];
       };
-      return this.#say({ at: "conflict", version, differences });
+      this.#say({ at: "conflict", version, differences });
+      return;
     }
     const { what, remedy } = refusal ?? { what: message, remedy: "What you typed is kept on this device." };
     this.#say({ at: "refused", text: { what, remedy } });

@@ -1,0 +1,2 @@
+export { MailSettingError, type MailSettings, mailSettings } from "./policy";
+export { createMailer, type LinkOf, type Mailer, sendAllNotices, startMailing } from "./write";
