@@ -26,6 +26,7 @@ export * from "./deviation/line";
 export * from "./deviation/say";
 export * from "./deviation/uncertainty";
 export * from "./dossier/dossier-model";
+export * from "./entry-list/index";
 export * from "./evidence/file";
 export * from "./evidence/target";
 export * from "./identity/build-order";

@@ -12,6 +12,7 @@ export * from "./consequence";
 export type { Actor, ClubFacts, Context } from "./context";
 export * from "./current-value";
 export * from "./dossier";
+export * from "./entry-list";
 export * from "./event";
 export * from "./event-page";
 export * from "./evidence";

@@ -82,6 +82,34 @@ const words: Words<RefusalDetails> = {
     what: `The event "${event}" has no running number ${number}.`,
     remedy: `Running numbers: ${list(known)}.`,
   }),
+  EVENT_SLUG_TAKEN: ({ slug }) => ({
+    what: `Another event has the short name "${slug}".`,
+    remedy: "Give another one; the year makes it plain.",
+  }),
+  ENTRY_LIST_TOO_LONG: ({ what, found, limit }) => ({
+    what: `The list has ${found} ${what}; at most ${limit} are read at once.`,
+    remedy: "Paste it in parts: what is entered already is told.",
+  }),
+  RULE_SET_NOT_FOUND: ({ ruleSet, known }) => ({
+    what: `There is no rule set "${ruleSet}" in this club.`,
+    remedy: `Rule sets: ${list(known)}.`,
+  }),
+  RULE_SET_NOT_DRAFT: ({ ruleSet, version, status }) => ({
+    what: `Version ${version} of "${ruleSet}" is ${status}, and never changes any more.`,
+    remedy: "Copy it: the copy is a draft.",
+  }),
+  RULE_SET_DRAFT_EXISTS: ({ ruleSet, version }) => ({
+    what: `Version ${version} of "${ruleSet}" is a draft already.`,
+    remedy: "Go on with it, or discard it first.",
+  }),
+  RULE_SET_MOVED_ON: ({ ruleSet, version }) => ({
+    what: `Somebody changed version ${version} of "${ruleSet}" since you opened it.`,
+    remedy: "Nothing was written. Open it again and look what is there now.",
+  }),
+  RULE_SET_ROW_NOT_FOUND: ({ what }) => ({
+    what: `The draft has no such ${what}.`,
+    remedy: "Somebody may have taken it out: look at the draft as it stands now.",
+  }),
   RUNNING_NUMBER_TAKEN: ({ event, number }) => ({
     what: `Running number ${number} is taken at "${event}".`,
     remedy: "Give another number.",

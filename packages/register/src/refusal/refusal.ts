@@ -42,6 +42,18 @@ export interface RefusalDetails
   EVENT_NOT_FOUND: { readonly event: string; readonly known: readonly string[] };
   EVENT_HAS_NO_ENTRIES: { readonly event: string };
   ENTRY_NOT_FOUND: { readonly event: string; readonly number: string; readonly known: readonly string[] };
+  EVENT_SLUG_TAKEN: { readonly slug: string };
+  ENTRY_LIST_TOO_LONG: {
+    readonly what: "characters" | "entries";
+    readonly found: number;
+    readonly limit: number;
+  };
+  RULE_SET_NOT_FOUND: { readonly ruleSet: string; readonly known: readonly string[] };
+  RULE_SET_NOT_DRAFT: { readonly ruleSet: string; readonly version: number; readonly status: string };
+  RULE_SET_DRAFT_EXISTS: { readonly ruleSet: string; readonly version: number };
+  /** Somebody changed the draft since the form was opened. */
+  RULE_SET_MOVED_ON: { readonly ruleSet: string; readonly version: number };
+  RULE_SET_ROW_NOT_FOUND: { readonly what: string };
   RUNNING_NUMBER_TAKEN: { readonly event: string; readonly number: string };
   INVITATION_NOT_VALID: { readonly because: "unknown" | "expired" | "used" | "revoked" };
   ALREADY_A_MEMBER: { readonly email: string };

@@ -1,2 +1,23 @@
-export { type EventEntry, type EventPage, entriesOf, findEvent, listEvents } from "./read";
-export { type AddEntryInput, type AddEventInput, addEntries, addEvent } from "./write";
+export {
+  type EventEntry,
+  type EventForm,
+  type EventPage,
+  entriesOf,
+  eventForm,
+  findEvent,
+  listEvents,
+} from "./read";
+export {
+  type AddEntryInput,
+  type AddEventInput,
+  addEntries,
+  addEvent,
+  changeEntry,
+  changeEntryInput,
+  changeEvent,
+  changeEventInput,
+  enterCar,
+  enterCarInput,
+  planEvent,
+  planEventInput,
+} from "./write";

@@ -109,3 +109,30 @@ export async function entriesOf(ctx: Context, eventId: string): Promise<readonly
   });
   return rows.map(entryOf);
 }
+
+/** What the forms of an event and its entries offer. */
+export interface EventForm {
+  readonly ruleSets: readonly { readonly id: string; readonly label: string }[];
+  readonly classes: readonly { readonly id: string; readonly label: string }[];
+  readonly event?: EventPage;
+}
+
+/** @param slug the event the form is of; left out for a new one @throws Refusal EVENT_NOT_FOUND */
+export async function eventForm(ctx: Context, slug?: string): Promise<EventForm> {
+  const event = slug === undefined ? undefined : await findEvent(ctx, slug);
+  const sets = await ctx.db.ruleSet.findMany({
+    where: { OR: [{ status: "current" }, ...(event ? [{ id: event.ruleSetId }] : [])] },
+    orderBy: [{ name: "asc" }, { version: "desc" }],
+  });
+  const classes = event
+    ? await ctx.db.eventClass.findMany({ where: { ruleSetId: event.ruleSetId }, orderBy: { code: "asc" } })
+    : [];
+  return {
+    ruleSets: sets.map(({ id, name, edition, version }) => ({
+      id,
+      label: `${name}, ${edition}, version ${version}`,
+    })),
+    classes: classes.map(({ id, code, name }) => ({ id, label: `${code} ${name}` })),
+    ...(event ? { event } : {}),
+  };
+}
