@@ -50,6 +50,7 @@ export * from "./refusal/refusal-words";
 export * from "./register-file/index";
 export * from "./roll-study/index";
 export * from "./setting-sheet/index";
+export * from "./setup-plan/index";
 export * from "./sheet/index";
 export * from "./specification/applicability";
 export * from "./specification/cell";
