@@ -20,6 +20,7 @@ const config: NextConfig = {
     "@prisma/client",
     "@prisma/adapter-pg",
     "better-auth",
+    "esbuild",
     "pdf-lib",
     "@expo-google-fonts/source-sans-3",
   ],

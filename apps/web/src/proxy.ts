@@ -15,4 +15,8 @@ export function proxy(request: NextRequest): NextResponse {
 }
 
 /** Pages only: files and the programming interface run no script. */
-export const config = { matcher: ["/((?!api/|_next/static|_next/image|icon.svg).*)"] };
+export const config = {
+  matcher: [
+    "/((?!api/|_next/static|_next/image|icon.svg|apple-icon.png|manifest.webmanifest|paddock-worker.js).*)",
+  ],
+};

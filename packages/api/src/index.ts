@@ -19,6 +19,8 @@ export {
   type DecisionLine,
   type DraftEntry,
   type DraftReview,
+  type EventPack,
+  type EventRecords,
   type EventView,
   type EvidencePiece,
   type ExportPage,

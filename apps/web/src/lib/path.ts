@@ -205,6 +205,8 @@ export const newCharacteristicPath = (club: string): string =>
   `${specificationsPath(club)}/new-characteristic`;
 export const eventsPath = (club: string): string => `${clubPath(club)}/event`;
 export const eventPath = (club: string, event: string): string => `${eventsPath(club)}/${part(event)}`;
+/** The event in the hand; opens without a connection. */
+export const paddockPath = (club: string, event: string): string => `${eventPath(club, event)}/paddock`;
 
 /** One car's dossier as PDF; keepers only where asked for. */
 export const dossierPath = (

@@ -30,6 +30,7 @@ export function contentPolicy(nonce: string, { development }: { readonly develop
     "img-src 'self' data: blob:",
     "font-src 'self'",
     `connect-src 'self'${development ? " ws:" : ""}`,
+    "worker-src 'self'",
     "object-src 'none'",
     "base-uri 'none'",
     "form-action 'self'",

@@ -12,7 +12,7 @@ const prose = (longest: number) =>
 const added = {
   key: z.uuid("a key the device made"),
   entryId: z.uuid(),
-  replaces: z.array(z.uuid()).max(inspectionLimits.replaces).default([]),
+  replaces: z.array(z.uuid()).max(inspectionLimits.replaces).readonly().default([]),
   /** By the device's clock, ISO instant. */
   at: z.iso.datetime(),
   note: prose(inspectionLimits.note).default(""),
@@ -36,6 +36,7 @@ export const findingInput = z
         }),
       )
       .max(inspectionLimits.readings)
+      .readonly()
       .default([]),
   })
   .refine(others, { path: ["replaces"], message: "a finding cannot take its own place" });

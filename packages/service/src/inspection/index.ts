@@ -3,6 +3,7 @@ export {
   type EventPack,
   type EventRecords,
   eventPack,
+  eventToInspect,
   inspectionOf,
   type PackCharacteristic,
   type PackEntry,

@@ -120,13 +120,22 @@ const characteristicsRead = ({ stations }: SheetModel) =>
   );
 
 /**
+ * The event, for whoever may look at its cars.
+ *
+ * @throws Refusal ROLE_NEEDED, EVENT_NOT_FOUND
+ */
+export async function eventToInspect(ctx: Context, slug: string): Promise<EventPage> {
+  requireRole(ctx.actor, ...inspectors);
+  return findEvent(ctx, slug);
+}
+
+/**
  * What a scrutineer takes along: every entry's sheet and limits, and what was found so far.
  *
  * @throws Refusal ROLE_NEEDED, EVENT_NOT_FOUND, EVENT_HAS_NO_ENTRIES
  */
 export async function eventPack(ctx: Context, slug: string): Promise<EventPack> {
-  requireRole(ctx.actor, ...inspectors);
-  const event = await findEvent(ctx, slug);
+  const event = await eventToInspect(ctx, slug);
   const book = await bookOf(ctx);
   const made = await makeSheets(ctx, { event: slug, book });
   const references = new Map((await entriesOf(ctx, event.id)).map(({ id, car }) => [id, car?.reference]));

@@ -84,7 +84,7 @@ async function takeFinding({ ctx, book, at }: Taking, sent: FindingSent): Promis
   const { kept, note } = readingsOf(sent, book);
   await ctx.db.finding.create({
     data: {
-      id: uuid(),
+      id: sent.key,
       entryId: sent.entryId,
       checkCode: sent.check,
       result: sent.result,
@@ -101,7 +101,7 @@ async function takeFinding({ ctx, book, at }: Taking, sent: FindingSent): Promis
 async function takeDecision({ ctx, at }: Taking, sent: DecisionSent): Promise<void> {
   await ctx.db.entryDecision.create({
     data: {
-      id: uuid(),
+      id: sent.key,
       entryId: sent.entryId,
       outcome: sent.outcome,
       note: orNull(sent.note),

@@ -1,8 +1,9 @@
+import { LinkButton } from "../../components/button";
 import { Caution } from "../../components/caution";
 import { PageHead, SectionHead } from "../../components/page-head";
 import type { ClubFace } from "../../components/shell/shell";
 import { TitleBlock } from "../../components/shell/title-block";
-import { eventsPath } from "../../lib/path";
+import { eventsPath, paddockPath } from "../../lib/path";
 import { type EntryRow, EntryTable } from "./entry-table";
 import type { EventRow } from "./events-page";
 import { type Paper, PrintForm } from "./print-form";
@@ -37,7 +38,12 @@ export function EventPage({ club, event, entries, paper = "A4", mayPrint = true,
         }
       >
         {entries.length === 0 || !mayPrint ? null : (
-          <PrintForm {...place} sheets={entries.length} paper={paper} />
+          <div className="grid gap-4">
+            <PrintForm {...place} sheets={entries.length} paper={paper} />
+            <p>
+              <LinkButton href={paddockPath(place.club, place.event)}>Take it into the paddock</LinkButton>
+            </p>
+          </div>
         )}
       </PageHead>
       <section aria-labelledby="entries">

@@ -1,0 +1,110 @@
+import { createTRPCClient, httpLink, TRPCClientError } from "@trpc/client";
+import type { AppRouter, EventPack } from "@trunnion/api";
+import { inspectionLimits } from "@trunnion/register";
+import type { KeptEvent, KeptRecord } from "./kept";
+import { keepPack, keepServerRecords, photoContent, settlePhoto, settleRecords } from "./store";
+
+/** Longest wait for an answer, milliseconds: in a paddock a connection may be there and carry nothing. */
+const WAIT_MS = 20_000;
+
+const client = createTRPCClient<AppRouter>({ links: [httpLink({ url: "/api/trpc" })] });
+
+/** Why nothing could be exchanged. */
+export interface Trouble {
+  readonly kind: "noConnection" | "signedOut" | "refused";
+  readonly text: string;
+}
+
+const noConnection: Trouble = {
+  kind: "noConnection",
+  text: "No connection. Everything is kept on this device.",
+};
+
+interface RefusalShape {
+  readonly httpStatus?: number;
+  readonly refusal?: { readonly what: string; readonly remedy: string };
+}
+
+function troubleOf(error: unknown): Trouble {
+  if (!(error instanceof TRPCClientError) || !error.data) return noConnection;
+  const { httpStatus, refusal } = error.data as RefusalShape;
+  if (httpStatus === 401) return { kind: "signedOut", text: "Sign in again to send. Nothing is lost." };
+  const text = refusal
+    ? `${refusal.what} ${refusal.remedy}`
+    : "The server could not take it. Nothing is lost.";
+  return { kind: "refused", text };
+}
+
+/** Where an event is. */
+export interface EventPlace {
+  readonly club: string;
+  readonly event: string;
+  readonly place: string;
+}
+
+/** Fetches the event anew; what this device found stays. */
+export async function fetchPack({ club, event, place }: EventPlace): Promise<Trouble | undefined> {
+  try {
+    const signal = AbortSignal.timeout(WAIT_MS);
+    const pack: EventPack = await client.inspection.pack.query({ club, event }, { signal });
+    await keepPack(place, pack);
+    return undefined;
+  } catch (error) {
+    return troubleOf(error);
+  }
+}
+
+async function exchangeBatch(
+  { club, event, place }: EventPlace,
+  batch: readonly KeptRecord[],
+): Promise<void> {
+  const { told, findings, decisions } = await client.inspection.exchange.mutate(
+    {
+      club,
+      event,
+      deviceNow: new Date().toISOString(),
+      findings: batch.flatMap((kept) => (kept.kind === "finding" ? [kept.record] : [])),
+      decisions: batch.flatMap((kept) => (kept.kind === "decision" ? [kept.record] : [])),
+    },
+    { signal: AbortSignal.timeout(WAIT_MS) },
+  );
+  await settleRecords(told);
+  await keepServerRecords(place, { findings, decisions });
+}
+
+async function sendPhoto(club: string, photo: KeptEvent["photos"][number]): Promise<void> {
+  const content = await photoContent(photo.key);
+  if (!content) return;
+  const form = new FormData();
+  form.set("for", `finding:${photo.finding}`);
+  form.set("files", content, photo.name);
+  const answer = await fetch(`/api/club/${encodeURIComponent(club)}/evidence`, {
+    method: "POST",
+    body: form,
+    headers: { accept: "application/json" },
+  });
+  if (answer.ok) return settlePhoto(photo.key, "");
+  // A fault of the server may pass; a refusal does not.
+  if (answer.status >= 500 || answer.status === 401) throw new Error(`answered ${answer.status}`);
+  const { refusal } = (await answer.json()) as { refusal?: { what: string } };
+  await settlePhoto(photo.key, refusal?.what ?? `The server answered ${answer.status}.`);
+}
+
+/**
+ * Sends what the server does not have, and fetches what the others found. Sent twice it is one; cut off in the middle,
+ * the rest goes with the next.
+ */
+export async function exchange(where: EventPlace, kept: KeptEvent): Promise<Trouble | undefined> {
+  try {
+    const unsent = kept.records.filter(({ sent, problem }) => !sent && problem === "");
+    const { batch } = inspectionLimits;
+    // Once at least: what the others found is fetched even where there is nothing to send.
+    for (let from = 0; from === 0 || from < unsent.length; from += batch) {
+      await exchangeBatch(where, unsent.slice(from, from + batch));
+    }
+    for (const photo of kept.photos) if (photo.problem === "") await sendPhoto(where.club, photo);
+    return undefined;
+  } catch (error) {
+    return troubleOf(error);
+  }
+}
