@@ -26,7 +26,7 @@ const pages = {
     `${club}/event/kvitnes-track-day`,
     "/club/grusvik",
   ],
-  scrutineer: ["/"],
+  scrutineer: ["/", `${club}/event/kvitnes-track-day/paddock`],
 } as const;
 
 async function expectSound(page: Page, paths: readonly string[]): Promise<void> {
