@@ -10,6 +10,7 @@ interface Opening {
   readonly club?: string;
   readonly person?: string;
   readonly invitation?: string;
+  readonly sheet?: string;
 }
 
 function inside<T>(
@@ -22,7 +23,8 @@ function inside<T>(
     async (tx) => {
       await tx.$queryRaw`SELECT set_config('trunnion.club', ${opening.club ?? ""}, true),
         set_config('trunnion.person', ${opening.person ?? ""}, true),
-        set_config('trunnion.invitation', ${opening.invitation ?? ""}, true)`;
+        set_config('trunnion.invitation', ${opening.invitation ?? ""}, true),
+        set_config('trunnion.sheet', ${opening.sheet ?? ""}, true)`;
       return work(tx);
     },
     { ...LIMITS, timeout },
@@ -69,6 +71,19 @@ export function invitationByToken(database: Database, tokenHash: string) {
     database,
     { invitation: tokenHash },
     (tx) => tx.invitation.findUnique({ where: { tokenHash }, include: { club: true } }),
+    LIMITS.timeout,
+  );
+}
+
+/** The club whose printed sheet has this code, whatever club it is; null when none has. */
+export function clubOfSheet(database: Database, code: string) {
+  return inside(
+    database,
+    { sheet: code },
+    async (tx) => {
+      const sheet = await tx.printedSheet.findUnique({ where: { code }, select: { clubId: true } });
+      return sheet && tx.club.findUnique({ where: { id: sheet.clubId }, select: { slug: true } });
+    },
     LIMITS.timeout,
   );
 }

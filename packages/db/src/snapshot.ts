@@ -19,7 +19,7 @@ export function openClubSnapshot<T>(
   return clientOf(database).$transaction(
     async (tx) => {
       await tx.$queryRaw`SELECT set_config('trunnion.club', ${clubId}, true),
-        set_config('trunnion.person', '', true), set_config('trunnion.invitation', '', true),
+        set_config('trunnion.person', '', true), set_config('trunnion.invitation', '', true), set_config('trunnion.sheet', '', true),
         set_config('transaction_read_only', 'on', true)`;
       return work(tx as unknown as ClubTables);
     },

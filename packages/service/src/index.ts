@@ -64,6 +64,7 @@ export * from "./register-list";
 export * from "./roll-study";
 export * from "./rule-set";
 export * from "./series";
+export * from "./sheet-form";
 export * from "./setting-sheet";
 export * from "./setting-sheet-form";
 export * from "./sign-in";

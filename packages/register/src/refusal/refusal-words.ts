@@ -5,6 +5,7 @@ import { filterWords } from "./filter";
 import { importWords } from "./import";
 import { journalWords } from "./journal";
 import type { Refusal, RefusalCode, RefusalDetails } from "./refusal";
+import { sheetWords } from "./sheet";
 import { specificationWords } from "./specification";
 import { submissionWords } from "./submission";
 import { list, megabytes, type RefusalText, type Words } from "./words";
@@ -35,6 +36,7 @@ const words: Words<RefusalDetails> = {
   ...journalWords,
   ...archiveWords,
   ...filterWords,
+  ...sheetWords,
   ...submissionWords,
 
   NOT_SIGNED_IN: () => ({ what: "You are not signed in.", remedy: "Sign in, then open this page again." }),

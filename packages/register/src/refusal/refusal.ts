@@ -4,6 +4,7 @@ import type { EvidenceRefusals } from "./evidence";
 import type { FilterRefusals } from "./filter";
 import type { ImportRefusals } from "./import";
 import type { JournalRefusals } from "./journal";
+import type { SheetRefusals } from "./sheet";
 import type { SpecificationRefusals } from "./specification";
 import type { SubmissionRefusals } from "./submission";
 
@@ -29,6 +30,7 @@ export interface RefusalDetails
     JournalRefusals,
     ArchiveRefusals,
     FilterRefusals,
+    SheetRefusals,
     SubmissionRefusals {
   NOT_SIGNED_IN: Record<never, never>;
   WRONG_SIGN_IN: Record<never, never>;

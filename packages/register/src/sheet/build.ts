@@ -11,7 +11,7 @@ import { unitBeside } from "../deviation/line";
 import { sayDay } from "../identity/say-day";
 import type { CarBasis, State } from "../state/state";
 import { limitsOnSheet, lineOnSheet } from "./angle";
-import type { SheetCheck, SheetDeviation, SheetModel, CheckReading, SheetSetting } from "./sheet-model";
+import type { CheckReading, SheetCheck, SheetDeviation, SheetModel, SheetSetting } from "./sheet-model";
 
 /** Version of what a sheet says and how it is drawn; counts up when either changes. */
 export const LAYOUT_VERSION = 2;

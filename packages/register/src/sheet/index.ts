@@ -1,2 +1,3 @@
 export { type BuildSheetInput, buildSheet, LAYOUT_VERSION, type SheetCar } from "./build";
+export { type SheetChange, sheetChanges } from "./change";
 export * from "./sheet-model";

@@ -1,4 +1,4 @@
-import { createHash } from "node:crypto";
+import { createHash, randomBytes } from "node:crypto";
 import type { Prisma } from "@trunnion/db";
 import {
   buildSheet,
@@ -22,6 +22,26 @@ export interface PrintSheetsInput {
   /** One running number; the whole event when left out. */
   readonly number?: string;
   readonly book: CharacteristicBook;
+  /** Where this installation is reached, "https://register.example": the printed code leads there. */
+  readonly origin?: string;
+}
+
+const codeLetters = "0123456789ABCDEFGHJKMNPQRSTVWXYZ";
+
+/** Forty random bits as eight letters and figures, none of which is taken for another when read off paper. */
+function newCode(): string {
+  let bits = randomBytes(5).reduce((sum, byte) => sum * 256n + BigInt(byte), 0n);
+  let code = "";
+  for (let at = 0; at < 8; at++) {
+    code += codeLetters[Number(bits % 32n)];
+    bits /= 32n;
+  }
+  return code;
+}
+
+function withCode(sheet: SheetModel, origin: string | undefined): SheetModel {
+  const code = newCode();
+  return { ...sheet, code, link: origin === undefined ? "" : `${origin.replace(/\/+$/, "")}/s/${code}` };
 }
 
 function chosen(
@@ -114,11 +134,15 @@ export async function makeSheets(ctx: Context, input: PrintSheetsInput): Promise
  */
 export async function printSheets(ctx: Context, input: PrintSheetsInput): Promise<readonly SheetModel[]> {
   requireRole(ctx.actor, ...printers);
-  const made = await makeSheets(ctx, input);
+  const made = (await makeSheets(ctx, input)).map(({ entryId, sheet }) => ({
+    entryId,
+    sheet: withCode(sheet, input.origin),
+  }));
   await ctx.db.printedSheet.createMany({
     data: made.map(({ entryId, sheet }) => ({
       id: uuid(),
       entryId,
+      code: sheet.code,
       layoutVersion: sheet.layoutVersion,
       recordHash: sheet.recordHash,
       model: sheet as unknown as Prisma.InputJsonValue,

@@ -133,6 +133,7 @@ export const printedSheetKind = defineKind({
   fields: {
     id: id(),
     entryId: refersTo("entry", "The entry it was printed for."),
+    code: maybe(text("Short code printed on it.")),
     layoutVersion: integer("Version of the drawing."),
     recordHash: text("Hash of the record it was made from, hex."),
     model: personalAt(["entry", "driver"], json("The finished model.")),
