@@ -39,11 +39,11 @@ interface Place {
   readonly side?: Side;
 }
 
-/** That the car has a known value there, of which `further` holds; what only the specification says is not known. */
+/** That the car has a known value there, of which `further` holds; what only the specification says is not kept there. */
 function known({ characteristic, side }: Place, further: Prisma.Sql = Prisma.empty): Prisma.Sql {
   const onSide = side === undefined ? Prisma.empty : sql`AND v.side = ${side}::"Side"`;
   return sql`EXISTS (SELECT FROM current_value v WHERE v.club_id = c.club_id AND v.car_id = c.id
-    AND v.characteristic = ${characteristic} ${onSide} AND v.origin <> 'specification' ${further})`;
+    AND v.characteristic = ${characteristic} ${onSide} ${further})`;
 }
 
 /** Something about any of the values: yes of one is yes, and without any value it is unknown. */
@@ -119,7 +119,7 @@ export function sidesDifferSql({ characteristic, by = 0 }: Of<"sidesDiffer">): T
   const pair = (is: Prisma.Sql) => sql`EXISTS (SELECT FROM current_value l
     JOIN current_value r ON r.club_id = l.club_id AND r.car_id = l.car_id AND r.characteristic = l.characteristic
     WHERE l.club_id = c.club_id AND l.car_id = c.id AND l.characteristic = ${characteristic}
-    AND l.side = 'left' AND l.origin <> 'specification' AND r.side = 'right' AND r.origin <> 'specification'
+    AND l.side = 'left' AND r.side = 'right'
     AND (${differ}) ${is})`;
   return partSql(pair(sql`IS TRUE`), pair(sql`IS FALSE`));
 }

@@ -8,12 +8,13 @@ type CurrentRow = Omit<Prisma.CurrentValueCreateManyInput, "clubId">;
 
 const numberOf = (value: Value | undefined) => (value?.kind === "quantity" ? value.si : null);
 
-/** The rows of current values that an assessment amounts to. */
+/** The rows of current values that an assessment amounts to: what only the specification says is no value of the car. */
 export function currentRows({ record, state, deviations }: Assessment): readonly CurrentRow[] {
   const compared = new Map(
     deviations.map((deviation) => [stateKey(deviation.characteristic, deviation.side), deviation]),
   );
-  return [...state.entries()].map(([key, standing]) => ({
+  const known = [...state.entries()].filter(([, { origin }]) => origin !== "specification");
+  return known.map(([key, standing]) => ({
     carId: record.id,
     characteristic: standing.characteristic,
     side: standing.side,

@@ -237,10 +237,9 @@ export function extractCar(
           orderBy: order,
         })
       : undefined;
-    // What only the specification says is not known of this car.
     const today = choice.parts.includes("today")
       ? await ctx.db.currentValue.findMany({
-          where: { ...shown, origin: { not: "specification" } },
+          where: shown,
           select: valueFields,
           orderBy: order,
         })

@@ -45,7 +45,7 @@ function wordsHold(search: string, keepers: boolean): readonly Prisma.Sql[] {
   const folded = foldText(search);
   if (folded === "") return [];
   const colour = sql`EXISTS (SELECT FROM current_value v WHERE v.club_id = c.club_id AND v.car_id = c.id
-    AND v.characteristic = 'body.colour' AND v.origin <> 'specification' AND strpos(folded_text(v.entered), ${folded}) > 0)`;
+    AND v.characteristic = 'body.colour' AND strpos(folded_text(v.entered), ${folded}) > 0)`;
   const keeper = sql`EXISTS (SELECT FROM keepership k JOIN keeper p ON p.club_id = k.club_id AND p.id = k.keeper_id
     WHERE k.club_id = c.club_id AND k.car_id = c.id AND strpos(folded_text(p.name), ${folded}) > 0)`;
   return [colour, sql`strpos(folded_text(c.remarks), ${folded}) > 0`, ...(keepers ? [keeper] : [])];

@@ -29,7 +29,7 @@ export async function settingSheetForm(ctx: Context, reference: string): Promise
   const groups = sheetGroups(await bookOf(ctx));
   const keys = groups.flatMap(({ rows }) => rows.map(({ key }) => key));
   const values = await ctx.db.currentValue.findMany({
-    where: { carId: record.id, characteristic: { in: keys }, origin: { not: "specification" } },
+    where: { carId: record.id, characteristic: { in: keys } },
     select: { characteristic: true, side: true, entered: true },
   });
   return {

@@ -193,8 +193,6 @@ async function seriesValues(ctx: Context, record: CarRecord, keys: readonly stri
     where: {
       characteristic: { in: [...keys] },
       number: { not: null },
-      // The specification's own nominal is no car's setting.
-      origin: { not: "specification" },
       car: { seriesId: record.series.id, mergedIntoId: null, id: { not: record.id } },
     },
     select: { characteristic: true, side: true, number: true },
