@@ -1,6 +1,7 @@
 import { CalcRefusal } from "@trunnion/calc";
 import { EmbeddedServerError, MigrationError, ServiceRoleError } from "@trunnion/db/admin";
 import { Refusal, sayRefusal } from "@trunnion/register";
+import { MailSettingError } from "@trunnion/service";
 import { ZodError, z } from "zod";
 import { OutputFault } from "./file";
 
@@ -25,6 +26,13 @@ function mendable(error: unknown): Failure | undefined {
   }
   if (error instanceof OutputFault) {
     return { code: "FILE_NOT_WRITTEN", what: error.message, remedy: "Name another file or folder." };
+  }
+  if (error instanceof MailSettingError) {
+    return {
+      code: "MAIL_SETTING",
+      what: error.message,
+      remedy: "Set it so, or leave it out: then messages go into a folder.",
+    };
   }
   if (
     error instanceof EmbeddedServerError ||

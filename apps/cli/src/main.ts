@@ -7,6 +7,7 @@ import { inviteCommand } from "./command/invite";
 import { restoreCommand } from "./command/restore";
 import { sheetsCommand } from "./command/sheets";
 import { workCommand } from "./command/work";
+import { workerCommand } from "./command/worker";
 import { reportFailure } from "./failure";
 
 const program = new Command("trunnion")
@@ -23,6 +24,7 @@ for (const command of [
   exportCommand,
   backupCommand,
   restoreCommand,
+  workerCommand,
 ]) {
   program.addCommand(command());
 }

@@ -11,6 +11,12 @@ export const env = {
   underNpm: process.env.npm_lifecycle_event !== undefined,
 };
 
+/** How messages leave, as the surroundings say it. */
+export const mailSurroundings = {
+  url: process.env.TRUNNION_SMTP_URL,
+  from: process.env.TRUNNION_SMTP_FROM,
+};
+
 /** The environment of a program started from here: this one's, without what it has no business to know. */
 export function childEnvironment(more: Readonly<Record<string, string>> = {}): NodeJS.ProcessEnv {
   const { DATABASE_URL: _owner, TRUNNION_SERVICE_URL: _service, PORT: _port, ...rest } = process.env;
