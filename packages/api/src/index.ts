@@ -59,6 +59,7 @@ export {
   type SettingPlot,
   type SettingSheetForm,
   type SettingSheetPage,
+  type SetupPlanPage,
   type SheetLine,
   type SheetPlace,
   type SheetRow,
@@ -116,4 +117,5 @@ export {
 } from "./import-file";
 export { type Request, requestOf } from "./request";
 export { type AppRouter, appRouter, createCaller, type RouterInputs } from "./router";
+export { type SetupPlanPdfInput, setupPlanPdf } from "./setup-plan";
 export { type SheetsInput, sheetsPdf } from "./sheets";

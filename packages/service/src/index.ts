@@ -67,6 +67,7 @@ export * from "./series";
 export * from "./sheet-form";
 export * from "./setting-sheet";
 export * from "./setting-sheet-form";
+export * from "./setup-plan";
 export * from "./sign-in";
 export * from "./source";
 export * from "./specification";

@@ -7,6 +7,9 @@ export const cautions = {
   event: [
     "A sheet is an aid to scrutineering. The organiser's current regulations and the scrutineer on the day decide.",
   ],
+  plan: [
+    "A plan is an aid. Measure after each step, and stop where the car does not answer as expected: then a hardpoint is not where it was said to be. Keep the thread engagement the workshop manual asks for, lock everything before the car moves, and have the work checked by a competent mechanic.",
+  ],
   study: [
     "A model of steady cornering, no promise of how the car behaves: tyres, bumps and the driver are not in it. Have springs and bars chosen and fitted by somebody competent, and try the car with room around it.",
   ],

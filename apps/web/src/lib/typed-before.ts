@@ -13,3 +13,18 @@ export function typedBefore(
   });
   return Object.fromEntries(texts);
 }
+
+/** Longest figure, and longest name of a field that holds one. */
+const FIGURE = 80;
+const NAME = 40;
+
+/** The same of a form of figures: short texts under short names, as the procedures take them. */
+export function figuresTyped(
+  query: Readonly<Record<string, string | readonly string[] | undefined>>,
+): Readonly<Record<string, string>> {
+  return Object.fromEntries(
+    Object.entries(typedBefore(query))
+      .filter(([name]) => name.length <= NAME)
+      .map(([name, text]) => [name, text.slice(0, FIGURE)]),
+  );
+}

@@ -6,6 +6,7 @@ import {
   rollStudy,
   settingSheetForm,
   settingSheetPage,
+  setupPlanPage,
 } from "@trunnion/service";
 import { z } from "zod";
 import { line } from "../line";
@@ -19,6 +20,9 @@ export const settingSheetRouter = router({
     .input(z.object({ car, sheet: line(60).min(1).exactOptional() }))
     .query(({ ctx, input }) => settingSheetPage(ctx.scope, input)),
   form: member.input(z.object({ car })).query(({ ctx, input }) => settingSheetForm(ctx.scope, input.car)),
+  plan: member
+    .input(z.object({ car, side: z.enum(["left", "right"]), typed: z.record(line(40), line(80)) }))
+    .query(({ ctx, input }) => setupPlanPage(ctx.scope, input)),
   rollStudy: member
     .input(z.object({ car, typed: z.record(line(40), line(80)) }))
     .query(({ ctx, input }) => rollStudy(ctx.scope, input)),

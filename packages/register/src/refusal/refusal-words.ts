@@ -168,6 +168,10 @@ const words: Words<RefusalDetails> = {
     what: `Standard input is not JSON: ${problem}.`,
     remedy: "Give one JSON object, as `trunnion work --list --json` describes it.",
   }),
+  SETUP_PLAN_NOT_READY: ({ car }) => ({
+    what: `There is no plan for ${car} yet that could be printed.`,
+    remedy: "Open the plan's own page: it names each figure that lacks or cannot be read.",
+  }),
   CONSEQUENCE_NOT_FOUND: ({ id, known }) => ({
     what: `Nothing called "${id}" follows from this car's differences.`,
     remedy: `What follows: ${list(known)}.`,

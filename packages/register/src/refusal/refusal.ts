@@ -74,6 +74,8 @@ export interface RefusalDetails
   };
   HEADING_TWICE: { readonly file: string; readonly heading: string; readonly columns: readonly string[] };
   INPUT_NOT_JSON: { readonly problem: string };
+  /** Something lacks, is wrong, or cannot be planned: the page of the plan says what. */
+  SETUP_PLAN_NOT_READY: { readonly car: string };
   CONSEQUENCE_NOT_FOUND: { readonly id: string; readonly known: readonly string[] };
   COMPUTATION_NOT_FOUND: { readonly name: string; readonly known: readonly string[] };
   SPECIFICATION_CONTRADICTS: { readonly problems: readonly string[] };

@@ -3,26 +3,19 @@ import { RollPage } from "../../../../../../features/roll-study/roll-page";
 import { fromSegment } from "../../../../../../lib/address";
 import { clubPage } from "../../../../../../lib/club-page";
 import { rollPath } from "../../../../../../lib/path";
-import { typedBefore } from "../../../../../../lib/typed-before";
+import { figuresTyped } from "../../../../../../lib/typed-before";
 
 interface Segments {
   readonly params: Promise<{ readonly club: string; readonly car: string }>;
   readonly searchParams: Promise<Readonly<Record<string, string | readonly string[] | undefined>>>;
 }
 
-/** Longest figure taken from the address. */
-const FIGURE = 80;
-
 export const metadata: Metadata = { title: "Springs and bars in roll" };
 
 export default async function Page({ params, searchParams }: Segments) {
   const { club, ...segments } = await params;
   const car = fromSegment(segments.car);
-  const typed = Object.fromEntries(
-    Object.entries(typedBefore(await searchParams))
-      .filter(([name]) => name.length <= 40)
-      .map(([name, text]) => [name, text.slice(0, FIGURE)]),
-  );
+  const typed = figuresTyped(await searchParams);
   return clubPage({
     club,
     at: "register",

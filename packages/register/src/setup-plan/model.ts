@@ -1,0 +1,29 @@
+/** Layout of the page that this version draws. */
+export const SETUP_PLAN_LAYOUT = 1;
+
+/** What a gauge shows, printed; empty where there is none. */
+export interface PlanReadingText {
+  readonly camber: string;
+  readonly castor: string;
+  readonly toe: string;
+}
+
+/** A set-up plan as one page for the garage: every text made, nothing left to work out. */
+export interface SetupPlanModel {
+  readonly layoutVersion: number;
+  /** SHA-256 of what it was worked out from. */
+  readonly hash: string;
+  /** ISO instant. */
+  readonly preparedAt: string;
+  readonly club: string;
+  readonly car: { readonly chassis: string; readonly marque: string; readonly series: string };
+  /** "front nearside wheel". */
+  readonly wheel: string;
+  readonly wanted: readonly { readonly label: string; readonly value: string }[];
+  readonly before: PlanReadingText;
+  /** In the order of work, each with the reading to expect after it. */
+  readonly steps: readonly (PlanReadingText & { readonly what: string })[];
+  readonly verdict: string;
+  readonly remarks: readonly string[];
+  readonly cautions: readonly string[];
+}

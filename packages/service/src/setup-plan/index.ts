@@ -1,0 +1,1 @@
+export { type SetupPlanInput, type SetupPlanPage, setupPlanModel, setupPlanPage } from "./read";
