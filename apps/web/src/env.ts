@@ -51,11 +51,6 @@ export function demo(): Demo | undefined {
   return told === undefined || told === "" ? undefined : (JSON.parse(told) as Demo);
 }
 
-/** True in the server's own process; the framework calls the same files elsewhere too, and while it builds. */
-export function onServer(): boolean {
-  return process.env.NEXT_RUNTIME === "nodejs" && (process.env.TRUNNION_SERVICE_URL ?? "") !== "";
-}
-
 /** How members are written to, as the surroundings say it; without a mail server into a folder of the data. */
 export function mailSurroundings(): {
   readonly url: string | undefined;

@@ -3,6 +3,7 @@ import { createCaller, createSignIn, Database, type Request, requestOf, type Sig
 import { headers } from "next/headers";
 import { cache } from "react";
 import { serviceSettings } from "../env";
+import { mailWhatWaits } from "./mail";
 
 interface Service {
   readonly database: Database;
@@ -18,6 +19,7 @@ export function service(): Service {
     const { serviceUrl, authSecret, baseUrl } = serviceSettings();
     const database = new Database(serviceUrl);
     kept.trunnionService = { database, signIn: createSignIn(database, { secret: authSecret, baseUrl }) };
+    mailWhatWaits(database);
   }
   return kept.trunnionService;
 }

@@ -14,5 +14,5 @@ export {
 } from "./read";
 export { readEntered } from "./read-field";
 export type { ReadReading, ReadSheet } from "./read-sheet";
-export { sayConsequenceFigure } from "./words";
+export { ratioOfFigure, sayConsequenceFigure } from "./words";
 export * from "./workflow";

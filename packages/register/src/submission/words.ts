@@ -11,13 +11,20 @@ function sayRatio(ratio: number): string {
   return `${times.format(ratio)} times what it was`;
 }
 
+/** After over before: of a computation that compares by itself and tells a ratio alone, its answer is the ratio. */
+export function ratioOfFigure({ ratio, onlyRatio, numberAfter }: FigureChange): number | undefined {
+  return ratio ?? (onlyRatio ? numberAfter : undefined);
+}
+
 /**
  * What became of a figure, in words that stand alone: for reading aloud, and for who does not read tables.
  *
  * @example sayConsequenceFigure({ label: "Front bar at the wheel", output: "wheelRate", before: "4 N/mm", after: "9.77 N/mm", ratio: 2.4414, onlyRatio: false })
  * // => "Front bar at the wheel: 2.44 times what it was, 9.77 N/mm instead of 4 N/mm"
  */
-export function sayConsequenceFigure({ label, before, after, ratio, onlyRatio }: FigureChange): string {
+export function sayConsequenceFigure(figure: FigureChange): string {
+  const { label, before, after, onlyRatio } = figure;
+  const ratio = ratioOfFigure(figure);
   if (ratio !== undefined) {
     const told = sayRatio(ratio);
     if (onlyRatio || before === undefined || after === undefined || before === after)

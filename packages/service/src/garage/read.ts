@@ -35,6 +35,8 @@ export interface CarEvent {
   readonly on: string;
   readonly runningNumber: string;
   readonly expected: readonly Expected[];
+  /** What would have to be looked for on the day because the record does not say it. */
+  readonly unrecorded: readonly string[];
   /** Checks that every car gets, besides. */
   readonly besides: number;
 }
@@ -113,7 +115,8 @@ async function eventOf(
     car: { ...record, state, deviations },
   });
   const checks = sheet.stations.flatMap((station) => station.checks);
-  const special = checks.filter((check) => check.special);
+  const special = checks.filter((check) => check.special && !check.undecided);
+  const undecided = checks.filter((check) => check.undecided);
   return {
     slug: event.slug,
     name: event.name,
@@ -126,7 +129,8 @@ async function eventOf(
         .filter((one) => one !== undefined)
         .join(" "),
     })),
-    besides: checks.length - special.length,
+    unrecorded: undecided.map(({ text }) => text),
+    besides: checks.length - special.length - undecided.length,
   };
 }
 

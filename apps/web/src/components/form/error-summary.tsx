@@ -5,10 +5,16 @@ import { fieldId } from "./field-id";
 export interface ErrorSummaryProps {
   readonly state: FormState;
   readonly labels: Readonly<Record<string, string>>;
+  /** What follows from what is wrong, where that is not that nothing was saved. */
+  readonly remedy?: string;
 }
 
 /** What came of sending a form, at its head: done, refused, or what is wrong where, each a link to its field. */
-export function ErrorSummary({ state, labels }: ErrorSummaryProps) {
+export function ErrorSummary({
+  state,
+  labels,
+  remedy = "Nothing was saved yet; what you typed is still here.",
+}: ErrorSummaryProps) {
   if (state.done !== undefined) {
     return (
       <p role="status" className="max-w-prose border-ink border-l-4 py-1 pl-4 font-semibold">
@@ -21,7 +27,7 @@ export function ErrorSummary({ state, labels }: ErrorSummaryProps) {
   if (wrong.length === 0) return null;
   const what = wrong.length === 1 ? "One thing cannot be read." : `${wrong.length} things cannot be read.`;
   return (
-    <Notice text={{ what, remedy: "Nothing was saved yet; what you typed is still here." }}>
+    <Notice text={{ what, remedy }}>
       <ul className="mt-2 list-disc pl-5 text-small">
         {wrong.map(([field, messages]) => (
           <li key={field}>

@@ -46,7 +46,7 @@ function Header({ club, clubs, person, at, signOut = signOutPath }: Omit<ShellPr
     { key: "home", label: "Today", href: clubPath(club.slug) },
     { key: "register", label: "Register", href: registerPath(club.slug) },
     ...(person.roles.includes("owner")
-      ? [{ key: "garage", label: "My garage", href: garagePath(club.slug) }]
+      ? [{ key: "garage", label: "Garage", href: garagePath(club.slug) }]
       : []),
     { key: "event", label: "Events", href: eventsPath(club.slug) },
     { key: "desk", label: "Desk", href: deskPath(club.slug) },
@@ -61,7 +61,10 @@ function Header({ club, clubs, person, at, signOut = signOutPath }: Omit<ShellPr
         <Wordmark short />
       </a>
       <ClubSwitch club={club} clubs={clubs} />
-      <nav aria-label="Pages" className="order-last flex basis-full gap-6 wide:order-none wide:basis-auto">
+      <nav
+        aria-label="Pages"
+        className="order-last flex basis-full gap-4 wide:gap-6 wide:order-none wide:basis-auto"
+      >
         {places.map(({ key, label, href }) => (
           <a
             key={key}

@@ -6,7 +6,7 @@ import { Plate } from "../../components/plate";
 import type { ClubFace } from "../../components/shell/shell";
 import { TitleBlock } from "../../components/shell/title-block";
 import type { Baseline, ValueRow } from "../../components/value-table";
-import { dossierPath, editCarPath, registerPath } from "../../lib/path";
+import { dossierPath, editCarPath, registerPath, startChangePath } from "../../lib/path";
 import { EvidenceLink } from "../evidence/evidence-link";
 import { Standing, type StandingProps } from "../number/standing";
 import { LifeLinks } from "../timeline/life-links";
@@ -17,6 +17,8 @@ import { type CarFace, Identity } from "./identity";
 import { type SettingGroup, SettingSection } from "./setting-section";
 
 export interface CarPageProps {
+  /** Whether the reader may hand in changes to it. */
+  readonly maySubmit?: boolean;
   readonly club: ClubFace;
   readonly car: CarFace;
   /** The day the state is of, as written: "25 November 2026". */
@@ -106,6 +108,14 @@ export function CarPage(props: CarPageProps) {
         </figure>
         <div className="grid content-start">
           <EditLink {...props} label="Edit the record" />
+          {props.maySubmit === true ? (
+            <a
+              href={startChangePath(club.slug, car.reference)}
+              className="print:hidden inline-flex min-h-11 items-center text-small"
+            >
+              Record a change
+            </a>
+          ) : null}
           <EvidenceLink club={club.slug} car={car.reference} count={props.evidence ?? 0} />
           <LifeLinks club={club.slug} car={car.reference} />
           <DossierLinks {...props} />

@@ -137,7 +137,7 @@ function Missing({ car: { missing } }: { readonly car: GarageCar }) {
 
 function Ahead({ club, car: { event } }: { readonly club: string; readonly car: GarageCar }) {
   if (event === undefined) return null;
-  const { slug, name, on, runningNumber, expected, besides } = event;
+  const { slug, name, on, runningNumber, expected, unrecorded, besides } = event;
   return (
     <div className="grid gap-2">
       <h3 className="text-lead">
@@ -158,6 +158,18 @@ function Ahead({ club, car: { event } }: { readonly club: string; readonly car: 
           </li>
         ))}
       </ol>
+      {unrecorded.length === 0 ? null : (
+        <details>
+          <summary className="min-h-11 cursor-pointer py-2">
+            What he has to look for because the record does not say it
+          </summary>
+          <ul className="grid max-w-prose list-disc gap-1 pl-5 text-small">
+            {unrecorded.map((text) => (
+              <li key={text}>{text}</li>
+            ))}
+          </ul>
+        </details>
+      )}
     </div>
   );
 }

@@ -148,22 +148,29 @@ const yesNo = [
   { value: "no", label: "No" },
 ];
 
-/** Everything that is said of a change, part by part. */
-export function ChangeFields(props: ChangeFieldsProps) {
-  const { modification, content } = props;
-  const { units } = content;
+/** What was changed, part by part. */
+export function ChangeLines(props: ChangeFieldsProps) {
+  return (
+    <ol className="grid gap-6" id={fieldId(at("changes"))} aria-label="Parts changed">
+      {props.modification.changes.map((change, place) => (
+        <ChangeLine
+          key={`${change.characteristic} ${change.side}`}
+          {...props}
+          change={change}
+          place={place}
+        />
+      ))}
+    </ol>
+  );
+}
+
+/** When, from where, why and with what it was changed. */
+export function ChangeCircumstances({
+  modification,
+  content: { units },
+}: Pick<ChangeFieldsProps, "modification" | "content">) {
   return (
     <div className="grid gap-8">
-      <ol className="grid gap-6" id={fieldId(at("changes"))} aria-label="Parts changed">
-        {modification.changes.map((change, place) => (
-          <ChangeLine
-            key={`${change.characteristic} ${change.side}`}
-            {...props}
-            change={change}
-            place={place}
-          />
-        ))}
-      </ol>
       <div className="grid gap-5 sm:grid-cols-2">
         <TextField
           name={at("fitted")}

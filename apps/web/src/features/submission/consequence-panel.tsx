@@ -2,6 +2,7 @@ import {
   type Consequence,
   type FigureChange,
   type ProposedConsequences,
+  ratioOfFigure,
   sayConsequenceFigure,
   sayDay,
 } from "@trunnion/register";
@@ -18,8 +19,10 @@ export interface ConsequencePanelProps {
 /** Most of what is missing that is named. */
 const SHOWN = 6;
 
-const isTold = ({ before, after, onlyRatio, ratio }: FigureChange) =>
-  onlyRatio ? ratio !== undefined && ratio !== 1 : before !== after;
+const isTold = (figure: FigureChange) => {
+  const ratio = ratioOfFigure(figure);
+  return figure.onlyRatio ? ratio !== undefined && ratio !== 1 : figure.before !== figure.after;
+};
 
 /** What a change does to the car, in words, figures and a small picture, each with its working. */
 export function ConsequencePanel({ proposed, workingOf, idle }: ConsequencePanelProps) {

@@ -21,7 +21,7 @@ import { type FormAction, type FormState, untouched } from "../../lib/form-state
 import { submissionConsequencePath, submissionPath } from "../../lib/path";
 import { callApi, type SaveState, useAutosave } from "./autosave";
 import { basisIn } from "./basis";
-import { ChangeFields } from "./change-fields";
+import { ChangeCircumstances, ChangeLines } from "./change-fields";
 import { ConsequencePanel } from "./consequence-panel";
 import { contentOfForm, editContent, editOf } from "./draft";
 import { PartChooser } from "./part-chooser";
@@ -226,7 +226,13 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
           Save
         </button>
         <div ref={head} tabIndex={-1} className="outline-none empty:hidden">
-          {told.refusal !== undefined || tried ? <ErrorSummary state={known} labels={{}} /> : null}
+          {told.refusal !== undefined || tried ? (
+            <ErrorSummary
+              state={known}
+              labels={{}}
+              remedy="Not handed in yet; the draft is kept as you typed it."
+            />
+          ) : null}
           {sent.tries > 0 ? <ErrorSummary state={sent} labels={{}} /> : null}
           {sent.conflict === undefined ? null : <ConflictNotice conflict={sent.conflict} />}
           {state.at === "refused" ? <Notice text={state.text} /> : null}
@@ -259,15 +265,15 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
           ) : null}
         </div>
         <input type="hidden" name="version" value={sent.conflict?.version ?? submission.version} />
-        <div className="grid gap-x-12 gap-y-8 wide:grid-cols-[1fr_minmax(0,24rem)]">
-          <section aria-labelledby="parts" className="grid content-start gap-4">
+        <div className="grid gap-x-12 gap-y-8 wide:grid-cols-[1fr_minmax(0,24rem)] wide:grid-rows-[auto_1fr]">
+          <section aria-labelledby="parts" className="grid min-w-0 content-start gap-4">
             <SectionHead id="parts" title="What was changed" />
-            <ChangeFields key={drawn} {...{ modification, content, book, recorded, sideWords }} />
+            <ChangeLines key={drawn} {...{ modification, content, book, recorded, sideWords }} />
           </section>
           <section
             aria-labelledby="does"
             aria-live="polite"
-            className="grid content-start gap-3 wide:sticky wide:top-4"
+            className="grid min-w-0 content-start gap-3 wide:row-span-2"
           >
             <SectionHead id="does" title="What it does" />
             <ConsequencePanel
@@ -275,6 +281,10 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
               idle={idle}
               workingOf={(one) => submissionConsequencePath(club, id, one)}
             />
+          </section>
+          <section aria-labelledby="around" className="grid min-w-0 content-start gap-4">
+            <SectionHead id="around" title="When, why and with what" />
+            <ChangeCircumstances key={drawn} modification={modification} content={content} />
           </section>
         </div>
         <details open={modification.changes.length === 0 || shown.assembly !== "" || shown.find !== ""}>

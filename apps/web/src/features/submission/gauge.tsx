@@ -1,11 +1,13 @@
-import type { FigureChange } from "@trunnion/register";
+import { type FigureChange, ratioOfFigure } from "@trunnion/register";
 
 const WIDTH = 240;
 const HEIGHT = 26;
 const EDGE = 4;
 
 /** Where both stand on one scale that has nought and both on it; nothing where there is nothing to draw. */
-export function gaugePlaces({ numberBefore, numberAfter, ratio, onlyRatio }: FigureChange) {
+export function gaugePlaces(figure: FigureChange) {
+  const { numberBefore, numberAfter, onlyRatio } = figure;
+  const ratio = ratioOfFigure(figure);
   const [a, b] = onlyRatio && ratio !== undefined ? [1, ratio] : [numberBefore, numberAfter];
   if (a === undefined || b === undefined || (a === 0 && b === 0)) return undefined;
   const [low, high] = [Math.min(0, a, b), Math.max(0, a, b)];

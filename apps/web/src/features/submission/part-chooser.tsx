@@ -104,15 +104,35 @@ function Parts({ shown, asked }: { readonly shown: readonly Characteristic[]; re
       </p>
     );
   }
+  const [points, plain] = [shown.filter(isPoint), shown.filter((one) => !isPoint(one))];
   return (
-    <fieldset className="grid gap-x-8 border-0 p-0 sm:grid-cols-2">
+    <fieldset className="border-0 p-0">
       <legend className="pb-1 font-semibold">What was changed: tick every part</legend>
+      <Ticks shown={plain} />
+      {points.length === 0 ? null : (
+        <details open={plain.length === 0}>
+          <summary className="min-h-11 cursor-pointer py-2">
+            Where the linkage is pivoted, point by point
+          </summary>
+          <Ticks shown={points} />
+        </details>
+      )}
+    </fieldset>
+  );
+}
+
+/** Coordinates of pivots: who moves one knows it, and everybody else need not read thirty of them. */
+const isPoint = ({ key }: Characteristic) => key.includes(".hardpoint.");
+
+function Ticks({ shown }: { readonly shown: readonly Characteristic[] }) {
+  return (
+    <div className="grid gap-x-8 sm:grid-cols-2">
       {shown.map(({ key, label }) => (
         <label key={key} className="flex min-h-11 cursor-pointer items-center gap-3 border-hair border-b">
           <input type="checkbox" name="part[]" value={key} className="size-5 shrink-0 accent-ink" />
           {label}
         </label>
       ))}
-    </fieldset>
+    </div>
   );
 }

@@ -43,19 +43,19 @@ const dayOf = (instant: string) => sayDay(instant.slice(0, 10));
 export function standing({ status, own, submittedAt, savedAt, begunAt, decision }: SubmissionView): string {
   switch (status) {
     case "draft":
-      return `Draft, last saved ${dayOf(savedAt ?? begunAt)}. Nobody else sees it before it is handed in.`;
+      return `Last saved ${dayOf(savedAt ?? begunAt)}. Nobody else sees it before it is handed in.`;
     case "submitted":
-      return `Handed in ${dayOf(submittedAt ?? begunAt)}. It waits for the registrar.`;
+      return `On ${dayOf(submittedAt ?? begunAt)}; it waits for the registrar.`;
     case "queried":
-      return own ? "The registrar asked something: answer below." : "Asked; it waits for the owner's answer.";
+      return own ? "The registrar asked something: answer below." : "It waits for the owner's answer.";
     case "answered":
-      return "Answered. It waits for the registrar.";
+      return "It waits for the registrar.";
     case "accepted":
       return `On the record since ${dayOf(decision?.at ?? begunAt)}.`;
     case "declined":
-      return `Declined ${dayOf(decision?.at ?? begunAt)}.`;
+      return `On ${dayOf(decision?.at ?? begunAt)}.`;
     case "withdrawn":
-      return "Withdrawn.";
+      return "Nobody decides about it any more.";
   }
 }
 

@@ -60,6 +60,7 @@ export default async function Page({ params, searchParams }: Segments) {
           cautions={cautions.car}
           consequences={<ConsequenceSection club={club} car={page.car.reference} {...worked} />}
           standing={standingOf(page)}
+          maySubmit={page.mayEdit || page.keepers?.some(({ own, to }) => own && to === undefined) === true}
         />
       );
     },

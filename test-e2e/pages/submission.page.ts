@@ -1,0 +1,36 @@
+import { expect, type Page } from "@playwright/test";
+
+/** The form of a change, and where it begins. */
+export class DraftPage {
+  constructor(private readonly page: Page) {}
+
+  /** Begins a change to the first of one's own cars, with some parts ticked. */
+  async begin(parts: readonly string[]): Promise<void> {
+    const { page } = this;
+    await page.goto("/club/sandvaer/garage");
+    await page.getByRole("link", { name: "Record a change" }).first().click();
+    const address = await page
+      .getByRole("link", { name: /Front suspension|Settings/ })
+      .first()
+      .getAttribute("href");
+    const assembly = parts.some((part) => part.includes("camber")) ? "settings" : "frontSuspension";
+    await page.goto((address ?? "").replace(/assembly=\w+/, `assembly=${assembly}`));
+    for (const part of parts) await page.getByRole("checkbox", { name: part, exact: true }).check();
+    await page.getByRole("button", { name: "Go on" }).click();
+    await expect(page).toHaveURL(/\/submission\//);
+    await expect(page.getByRole("heading", { name: "What was changed" })).toBeVisible();
+  }
+
+  async write(label: string, text: string): Promise<void> {
+    await this.page.getByLabel(label, { exact: true }).first().fill(text);
+  }
+
+  /** Chooses what is on it now where that is one of a list. */
+  async choose(label: string): Promise<void> {
+    await this.page.locator("select[name$='.after']").first().selectOption({ label });
+  }
+
+  async saved(): Promise<void> {
+    await expect(this.page.getByText(/^Saved at/)).toBeVisible();
+  }
+}
