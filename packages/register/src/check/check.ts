@@ -66,6 +66,8 @@ export interface Check {
   readonly why?: string;
   readonly source: CheckSource;
   readonly caution?: string;
+  /** Set for a check made for one car, whose condition does not tell why it is there. Never stored. */
+  readonly reason?: CheckReason;
 }
 
 export type CheckReason = "always" | "rule" | "modification" | "carriedAdvisory" | "expiry";

@@ -53,6 +53,7 @@ export function fillWhy(why: string, view: CarView, book: CharacteristicBook): s
 }
 
 function reasonOf(check: Check, view: CarView): CheckReason {
+  if (check.reason !== undefined) return check.reason;
   const nodes = nodesOf(check.when);
   if (nodes.every(({ op }) => op === "always")) return "always";
   if (nodes.some(({ op }) => op === "date")) return "expiry";

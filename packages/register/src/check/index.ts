@@ -1,4 +1,7 @@
+export * from "./carried";
 export * from "./check";
+export * from "./eligibility";
 export { checksForCar, fillWhy } from "./for-car";
+export * from "./limit";
 export { checkSchema } from "./schema";
 export { starterChecks, starterClasses } from "./starter";
