@@ -22,7 +22,7 @@ const entryFields = {
   describedAs: true,
   carId: true,
   car: { select: { chassis: true, claim: true, series: { select: { name: true } } } },
-  eventClass: { select: { code: true, name: true } },
+  eventClass: { select: { id: true, code: true, name: true } },
 } satisfies Prisma.EntrySelect;
 
 /** An event with the rule set in force. */
@@ -44,6 +44,8 @@ export interface EventEntry {
   readonly driver: string;
   readonly group: string;
   readonly className: string;
+  /** Id of the class; empty for none. */
+  readonly classId: string;
   readonly carId: string | null;
   readonly car?: { readonly reference: string; readonly chassis: string; readonly series: string };
   readonly describedAs: string;
@@ -65,6 +67,7 @@ function entryOf(row: Prisma.EntryGetPayload<{ select: typeof entryFields }>): E
     driver: row.driver ?? "",
     group: row.group ?? "",
     className: row.eventClass === null ? "" : `${row.eventClass.code} ${row.eventClass.name}`,
+    classId: row.eventClass?.id ?? "",
     carId: row.carId,
     describedAs: row.describedAs ?? "",
     ...(row.car === null

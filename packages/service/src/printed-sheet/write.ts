@@ -4,16 +4,19 @@ import {
   buildSheet,
   type CharacteristicBook,
   type Check,
+  carriedChecks,
+  limitChecks,
   refused,
   type SheetModel,
 } from "@trunnion/register";
 import { v7 as uuid } from "uuid";
 import { type Assessment, assessAll } from "../assessment";
+import { carriedFindings } from "../carried-finding";
 import type { Context } from "../context";
 import { type EventEntry, type EventPage, entriesOf, findEvent } from "../event";
 import { recordsOf } from "../record";
 import { requireRole } from "../role";
-import { checksOf } from "../rule-set";
+import { checksOf, limitsFor, limitsOf } from "../rule-set";
 import { printers } from "./policy";
 
 export interface PrintSheetsInput {
@@ -119,9 +122,19 @@ export async function makeSheets(ctx: Context, input: PrintSheetsInput): Promise
   const carIds = entries.flatMap(({ carId }) => (carId === null ? [] : [carId]));
   const assessments = await assessAll(ctx, await recordsOf(ctx, carIds), input.book, event.on);
   const byCar = new Map(assessments.map((assessment) => [assessment.record.id, assessment]));
-  const printing = { ctx, event, checks: await checksOf(ctx, event.ruleSetId), book: input.book };
+  const { book } = input;
+  const checks = await checksOf(ctx, event.ruleSetId);
+  const limits = await limitsOf(ctx, event.ruleSetId);
+  const carried = await carriedFindings(ctx, carIds, event.on);
   return entries.map((entry) => {
     const assessment = byCar.get(entry.carId ?? "");
+    const asked = limitChecks(limitsFor(limits, entry.classId), {
+      state: assessment?.state ?? new Map(),
+      book,
+      system: ctx.club.unitSystem,
+    });
+    const open = carriedChecks(carried.get(entry.carId ?? "") ?? []);
+    const printing = { ctx, event, checks: [...open, ...checks, ...asked], book };
     const sheet = sheetOf(printing, entry, assessment);
     return { entryId: entry.id, sheet, ...(assessment ? { assessment } : {}) };
   });

@@ -1,2 +1,2 @@
-export { checksOf } from "./read";
+export { checksOf, limitsFor, limitsOf, type StoredLimit } from "./read";
 export { type AddRuleSetInput, addRuleSet } from "./write";

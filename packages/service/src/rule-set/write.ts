@@ -20,7 +20,8 @@ export interface AddRuleSetInput {
 
 const json = (part: object) => part as unknown as Prisma.InputJsonValue;
 
-function checkColumns(check: Check, ordinal: number) {
+/** A check as the database keeps it. */
+export function checkColumns(check: Check, ordinal: number) {
   return {
     code: check.id,
     ordinal,

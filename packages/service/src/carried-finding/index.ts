@@ -1,0 +1,1 @@
+export { carriedFindings } from "./read";

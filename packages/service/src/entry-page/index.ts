@@ -1,0 +1,1 @@
+export { type EntryCheck, type EntryPage, entryPage } from "./read";

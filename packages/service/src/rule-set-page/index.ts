@@ -1,0 +1,8 @@
+export {
+  type CarInRuleSet,
+  carInRuleSet,
+  listRuleSets,
+  type RuleSetFacts,
+  type RuleSetPage,
+  ruleSetPage,
+} from "./read";
