@@ -15,6 +15,7 @@ import { keeperRouter } from "./routers/keeper";
 import { numberRouter } from "./routers/number";
 import { publicExtractRouter } from "./routers/public-extract";
 import { recordRouter } from "./routers/record";
+import { ruleSetRouter } from "./routers/rule-set";
 import { seriesRouter } from "./routers/series";
 import { settingSheetRouter } from "./routers/setting-sheet";
 import { specificationRouter } from "./routers/specification";
@@ -37,6 +38,7 @@ export const appRouter = router({
   journal: journalRouter,
   publicExtract: publicExtractRouter,
   timeline: timelineRouter,
+  ruleSet: ruleSetRouter,
   series: seriesRouter,
   settingSheet: settingSheetRouter,
   specification: specificationRouter,

@@ -208,6 +208,38 @@ export const eventPath = (club: string, event: string): string => `${eventsPath(
 /** The event in the hand; opens without a connection. */
 export const paddockPath = (club: string, event: string): string => `${eventPath(club, event)}/paddock`;
 
+export const newEventPath = (club: string): string => `${clubPath(club)}/new-event`;
+export const changeEventPath = (club: string, event: string): string => `${eventPath(club, event)}/change`;
+/** Where a list of entries is pasted. */
+export const entryListPath = (club: string, event: string): string => `${eventPath(club, event)}/entry-list`;
+/** The form of a new entry. */
+export const newEntryPath = (club: string, event: string): string => `${eventPath(club, event)}/new-entry`;
+/** One entry at scrutineering; `all` shows what was passed before, too. */
+export const entryPath = (
+  club: string,
+  event: string,
+  number: string,
+  query: { readonly all?: "yes" } = {},
+): string => withQuery(`${eventPath(club, event)}/entry/${part(number)}`, query);
+export const changeEntryPath = (club: string, event: string, number: string): string =>
+  `${entryPath(club, event, number)}/change`;
+export const ruleSetsPath = (club: string): string => `${clubPath(club)}/rule-set`;
+export const ruleSetPath = (club: string, ruleSet: string, version: number): string =>
+  `${ruleSetsPath(club)}/${part(ruleSet)}/version/${version}`;
+/** The form of one check, class or limit of a draft; `row` is its code or id, left out for a new one. */
+export const ruleFormPath = (
+  club: string,
+  draft: { readonly slug: string; readonly version: number },
+  kind: "check" | "class" | "limit",
+  row?: string,
+): string => withQuery(`${ruleSetPath(club, draft.slug, draft.version)}/${kind}`, { row });
+/** What one car meets under a rule set. */
+export const ruledCarPath = (
+  club: string,
+  ruleSet: { readonly slug: string; readonly version: number },
+  query: { readonly car?: string; readonly class?: string } = {},
+): string => withQuery(`${ruleSetPath(club, ruleSet.slug, ruleSet.version)}/car`, query);
+
 /** One car's dossier as PDF; keepers only where asked for. */
 export const dossierPath = (
   club: string,

@@ -1,11 +1,46 @@
-import { eventPage, listEvents } from "@trunnion/service";
+import {
+  changeEntry,
+  changeEntryInput,
+  changeEvent,
+  changeEventInput,
+  enterCar,
+  enterCarInput,
+  entryPage,
+  eventForm,
+  eventPage,
+  listEvents,
+  planEvent,
+  planEventInput,
+  readEntryList,
+  takeEntryList,
+  takeEntryListInput,
+} from "@trunnion/service";
 import { z } from "zod";
 import { line } from "../line";
 import { member, router } from "../trpc";
 
+const ofEvent = z.object({ event: line(60).min(1) });
+
 export const eventRouter = router({
   list: member.query(({ ctx }) => listEvents(ctx.scope)),
-  page: member
-    .input(z.object({ event: line(60).min(1) }))
-    .query(({ ctx, input }) => eventPage(ctx.scope, input.event)),
+  page: member.input(ofEvent).query(({ ctx, input }) => eventPage(ctx.scope, input.event)),
+  /** What the forms of events and entries offer. */
+  form: member
+    .input(z.object({ event: line(60).min(1).optional() }))
+    .query(({ ctx, input }) => eventForm(ctx.scope, input.event)),
+  plan: member.input(planEventInput).mutation(({ ctx, input }) => planEvent(ctx.scope, input)),
+  change: member.input(changeEventInput).mutation(({ ctx, input }) => changeEvent(ctx.scope, input)),
+  enter: member.input(enterCarInput).mutation(({ ctx, input }) => enterCar(ctx.scope, input)),
+  changeEntry: member.input(changeEntryInput).mutation(({ ctx, input }) => changeEntry(ctx.scope, input)),
+  /** A list of entries read against the register; nothing is written. */
+  readList: member
+    .input(ofEvent.extend({ text: z.string() }))
+    .query(({ ctx, input }) => readEntryList(ctx.scope, input)),
+  takeList: member.input(takeEntryListInput).mutation(({ ctx, input }) => takeEntryList(ctx.scope, input)),
+  /** One entry at scrutineering. */
+  entry: member
+    .input(ofEvent.extend({ number: line(12).min(1), all: z.boolean().optional() }))
+    .query(({ ctx, input: { all, ...of } }) =>
+      entryPage(ctx.scope, { ...of, ...(all === undefined ? {} : { all }) }),
+    ),
 });

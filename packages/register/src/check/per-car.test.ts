@@ -31,8 +31,9 @@ function viewOf(
   }));
   const entries = entriesFor({ id: "s", version: 1, entries: list }, basis, builtInBook);
   const readings = Object.entries(parts).map(([name, entered], sequence) => {
-    const [characteristic = "", side = "whole"] = name.split("@") as [string, "left" | "right" | undefined];
+    const [characteristic, at] = name.split("@") as [string, "left" | "right" | undefined];
     const value = sampleValue(characteristic, entered);
+    const side = at ?? ("whole" as const);
     return { id: name, on: "2026-04-01", sequence, characteristic, side, value, source };
   });
   const state = stateOn("2026-05-01", { entries, asBuilt: [], modifications: [], readings });
