@@ -49,7 +49,7 @@ export async function insertRows(tables: ClubTables, table: string, rows: readon
   const columns = columnsOf(rows).map(quoted).join(", ");
   for (let start = 0; start < rows.length; start += CHUNK) {
     await tables.$executeRawUnsafe(
-      `INSERT INTO ${target} (${columns}) SELECT ${columns} FROM jsonb_populate_recordset(NULL::${target}, $1::jsonb)`,
+      `INSERT INTO ${target} (${columns}) SELECT ${columns} FROM json_populate_recordset(NULL::${target}, $1::json)`,
       asJson(rows.slice(start, start + CHUNK)),
     );
   }
@@ -88,7 +88,7 @@ export async function updateRows(
     const set = columns.map((column) => `${column} = given.${column}`).join(", ");
     for (let start = 0; start < group.length; start += CHUNK) {
       await tables.$executeRawUnsafe(
-        `UPDATE ${target} SET ${set} FROM jsonb_populate_recordset(NULL::${target}, $1::jsonb) AS given WHERE ${target}.id = given.id`,
+        `UPDATE ${target} SET ${set} FROM json_populate_recordset(NULL::${target}, $1::json) AS given WHERE ${target}.id = given.id`,
         asJson(group.slice(start, start + CHUNK)),
       );
     }

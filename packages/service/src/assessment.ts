@@ -31,6 +31,41 @@ export function assess(
   return { record, state, deviations: deviationsFromFactory(state, entries, book) };
 }
 
+/**
+ * The same of what is recorded of the car alone. Of a characteristic nothing else decides than its own entries, so those
+ * of which the car has no value are passed over: most of a specification, and most of the work.
+ */
+function assessKnown(
+  record: CarRecord,
+  specification: Specification | undefined,
+  book: CharacteristicBook,
+  day: string,
+): Assessment {
+  if (specification === undefined) return assess(record, specification, book, day);
+  const changes = record.modifications.flatMap((modification) => modification.changes);
+  const known = new Set(
+    [...record.asBuilt, ...changes, ...record.readings].map(({ characteristic }) => characteristic),
+  );
+  const entries = specification.entries.filter(({ characteristic }) => known.has(characteristic));
+  return assess(record, { ...specification, entries }, book, day);
+}
+
+async function specificationsOf(ctx: Context, records: readonly CarRecord[]) {
+  const seriesIds = new Set(records.flatMap(({ series }) => (series === null ? [] : [series.id])));
+  const specifications = await currentSpecifications(ctx, [...seriesIds]);
+  return ({ series }: CarRecord) => (series === null ? undefined : specifications.get(series.id));
+}
+
+/** Assesses what is recorded of some cars today; what only their specification says is left out. */
+export async function assessAllKnown(
+  ctx: Context,
+  records: readonly CarRecord[],
+  book: CharacteristicBook,
+): Promise<readonly Assessment[]> {
+  const specificationOf = await specificationsOf(ctx, records);
+  return records.map((record) => assessKnown(record, specificationOf(record), book, ctx.today));
+}
+
 /** Assesses some cars on a day against their series' current specification. */
 export async function assessAll(
   ctx: Context,
@@ -38,10 +73,6 @@ export async function assessAll(
   book: CharacteristicBook,
   day: string,
 ): Promise<readonly Assessment[]> {
-  const seriesIds = new Set(records.flatMap(({ series }) => (series === null ? [] : [series.id])));
-  const specifications = await currentSpecifications(ctx, [...seriesIds]);
-  return records.map((record) => {
-    const specification = record.series === null ? undefined : specifications.get(record.series.id);
-    return assess(record, specification, book, day);
-  });
+  const specificationOf = await specificationsOf(ctx, records);
+  return records.map((record) => assess(record, specificationOf(record), book, day));
 }

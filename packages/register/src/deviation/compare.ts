@@ -87,9 +87,18 @@ function judge(
 
 const rank = new Map(verdicts.map((verdict, index) => [verdict, index]));
 
+const orders = new WeakMap<CharacteristicBook, ReadonlyMap<string, number>>();
+
+/** Places in the dictionary, worked out once per book: they are asked for with every car. */
+function orderOf(book: CharacteristicBook): ReadonlyMap<string, number> {
+  const order = orders.get(book) ?? new Map(book.all.map(({ key }, index) => [key, index]));
+  orders.set(book, order);
+  return order;
+}
+
 /** Worst first; within a verdict in the dictionary's order. */
 function worstFirst(deviations: readonly Deviation[], book: CharacteristicBook): readonly Deviation[] {
-  const order = new Map(book.all.map(({ key }, index) => [key, index]));
+  const order = orderOf(book);
   const place = ({ verdict, characteristic, side }: Deviation) =>
     [rank.get(verdict) ?? 0, order.get(characteristic) ?? book.all.length, side === "right" ? 1 : 0] as const;
   return [...deviations].sort((a, b) => {

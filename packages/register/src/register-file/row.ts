@@ -132,14 +132,30 @@ function claimIn(reading: Reading): number | undefined {
   return undefined;
 }
 
+/** Cells of one column that were read already, by their text; a register says the same few hundred things of all its cars. */
+const readCells = new WeakMap<Column, Map<string, ReturnType<typeof parseValue>>>();
+/** Texts remembered of one column at most. */
+const REMEMBERED = 2_000;
+
+function valueIn(column: Column & { readonly kind: "value" }, text: string): ReturnType<typeof parseValue> {
+  const cells = readCells.get(column) ?? new Map<string, ReturnType<typeof parseValue>>();
+  readCells.set(column, cells);
+  const known = cells.get(text);
+  if (known !== undefined) return known;
+  const { characteristic, defaultUnit } = column;
+  const parsed = parseValue(characteristic, text, defaultUnit === undefined ? {} : { defaultUnit });
+  if (cells.size < REMEMBERED) cells.set(text, parsed);
+  return parsed;
+}
+
 function valuesIn(columns: readonly Column[], cells: readonly string[], problems: CellProblem[]) {
   const values: { asBuilt: RecordedValue[]; now: RecordedValue[] } = { asBuilt: [], now: [] };
   for (const column of columns) {
     const text = cells[column.index] ?? "";
     if (column.kind !== "value" || text === "") continue;
-    const { characteristic, defaultUnit } = column;
-    const parsed = parseValue(characteristic, text, defaultUnit === undefined ? {} : { defaultUnit });
+    const parsed = valueIn(column, text);
     if (parsed.ok) {
+      const { characteristic } = column;
       const { value } = parsed;
       values[column.when].push(
         ...column.sides.map((side) => ({ characteristic: characteristic.key, side, value })),

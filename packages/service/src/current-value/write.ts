@@ -1,6 +1,6 @@
 import { insertRows } from "@trunnion/db";
 import type { CharacteristicBook } from "@trunnion/register";
-import { assessAll } from "../assessment";
+import { assessAllKnown } from "../assessment";
 import type { Context } from "../context";
 import { type CarRecord, recordsOf } from "../record";
 import { currentRows } from "./policy";
@@ -27,7 +27,7 @@ export async function addCurrentValues(
   records: readonly CarRecord[],
   book: CharacteristicBook,
 ): Promise<void> {
-  const assessments = await assessAll(ctx, records, book, ctx.today);
+  const assessments = await assessAllKnown(ctx, records, book);
   await insertRows(ctx.db, "currentValue", assessments.flatMap(currentRows));
 }
 

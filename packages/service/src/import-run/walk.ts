@@ -4,8 +4,8 @@ import { type CarRow, meetRecords, movedRows } from "../import-chunk";
 import { openRowReader, type ReadRows } from "../planned-row";
 import type { Table } from "../table";
 
-/** Rows looked at in one go. */
-const CHUNK = 500;
+/** Rows looked at in one go: a second's work, so that the progress moves. */
+const CHUNK = 1_000;
 
 /** Does some work in a transaction of its own; one after another sees what the ones before it wrote. */
 export type Open = <T>(work: (ctx: Context) => Promise<T>) => Promise<T>;
