@@ -129,8 +129,10 @@ describe("the plan", { timeout: 30_000 }, () => {
       rod,
     ];
     let better = 0;
+    let tried = 0;
     fc.assert(
       fc.property(wanted, (target) => {
+        tried += 1;
         const made = plan(target, shimmed);
         const naive = shimmed.map((adjuster) => {
           const ideal = made.ideal[adjuster.name] ?? Number.NaN;
@@ -143,7 +145,7 @@ describe("the plan", { timeout: 30_000 }, () => {
       }),
       atMost(30),
     );
-    expect(better).toBeGreaterThan(15);
+    expect(better).toBeGreaterThan(tried / 2);
   });
 
   test("keeps to whole steps and to the limits", () => {

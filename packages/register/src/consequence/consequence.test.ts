@@ -1,9 +1,9 @@
-import { computationNamed, inputOf, runComputation } from "@trunnion/calc";
+import { computationNamed, inputOf, listComputation, runComputation } from "@trunnion/calc";
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { z } from "zod";
+import { z } from "zod";
 import { builtInBook as book } from "../characteristic/book";
-import { bindingsOf, placesOf } from "./binding";
+import { bindingsOf, type Feed, placesOf } from "./binding";
 import { bindingsTouchedBy, type Consequence, consequencesOf, lackingFor } from "./consequence";
 import { fullCar, stateWith } from "./sample-state.fixture";
 import { bindings } from "./table";
@@ -24,6 +24,21 @@ const figure = (list: readonly Consequence[], id: string, output: string) => {
 const run = (name: string, input: object) => runComputation(computationNamed(name), input);
 const si = (name: string, input: object, output: string) => Number(run(name, input).outputs[output]?.si);
 
+/** Names of the inputs a JSON Schema requires that no feed is for, groups within groups. */
+function unfed(feeds: Readonly<Record<string, Feed>>, schema: unknown): readonly string[] {
+  const { required, properties } = objectSchema.parse(schema);
+  return required.flatMap((name) => {
+    const feed = feeds[name];
+    if (feed === undefined) return [name];
+    if (feed.from !== "group") return [];
+    return unfed(feed.fields, properties[name]).map((inner) => `${name}.${inner}`);
+  });
+}
+const objectSchema = z.object({
+  required: z.array(z.string()).default([]),
+  properties: z.record(z.string(), z.unknown()).default({}),
+});
+
 describe("the table of bindings", () => {
   test.each(bindings.map((one) => [one.id, one] as const))(
     "%s fits its computation and the dictionary",
@@ -41,6 +56,13 @@ describe("the table of bindings", () => {
       }
       if (binding.mode === "change")
         expect(Object.keys(binding.inputs)).toEqual(expect.arrayContaining(["before", "after"]));
+    },
+  );
+
+  test.each(bindings.map((one) => [one.id, one] as const))(
+    "%s feeds every input that its computation cannot do without",
+    (_, { computation, inputs }) => {
+      expect(unfed(inputs, listComputation(computationNamed(computation)).input)).toEqual([]);
     },
   );
 
@@ -273,5 +295,49 @@ describe("any change", () => {
       }),
       { numRuns: 40 },
     );
+  });
+});
+
+describe("a front suspension whose hardpoints are known", () => {
+  // Millimetres, left side: the example of the calculator's own documentation.
+  const points = {
+    lowerArmFront: [135, 240, 190],
+    lowerArmRear: [-125, 245, 184],
+    lowerJoint: [6, 600, 165],
+    upperArmFront: [80, 310, 402],
+    upperArmRear: [-110, 312, 395],
+    upperJoint: [-12, 568, 418],
+    tieRodInner: [-118, 258, 213],
+    tieRodOuter: [-128, 584, 201],
+  };
+  const car = {
+    ...fullCar,
+    "chassis.centreOfGravityHeight": "480 mm",
+    ...Object.fromEntries(
+      Object.entries(points).flatMap(([point, at]) =>
+        (["x", "y", "z"] as const).map((axis, index) => [
+          `front.hardpoint.${point}.${axis} left`,
+          `${at[index]} mm`,
+        ]),
+      ),
+    ),
+  };
+  const told = change({ "front.hardpoint.upperJoint.x left": "-20 mm" }, car);
+
+  test("gives castor, roll centre and roll of the car, before and after a joint is moved", () => {
+    // Castor is atan2(x of the lower joint less that of the upper, z of the upper less that of the lower).
+    const castor = (x: number) => Math.atan2(6 - x, 418 - 165);
+    expect(figure(told, "front.linkage", "castor").numberBefore).toBeCloseTo(castor(-12), 9);
+    expect(figure(told, "front.linkage", "castor").numberAfter).toBeCloseTo(castor(-20), 9);
+    expect(figure(told, "front.linkage", "rollCentreHeight").numberAfter).toBeTypeOf("number");
+    expect(figure(told, "roll.cornering", "angle").numberAfter).toBeGreaterThan(0);
+    for (const id of ["front.linkage", "roll.cornering"]) expect(find(told, id).refused).toBeUndefined();
+  });
+
+  test("takes the roll centre of the hardpoints into the roll of the car", () => {
+    const stiffer = change({ "front.spring.rate": "35 N/mm" }, car);
+    const { raw } = find(stiffer, "roll.cornering");
+    const centre = run("linkage.doubleWishbone", find(told, "front.linkage").rawBefore as object);
+    expect(raw).toMatchObject({ front: { rollCentreHeight: centre.outputs.rollCentreHeight?.si } });
   });
 });

@@ -23,6 +23,7 @@ export const linkageBindings: readonly Binding[] = [
     computation: "linkage.doubleWishbone",
     mode: "each",
     inputs: {
+      axle: assumed("front", "the front axle"),
       wheelCentre: group({
         x: assumed(0, "wheel centre on the line between the front hubs"),
         y: halfTrack,
