@@ -22,6 +22,7 @@ const config: NextConfig = {
     "better-auth",
     "esbuild",
     "pdf-lib",
+    "qrcode",
     "@expo-google-fonts/source-sans-3",
   ],
   turbopack: { root: fileURLToPath(new URL("../..", import.meta.url)) },

@@ -60,7 +60,10 @@ export {
   type SettingSheetForm,
   type SettingSheetPage,
   type SetupPlanPage,
+  type SheetFace,
   type SheetLine,
+  type SheetLook,
+  type SheetLookFinding,
   type SheetPlace,
   type SheetRow,
   type SignIn,
@@ -118,4 +121,11 @@ export {
 export { type Request, requestOf } from "./request";
 export { type AppRouter, appRouter, createCaller, type RouterInputs } from "./router";
 export { type SetupPlanPdfInput, setupPlanPdf } from "./setup-plan";
-export { type SheetsInput, sheetsPdf } from "./sheets";
+export {
+  type FilledForm,
+  lookAtSheetForm,
+  readDroppedSheet,
+  type SheetFormPlace,
+  takeSheetForm,
+} from "./sheet-form";
+export { printedSheetFace, type SheetsInput, sheetsPdf } from "./sheets";

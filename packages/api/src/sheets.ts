@@ -1,6 +1,6 @@
 import { refused } from "@trunnion/register";
-import { bookOf, openMember, printSheets } from "@trunnion/service";
-import { drawSheets } from "@trunnion/sheets";
+import { bookOf, openMember, printSheets, type SheetFace, sheetFace } from "@trunnion/service";
+import { drawSheetsAside, type SheetKind } from "@trunnion/sheets";
 import type { Request } from "./request";
 
 export interface SheetsInput {
@@ -8,6 +8,10 @@ export interface SheetsInput {
   readonly event: string;
   readonly number?: string;
   readonly paper: "A4" | "Letter";
+  /** Plain when left out. */
+  readonly kind?: SheetKind;
+  /** Where this installation is reached: the printed code leads there. */
+  readonly origin?: string;
 }
 
 /**
@@ -17,9 +21,23 @@ export interface SheetsInput {
  */
 export async function sheetsPdf(request: Request, input: SheetsInput): Promise<Uint8Array> {
   if (!request.signedIn) throw refused("NOT_SIGNED_IN", {});
-  const { club, event, number, paper } = input;
+  const { club, paper, kind = "plain", event, number, origin } = input;
+  const wanted = {
+    event,
+    ...(number === undefined ? {} : { number }),
+    ...(origin === undefined ? {} : { origin }),
+  };
   const models = await openMember(request.database, request.signedIn, club, async (ctx) =>
-    printSheets(ctx, { event, book: await bookOf(ctx), ...(number === undefined ? {} : { number }) }),
+    printSheets(ctx, { ...wanted, book: await bookOf(ctx) }),
   );
-  return drawSheets(models, { paper });
+  return drawSheetsAside(models, { paper, kind });
+}
+
+/**
+ * Whether the record moved on since a sheet was printed; what changed for a member of its club.
+ *
+ * @throws Refusal SHEET_CODE_UNKNOWN
+ */
+export function printedSheetFace({ database, signedIn }: Request, code: string): Promise<SheetFace> {
+  return sheetFace(database, code, signedIn ?? undefined);
 }

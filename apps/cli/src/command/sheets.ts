@@ -1,5 +1,5 @@
 import { bookOf, openOperator, printSheets } from "@trunnion/service";
-import { drawSheets } from "@trunnion/sheets";
+import { drawSheets, type SheetKind, sheetKinds } from "@trunnion/sheets";
 import { Command, Option } from "commander";
 import { withDatabase } from "../database";
 import { requireWritable, writeOutput } from "../file";
@@ -11,17 +11,22 @@ interface Options {
   readonly number?: string;
   readonly out: string;
   readonly paper: "A4" | "Letter";
+  readonly kind: SheetKind;
+  readonly origin?: string;
   readonly json?: boolean;
 }
 
-async function run({ club, event, number, out, paper, json }: Options): Promise<void> {
+async function run({ club, event, number, out, paper, kind, origin, json }: Options): Promise<void> {
   await requireWritable(out);
+  const wanted = {
+    event,
+    ...(number === undefined ? {} : { number }),
+    ...(origin === undefined ? {} : { origin }),
+  };
   const models = await withDatabase((database) =>
-    openOperator(database, club, async (ctx) =>
-      printSheets(ctx, { event, book: await bookOf(ctx), ...(number === undefined ? {} : { number }) }),
-    ),
+    openOperator(database, club, async (ctx) => printSheets(ctx, { ...wanted, book: await bookOf(ctx) })),
   );
-  const bytes = await drawSheets(models, { paper });
+  const bytes = await drawSheets(models, { paper, kind });
   await writeOutput(out, bytes);
   const sheets = models.map(({ entry, car, deviations, stations, recordHash }) => ({
     number: entry.runningNumber,
@@ -43,6 +48,15 @@ export function sheetsCommand(): Command {
     .option("--number <number>", "one running number only")
     .requiredOption("--out <file>", "PDF file to write")
     .addOption(new Option("--paper <size>", "paper").choices(["A4", "Letter"]).default("A4"))
+    .addOption(
+      new Option("--kind <kind>", "plain, to be filled in on a screen, or that and tagged for screen readers")
+        .choices([...sheetKinds])
+        .default("plain"),
+    )
+    .option(
+      "--origin <address>",
+      "where this installation is reached, for the QR code; none is printed without",
+    )
     .option("--json", "report as JSON")
     .action(run);
 }

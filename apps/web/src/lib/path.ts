@@ -248,6 +248,15 @@ export const dossierPath = (
 ): string => withQuery(`/api/club/${part(club)}/car/${part(car)}/dossier.pdf`, query);
 
 /** The PDF of one sheet, or of all of an event in running-number order. */
+/** Where filled-in sheets of an event are sent. */
+export const sheetFormsPath = (club: string, event: string): string =>
+  `/api/club/${part(club)}/event/${part(event)}/sheet-form`;
+/** Where a dropped file is taken. */
+export const sheetFormPath = (club: string, event: string, drop: string): string =>
+  `${sheetFormsPath(club, event)}/${part(drop)}`;
+/** Where a dropped file is looked at; `taken` after it was. */
+export const sheetFormLookPath = (club: string, event: string, drop: string, taken?: string): string =>
+  withQuery(`${eventPath(club, event)}/sheet-form/${part(drop)}`, { taken });
 export const sheetsPath = (
   club: string,
   event: string,

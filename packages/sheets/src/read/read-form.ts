@@ -69,7 +69,7 @@ function sheetOf(car: PDFDict): FormSheet | undefined {
   const fields = new Map<string, string>();
   for (const field of kidsOf(car, "Kids").slice(0, mostFields)) {
     const name = stringOf(field.lookup(PDFName.of("T")));
-    const value = valueOf(field);
+    const value = valueIn(field);
     if (name !== "" && value !== "") fields.set(name, value);
   }
   const code = fields.get("sheet");
@@ -81,7 +81,7 @@ function sheetOf(car: PDFDict): FormSheet | undefined {
 }
 
 /** A box's state stands in the field, or with programs that write only half, in the box that is crossed. */
-function valueOf(field: PDFDict): string {
+function valueIn(field: PDFDict): string {
   const value = field.lookup(PDFName.of("V"));
   if (value instanceof PDFName) {
     if (value.decodeText() !== "Off") return value.decodeText();

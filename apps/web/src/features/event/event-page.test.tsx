@@ -49,7 +49,7 @@ describe("an event's page", () => {
       tags(html, "input")
         .filter((tag) => tag.includes("checked"))
         .map((tag) => attribute(tag, "value")),
-    ).toEqual(["A4"]);
+    ).toEqual(["A4", "plain"]);
   });
 
   test("links one sheet per entry by its running number", () => {

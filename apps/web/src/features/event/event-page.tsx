@@ -4,6 +4,7 @@ import { PageHead, SectionHead } from "../../components/page-head";
 import type { ClubFace } from "../../components/shell/shell";
 import { TitleBlock } from "../../components/shell/title-block";
 import { eventsPath, paddockPath } from "../../lib/path";
+import { DropForm } from "../sheet-form/drop-form";
 import { type EntryRow, EntryTable } from "./entry-table";
 import type { EventRow } from "./events-page";
 import { type Paper, PrintForm } from "./print-form";
@@ -58,6 +59,7 @@ export function EventPage({ club, event, entries, paper = "A4", mayPrint = true,
           <EntryTable {...place} entries={entries} paper={paper} mayPrint={mayPrint} />
         )}
       </section>
+      {entries.length === 0 || !mayPrint ? null : <DropForm {...place} />}
       <div className="pt-8">
         <Caution cautions={cautions} />
       </div>

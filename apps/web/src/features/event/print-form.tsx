@@ -4,6 +4,12 @@ import { sheetsPath } from "../../lib/path";
 export const papers = ["A4", "Letter"] as const;
 export type Paper = (typeof papers)[number];
 
+const kinds = [
+  { value: "plain", label: "To print" },
+  { value: "fillable", label: "To fill in on a screen" },
+  { value: "tagged", label: "To fill in, and read out" },
+] as const;
+
 export interface PrintFormProps {
   readonly club: string;
   readonly event: string;
@@ -32,6 +38,21 @@ export function PrintForm({ club, event, sheets, paper }: PrintFormProps) {
               className="size-5 accent-ink"
             />
             {size}
+          </label>
+        ))}
+      </fieldset>
+      <fieldset className="flex flex-wrap gap-x-5">
+        <legend className="font-semibold text-small">File</legend>
+        {kinds.map(({ value, label }) => (
+          <label key={value} className="inline-flex min-h-11 cursor-pointer items-center gap-2">
+            <input
+              type="radio"
+              name="kind"
+              value={value}
+              defaultChecked={value === "plain"}
+              className="size-5 accent-ink"
+            />
+            {label}
           </label>
         ))}
       </fieldset>

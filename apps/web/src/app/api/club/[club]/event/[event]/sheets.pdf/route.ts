@@ -1,4 +1,5 @@
 import { requestOf, sheetsPdf } from "@trunnion/api";
+import { serviceSettings } from "../../../../../../../env";
 import { withoutControls } from "../../../../../../../lib/address";
 import { fileAnswer } from "../../../../../../../lib/file-answer";
 import { service } from "../../../../../../../lib/service";
@@ -9,10 +10,12 @@ interface Segments {
 
 /** The pre-event sheets of an event, or of one running number, as PDF. */
 export async function GET(request: Request, { params }: Segments): Promise<Response> {
-  const { club, event: asked } = await params;
-  const event = withoutControls(asked);
+  const { club, event: named } = await params;
+  const event = withoutControls(named);
   const query = new URL(request.url).searchParams;
   const number = query.get("number");
+  const asked = query.get("kind");
+  const kind = asked === "fillable" || asked === "tagged" ? asked : "plain";
   const paper = query.get("paper") === "Letter" ? "Letter" : "A4";
   return fileAnswer({
     type: "application/pdf",
@@ -21,7 +24,8 @@ export async function GET(request: Request, { params }: Segments): Promise<Respo
     place: "sheets.pdf",
     make: async () => {
       const who = await requestOf(service(), request.headers);
-      return sheetsPdf(who, { club, event, paper, ...(number === null ? {} : { number }) });
+      const { baseUrl: origin } = serviceSettings();
+      return sheetsPdf(who, { club, event, paper, kind, origin, ...(number === null ? {} : { number }) });
     },
   });
 }
