@@ -94,7 +94,7 @@ export interface AutosaveInput {
 }
 
 /** Sends a draft to the club and keeps what it has not got yet in this browser. */
-class DraftKeeper {
+export class DraftKeeper {
   #version: number;
   #editor = crypto.randomUUID();
   #count = 0;
@@ -132,6 +132,11 @@ class DraftKeeper {
       window.removeEventListener("online", online);
       window.clearTimeout(this.#timer);
     };
+  }
+
+  /** Whether the last try found no signal. */
+  get isOffline(): boolean {
+    return this.#state.at === "offline";
   }
 
   /** Keeps what was typed: here at once, at the club a moment later. */

@@ -1,14 +1,7 @@
 "use client";
 import type { SubmissionPage } from "@trunnion/api";
-import {
-  characteristicBook,
-  emptyModification,
-  type FieldProblem,
-  type ProposedConsequences,
-  type RefusalText,
-  type SubmissionContent,
-} from "@trunnion/register";
-import { type FormEvent, useActionState, useEffect, useMemo, useRef, useState } from "react";
+import { characteristicBook, emptyModification, type SubmissionContent } from "@trunnion/register";
+import { type FormEvent, useActionState, useMemo, useRef, useState } from "react";
 import { Button } from "../../components/button";
 import { ConflictNotice } from "../../components/form/conflict";
 import { FormKnows } from "../../components/form/edit-form";
@@ -19,12 +12,15 @@ import { SectionHead } from "../../components/page-head";
 import type { Leader } from "../../components/plan";
 import { type FormAction, type FormState, untouched } from "../../lib/form-state";
 import { submissionConsequencePath, submissionPath } from "../../lib/path";
-import { callApi, type SaveState, useAutosave } from "./autosave";
+import { useAutosave } from "./autosave";
 import { basisIn } from "./basis";
 import { ChangeCircumstances, ChangeLines } from "./change-fields";
 import { ConsequencePanel } from "./consequence-panel";
 import { contentOfForm, editContent, editOf } from "./draft";
+import { errorsOf, useLive } from "./draft-live";
+import { useHandIn } from "./hand-in";
 import { PartChooser } from "./part-chooser";
+import { SaveLine } from "./save-line";
 
 export interface DraftFormProps {
   readonly club: string;
@@ -36,83 +32,6 @@ export interface DraftFormProps {
   readonly action: FormAction;
 }
 
-/** Milliseconds after the last key before consequences are worked out again. */
-const REST = 150;
-
-interface Live {
-  readonly problems: readonly FieldProblem[];
-  readonly proposed: ProposedConsequences;
-}
-
-/** What the draft amounts to as it is typed: at first as the server had it, then worked out here. */
-function useLive(content: SubmissionContent, { ground, submission, proposed }: SubmissionPage): Live {
-  const [live, setLive] = useState<Live>({ problems: submission.problems, proposed });
-  const first = useRef(true);
-  useEffect(() => {
-    if (first.current) {
-      first.current = false;
-      return;
-    }
-    let stale = false;
-    const timer = window.setTimeout(async () => {
-      try {
-        const { readLive } = await import("./live");
-        if (!stale) setLive(readLive(content, ground));
-      } catch {
-        // Without a signal the engines may not have come yet; what was worked out last stays, and typing goes on.
-      }
-    }, REST);
-    return () => {
-      stale = true;
-      window.clearTimeout(timer);
-    };
-  }, [content, ground]);
-  // Fetched while there is a signal, so that it is there when there is none.
-  useEffect(() => void import("./live").catch(() => undefined), []);
-  return live;
-}
-
-/** The text typed into a field by its name; nothing for one that is no field of the draft. */
-function typedAt(content: SubmissionContent, field: string): string {
-  const found = field
-    .split(".")
-    .reduce<unknown>((part, name) => (part as Record<string, unknown> | undefined)?.[name], content);
-  return typeof found === "string" ? found : "";
-}
-
-/** What is wrong by field: while somebody types only with what was typed, once handed in with what lacks as well. */
-function errorsOf(problems: readonly FieldProblem[], content: SubmissionContent, all: boolean) {
-  const errors: Record<string, string[]> = {};
-  for (const { field, message } of problems) {
-    if (!all && typedAt(content, field).trim() === "") continue;
-    errors[field] = [...(errors[field] ?? []), message];
-  }
-  return errors;
-}
-
-const states: Readonly<Record<Exclude<SaveState["at"], "saved" | "conflict" | "refused">, string>> = {
-  kept: "Saved as you go.",
-  saving: "Saving…",
-  offline: "No signal: kept on this device, and sent when it is back.",
-};
-
-function SaveLine({ state }: { readonly state: SaveState }) {
-  const text =
-    state.at === "saved"
-      ? `Saved at ${state.time}.`
-      : state.at === "conflict" || state.at === "refused"
-        ? "Not saved."
-        : states[state.at];
-  return (
-    <p role="status" className="text-small text-soft">
-      {text}
-    </p>
-  );
-}
-
-type Sending = "ready" | "sending" | "noSignal";
-const nothingSaid: { readonly refusal?: RefusalText } = {};
-
 /** The form of a change: saved as it is typed, with what it does beside it. Without a script its buttons do the same. */
 export function DraftForm({ club, page, leaders, sideWords, shown: asked, action }: DraftFormProps) {
   const { submission, ground } = page;
@@ -122,12 +41,8 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
   // Counts up when fields are to show something else than was typed into them.
   const [drawn, setDrawn] = useState(0);
   const [shown, setShown] = useState(asked);
-  const [tried, setTried] = useState(false);
-  const [sending, setSending] = useState<Sending>("ready");
-  const [told, setTold] = useState(nothingSaid);
   const form = useRef<HTMLFormElement>(null);
   const head = useRef<HTMLDivElement>(null);
-  const stepKey = useRef<string>(undefined);
   const redraw = (next: SubmissionContent) => {
     setContent(next);
     setDrawn((count) => count + 1);
@@ -146,56 +61,26 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
     () => basisIn(ground, book).stateOn(live.proposed.on),
     [ground, book, live.proposed.on],
   );
-  const errors = errorsOf(live.problems, content, tried || sent.tries > 0);
-  const known: FormState = {
-    tries: 0,
-    typed: {},
-    errors,
-    ...(told.refusal === undefined ? {} : { refusal: told.refusal }),
-  };
-
   const changed = () => {
     if (!form.current) return;
     const next = contentOfForm(new FormData(form.current), content);
     setContent(next);
     keeper.keep(next);
   };
-  const toHead = () => window.requestAnimationFrame(() => head.current?.focus());
-  const moveOn = async (step: "submit" | "answer" | "withdraw", text: string) => {
-    setTried(step !== "withdraw");
-    setTold(nothingSaid);
-    if (step !== "withdraw" && live.problems.length > 0) return toHead();
-    setSending("sending");
-    stepKey.current ??= crypto.randomUUID();
-    try {
-      const version = await keeper.flush();
-      if (version === undefined) return setSending("noSignal");
-      const answer = await callApi("submission.step", {
-        club,
-        id,
-        version,
-        key: stepKey.current,
-        step,
-        text,
-      });
-      if (answer.ok) {
-        keeper.forget();
-        window.location.assign(submissionPath(club, id));
-        return;
-      }
-      stepKey.current = undefined;
-      const wrong = Object.values(answer.fieldErrors ?? {}).flat();
-      setTold({
-        refusal: answer.refusal ?? {
-          what: wrong.join(" ") || answer.message,
-          remedy: "Nothing was handed in; what you typed is kept.",
-        },
-      });
-      setSending("ready");
-      toHead();
-    } catch {
-      setSending("noSignal");
-    }
+  const handIn = useHandIn({
+    club,
+    id,
+    keeper,
+    problems: live.problems.length,
+    wrong: () => window.requestAnimationFrame(() => head.current?.focus()),
+  });
+  const { tried, sending, refusal } = handIn;
+  const errors = errorsOf(live.problems, content, tried || sent.tries > 0);
+  const known: FormState = {
+    tries: 0,
+    typed: {},
+    errors,
+    ...(refusal === undefined ? {} : { refusal }),
   };
   const submit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
@@ -203,7 +88,7 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
     const pressed = submitter instanceof HTMLButtonElement ? submitter.value : "save";
     const data = new FormData(event.currentTarget);
     if (pressed === "submit" || pressed === "answer" || pressed === "withdraw")
-      return void moveOn(pressed, String(data.get("text") ?? ""));
+      return void handIn.take(pressed, String(data.get("text") ?? ""));
     const edit = editOf(pressed, data);
     const typed = contentOfForm(data, content);
     if (edit === undefined) {
@@ -226,7 +111,7 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
           Save
         </button>
         <div ref={head} tabIndex={-1} className="outline-none empty:hidden">
-          {told.refusal !== undefined || tried ? (
+          {refusal !== undefined || tried ? (
             <ErrorSummary
               state={known}
               labels={{}}

@@ -1,0 +1,59 @@
+"use client";
+import type { SubmissionPage } from "@trunnion/api";
+import type { FieldProblem, ProposedConsequences, SubmissionContent } from "@trunnion/register";
+import { useEffect, useRef, useState } from "react";
+
+/** Milliseconds after the last key before consequences are worked out again. */
+const REST = 150;
+
+/** What a draft amounts to. */
+export interface Live {
+  readonly problems: readonly FieldProblem[];
+  readonly proposed: ProposedConsequences;
+}
+
+/** What the draft amounts to as it is typed: at first as the server had it, then worked out here. */
+export function useLive(content: SubmissionContent, { ground, submission, proposed }: SubmissionPage): Live {
+  const [live, setLive] = useState<Live>({ problems: submission.problems, proposed });
+  const first = useRef(true);
+  useEffect(() => {
+    if (first.current) {
+      first.current = false;
+      return;
+    }
+    let stale = false;
+    const timer = window.setTimeout(async () => {
+      try {
+        const { readLive } = await import("./live");
+        if (!stale) setLive(readLive(content, ground));
+      } catch {
+        // Without a signal the engines may not have come yet; what was worked out last stays, and typing goes on.
+      }
+    }, REST);
+    return () => {
+      stale = true;
+      window.clearTimeout(timer);
+    };
+  }, [content, ground]);
+  // Fetched while there is a signal, so that it is there when there is none.
+  useEffect(() => void import("./live").catch(() => undefined), []);
+  return live;
+}
+
+/** The text typed into a field by its name; nothing for one that is no field of the draft. */
+function typedAt(content: SubmissionContent, field: string): string {
+  const found = field
+    .split(".")
+    .reduce<unknown>((part, name) => (part as Record<string, unknown> | undefined)?.[name], content);
+  return typeof found === "string" ? found : "";
+}
+
+/** What is wrong by field: while somebody types only with what was typed, once handed in with what lacks as well. */
+export function errorsOf(problems: readonly FieldProblem[], content: SubmissionContent, all: boolean) {
+  const errors: Record<string, string[]> = {};
+  for (const { field, message } of problems) {
+    if (!all && typedAt(content, field).trim() === "") continue;
+    errors[field] = [...(errors[field] ?? []), message];
+  }
+  return errors;
+}

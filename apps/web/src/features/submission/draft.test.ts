@@ -1,0 +1,80 @@
+import { builtInBook, emptyModification, emptySubmission, submissionContentSchema } from "@trunnion/register";
+import { describe, expect, test } from "vitest";
+import { contentOfForm, editContent, editOf } from "./draft";
+
+const form = (fields: Readonly<Record<string, string>>) => {
+  const data = new FormData();
+  for (const [name, value] of Object.entries(fields)) data.append(name, value);
+  return data;
+};
+
+const kept = emptySubmission("metric");
+
+describe("what a form of a change says", () => {
+  test("is read field by field, and leaves the setting sheets alone", () => {
+    const sheet = { on: "1 May 2020", loadState: "kerb", note: "", readings: [] } as const;
+    const content = contentOfForm(
+      form({
+        units: "imperial",
+        "modifications.0.fitted": "1998",
+        "modifications.0.changes.0.characteristic": "front.camber",
+        "modifications.0.changes.0.side": "left",
+        "modifications.0.changes.0.after": "steep",
+        "modifications.0.fasteners.0.thread": "5/16 UNF",
+      }),
+      { ...kept, sheets: [sheet] },
+    );
+    expect(content).toMatchObject({
+      units: "imperial",
+      modifications: [
+        {
+          fitted: "1998",
+          changes: [{ characteristic: "front.camber", side: "left", before: "", after: "steep" }],
+          fasteners: [{ thread: "5/16 UNF", grade: "" }],
+        },
+      ],
+      sheets: [sheet],
+    });
+    expect(submissionContentSchema.safeParse(content).success).toBe(true);
+  });
+
+  test("is nothing, whatever a stranger sends in its place", () => {
+    const content = contentOfForm(
+      form({ units: "furlongs", modifications: "x", "__proto__.units": "y" }),
+      kept,
+    );
+    expect(content).toEqual(kept);
+  });
+});
+
+describe("a button of the form", () => {
+  test("adds the ticked parts, both sides of what has sides, and none twice", () => {
+    const data = form({});
+    for (const key of ["front.camber", "front.antiRollBar.diameter", "no.such"]) data.append("part[]", key);
+    const edit = editOf("add", data);
+    if (!edit) throw new Error("no edit");
+    const once = editContent(kept, edit, builtInBook);
+    expect(
+      once.modifications[0]?.changes.map(({ characteristic, side }) => `${characteristic} ${side}`),
+    ).toEqual(["front.camber left", "front.camber right", "front.antiRollBar.diameter whole"]);
+    expect(editContent(once, edit, builtInBook)).toEqual(once);
+  });
+
+  test("takes out one line and one fastener by its place, and keeps the others as typed", () => {
+    const change = (after: string) =>
+      ({ characteristic: "front.camber", side: "left", before: "", after }) as const;
+    const content = {
+      ...kept,
+      modifications: [{ ...emptyModification, changes: [change("a"), change("b")] }],
+    };
+    const without = editContent(content, { kind: "remove", place: 0 }, builtInBook);
+    expect(without.modifications[0]?.changes).toEqual([change("b")]);
+    const more = editContent(content, { kind: "addFastener" }, builtInBook);
+    expect(more.modifications[0]?.fasteners).toHaveLength(1);
+    expect(editContent(more, { kind: "removeFastener", place: 0 }, builtInBook)).toEqual(content);
+  });
+
+  test.each(["save", "submit", "show", "withdraw"])("that is called %s changes no line", (pressed) => {
+    expect(editOf(pressed, form({}))).toBeUndefined();
+  });
+});

@@ -1,0 +1,62 @@
+"use client";
+import type { RefusalText } from "@trunnion/register";
+import { useRef, useState } from "react";
+import { submissionPath } from "../../lib/path";
+import { callApi, type DraftKeeper } from "./autosave";
+
+type Step = "submit" | "answer" | "withdraw";
+
+export interface HandInProps {
+  readonly club: string;
+  readonly id: string;
+  readonly keeper: DraftKeeper;
+  /** How many things stand in the way, as far as this browser sees. */
+  readonly problems: number;
+  /** Leads to what is wrong. */
+  readonly wrong: () => void;
+}
+
+const nothingSaid: { readonly refusal?: RefusalText } = {};
+
+/** Moves a draft on, once everything typed has reached the club; without a signal it says so and loses nothing. */
+export function useHandIn({ club, id, keeper, problems, wrong }: HandInProps) {
+  const [tried, setTried] = useState(false);
+  const [sending, setSending] = useState<"ready" | "sending" | "noSignal">("ready");
+  const [told, setTold] = useState(nothingSaid);
+  // The same key until an answer has come: pressed again over a flaky line it is the same step.
+  const key = useRef<string>(undefined);
+
+  const refuse = (refusal: RefusalText) => {
+    key.current = undefined;
+    setTold({ refusal });
+    setSending("ready");
+    wrong();
+  };
+  const sendStep = async (step: Step, text: string) => {
+    key.current ??= crypto.randomUUID();
+    const version = await keeper.flush();
+    if (version === undefined) return setSending(keeper.isOffline ? "noSignal" : "ready");
+    const answer = await callApi("submission.step", { club, id, version, key: key.current, step, text });
+    if (answer.ok) {
+      keeper.forget();
+      window.location.assign(submissionPath(club, id));
+      return;
+    }
+    const words = Object.values(answer.fieldErrors ?? {}).flat();
+    const remedy = "Nothing was handed in; what you typed is kept.";
+    refuse(answer.refusal ?? { what: words.join(" ") || answer.message, remedy });
+  };
+  const take = async (step: Step, text: string) => {
+    setTried(step !== "withdraw");
+    setTold(nothingSaid);
+    setSending("ready");
+    if (step !== "withdraw" && problems > 0) return wrong();
+    setSending("sending");
+    try {
+      await sendStep(step, text);
+    } catch {
+      setSending("noSignal");
+    }
+  };
+  return { tried, sending, take, ...told };
+}
