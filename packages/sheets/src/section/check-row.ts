@@ -65,14 +65,44 @@ function noteWidthOf({ readings }: SheetCheck, { note }: Density): number {
   return readings.length === 0 ? note : Math.max(note, readings.length > 2 ? 62 : 40);
 }
 
+/** Rows kept, since most checks of an event stand alike on every car's sheet; room for several rule sets. */
+const mostKept = 4_000;
+const kept = new Map<string, Pick<CheckRow, "lines" | "height">>();
+
 export function checkRow(check: SheetCheck, number: number, setting: RowSetting): CheckRow {
+  const { density, width, common, footnote } = setting;
+  const { text, why, method = "", caution = "", limit = "", criterion, readings, special, undecided } = check;
+  const wanted = "text" in criterion ? criterion.text : "";
+  const source = footnote(check.source) ?? 0;
+  const told = why === common && !special ? "" : why;
+  const key = [
+    density.body,
+    width,
+    source,
+    readings.length,
+    special,
+    undecided,
+    text,
+    told,
+    method,
+    caution,
+    limit,
+    wanted,
+  ].join("\n");
+  const known = kept.get(key) ?? measured(check, setting);
+  if (kept.size >= mostKept) kept.clear();
+  kept.set(key, known);
+  return { check, number, ...known };
+}
+
+function measured(check: SheetCheck, setting: RowSetting): Pick<CheckRow, "lines" | "height"> {
   const lines = linesOf(check, setting);
   const { readings: asked } = check;
   const stacked = asked.length > 2 ? Math.ceil(asked.length / 2) : asked.length;
   const readings = stacked * readingHeight + (stacked > 0 ? noteHeight : 0);
   const boxes = box + 2 * Math.min(1.8, setting.density.padding + 0.2);
   const height = Math.max(blockHeight(lines) + 2 * setting.density.padding, boxes, readings);
-  return { check, number, lines, height };
+  return { lines, height };
 }
 
 function linesOf(check: SheetCheck, { faces, density, width, common, footnote }: RowSetting): Line[] {

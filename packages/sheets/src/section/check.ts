@@ -8,7 +8,16 @@ import { firstLines } from "./bounded-text";
 import { boxesWidth, densities, drawCheckRow, type RowSetting, results, resultWords } from "./check-row";
 import { footnotesOf } from "./footnote";
 import { resultHeight } from "./result";
-import { levelled, type Placed, placeIn, type Region, stationHeight, type WalkStation, walkOf } from "./walk";
+import {
+  fits,
+  levelled,
+  type Placed,
+  placeIn,
+  type Region,
+  stationHeight,
+  type WalkStation,
+  walkOf,
+} from "./walk";
 
 const title = "Checks, walking round the car";
 const gutter = 15;
@@ -55,10 +64,16 @@ function planned(context: SheetContext): Plan {
   const settings = densities.map(
     (density): RowSetting => ({ faces: context.faces, density, width, common, footnote }),
   );
-  const walks = settings.map((setting) => ({ setting, walk: walkOf(model, setting) }));
+  // Made when it is tried: most sheets need the first or second only.
+  const made = new Map<RowSetting, readonly WalkStation[]>();
+  const walkIn = (setting: RowSetting) => {
+    const walk = made.get(setting) ?? walkOf(model, setting);
+    made.set(setting, walk);
+    return walk;
+  };
   for (let pages = wantedPages; pages <= mostPages; pages++) {
-    for (const one of walks) {
-      const plan = within(context, one, pages);
+    for (const setting of settings) {
+      const plan = within(context, { setting, walk: walkIn(setting) }, pages);
       if (plan !== undefined) return plan;
     }
   }
@@ -73,10 +88,9 @@ function within(
   pages: number,
 ): Plan | undefined {
   for (const all of allRegions(context, pages)) {
-    if (placeIn(walk, all) === undefined) continue;
+    if (!fits(walk, all)) continue;
     const regions = levelled(walk, all);
-    const placed = placeIn(walk, regions);
-    if (placed !== undefined) return { setting, regions, placed };
+    return { setting, regions, placed: placeIn(walk, regions) };
   }
   return undefined;
 }

@@ -28,39 +28,55 @@ export function walkOf(model: SheetModel, setting: RowSetting): readonly WalkSta
   }));
 }
 
-/**
- * Puts the checks into columns in walking order, each column under the name of the station it continues. Answers
- * undefined where they do not fit.
- */
-export function placeIn(
-  walk: readonly WalkStation[],
-  regions: readonly Region[],
-): readonly Placed[] | undefined {
-  const columns = regions.flatMap((region) => [
-    { ...region, column: 0 as const },
-    { ...region, column: 1 as const },
-  ]);
-  const placed: Placed[] = [];
+/** What is told of each thing put into a column: the station whose name goes there, or a row. */
+type Put = (column: number, down: number, station: WalkStation, row: number) => void;
+
+const nothing: Put = () => undefined;
+
+/** Whether the checks fit, in walking order; tells `put` where each goes, -1 being the station's name. */
+function walkThrough(walk: readonly WalkStation[], heights: readonly number[], put: Put): boolean {
   let at = 0;
   let down = 0;
-  for (const { name, rows } of walk) {
-    for (const [index, row] of rows.entries()) {
-      const whole = row.height + stationHeight;
-      if (down + (index === 0 || down === 0 ? whole : row.height) > (columns[at]?.height ?? 0)) {
-        at = columns.findIndex((one, next) => next > at && one.height >= whole);
+  for (const station of walk) {
+    const { rows } = station;
+    for (let index = 0; index < rows.length; index++) {
+      const height = rows[index]?.height ?? 0;
+      const whole = height + stationHeight;
+      if (down + (index === 0 || down === 0 ? whole : height) > (heights[at] ?? 0)) {
+        do at++;
+        while (at < heights.length && (heights[at] ?? 0) < whole);
         down = 0;
       }
-      const column = columns[at];
-      if (column === undefined) return undefined;
-      const where = { page: column.page, column: column.column };
+      if (at >= heights.length) return false;
       if (index === 0 || down === 0) {
-        placed.push({ ...where, down, name: index === 0 ? name : `${name}, continued` });
+        put(at, down, station, -1 - index);
         down += stationHeight;
       }
-      placed.push({ ...where, down, row });
-      down += row.height;
+      put(at, down, station, index);
+      down += height;
     }
   }
+  return true;
+}
+
+const columnHeights = (regions: readonly Region[]) => regions.flatMap(({ height }) => [height, height]);
+
+/** Whether the checks fit into regions, two columns each. */
+export function fits(walk: readonly WalkStation[], regions: readonly Region[]): boolean {
+  return walkThrough(walk, columnHeights(regions), nothing);
+}
+
+/**
+ * Puts the checks into columns in walking order, each column under the name of the station it continues; they must fit.
+ */
+export function placeIn(walk: readonly WalkStation[], regions: readonly Region[]): readonly Placed[] {
+  const placed: Placed[] = [];
+  walkThrough(walk, columnHeights(regions), (column, down, { name, rows }, at) => {
+    const where = { page: regions[column >> 1]?.page ?? 0, column: column % 2 === 0 ? 0 : 1, down } as const;
+    const row = rows[at];
+    if (row !== undefined) placed.push({ ...where, row });
+    else placed.push({ ...where, name: at === -1 ? name : `${name}, continued` });
+  });
   return placed;
 }
 
@@ -71,9 +87,9 @@ export function levelled(walk: readonly WalkStation[], regions: readonly Region[
   const before = regions.slice(0, -1);
   let low = 0;
   let high = last.height;
-  while (high - low > 2) {
+  while (high - low > 4) {
     const middle = (low + high) / 2;
-    if (placeIn(walk, [...before, { ...last, height: middle }]) === undefined) low = middle;
+    if (!fits(walk, [...before, { ...last, height: middle }])) low = middle;
     else high = middle;
   }
   return [...before, { ...last, height: high }];
