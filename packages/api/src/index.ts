@@ -1,3 +1,12 @@
+export type {
+  CarInRuleSet,
+  EntryPage,
+  EventForm,
+  ListedEntry,
+  ReadEntryList,
+  RuleSetFacts,
+  RuleSetPage,
+} from "@trunnion/service";
 export {
   type AddedPiece,
   type AssemblyCounts,

@@ -12,6 +12,7 @@ import {
   planEvent,
   planEventInput,
   readEntryList,
+  readTableFile,
   takeEntryList,
   takeEntryListInput,
 } from "@trunnion/service";
@@ -36,6 +37,15 @@ export const eventRouter = router({
   readList: member
     .input(ofEvent.extend({ text: z.string() }))
     .query(({ ctx, input }) => readEntryList(ctx.scope, input)),
+  /** A file of entries as the text of the box: rows on lines, cells between tabs. */
+  listText: member
+    .input(ofEvent.extend({ file: line(200), bytes: z.instanceof(Uint8Array) }))
+    .query(async ({ input: { file, bytes } }) => {
+      const { headings, rows } = await readTableFile({ file, bytes });
+      const said = (cells: readonly string[]) =>
+        cells.map((cell) => cell.replace(/[\t\r\n]+/g, " ")).join("\t");
+      return [headings, ...rows.map(({ cells }) => cells)].map(said).join("\n");
+    }),
   takeList: member.input(takeEntryListInput).mutation(({ ctx, input }) => takeEntryList(ctx.scope, input)),
   /** One entry at scrutineering. */
   entry: member

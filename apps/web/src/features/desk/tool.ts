@@ -10,6 +10,7 @@ import {
   numbersPath,
   ownContactPath,
   reviewPath,
+  ruleSetsPath,
   specificationsPath,
 } from "../../lib/path";
 
@@ -72,6 +73,11 @@ const tools: readonly Declared[] = [
     href: characteristicsPath,
     title: "Characteristics",
     text: "Everything that can be recorded of a car, the club's own included.",
+  },
+  {
+    href: ruleSetsPath,
+    title: "Rule sets",
+    text: "What a scrutineer looks at, limits and classes: copied from year to year, with the differences shown.",
   },
   {
     href: exportPath,

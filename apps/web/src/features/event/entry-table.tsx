@@ -1,6 +1,6 @@
 import { type AssemblyCount, Differing } from "../../components/assembly-strip";
 import { SmallPlate } from "../../components/plate";
-import { carPath, sheetsPath } from "../../lib/path";
+import { carPath, entryPath, sheetsPath } from "../../lib/path";
 import type { Paper } from "./print-form";
 
 /** One car entered. Texts are shown as they are; empty ones are left blank. */
@@ -55,7 +55,17 @@ export function EntryTable({ club, event, entries, paper, mayPrint = true }: Ent
         {entries.map((entry) => (
           <tr key={entry.id}>
             <th scope="row" className="list-lead">
-              <span className="running-number">{entry.runningNumber}</span>
+              {mayPrint ? (
+                <a
+                  href={entryPath(club, event, entry.runningNumber)}
+                  aria-label={`Inspect number ${entry.runningNumber}`}
+                  className="running-number"
+                >
+                  {entry.runningNumber}
+                </a>
+              ) : (
+                <span className="running-number">{entry.runningNumber}</span>
+              )}
             </th>
             <td className="entry-car">
               <EnteredCar club={club} entry={entry} />

@@ -3,7 +3,7 @@ import { Caution } from "../../components/caution";
 import { PageHead, SectionHead } from "../../components/page-head";
 import type { ClubFace } from "../../components/shell/shell";
 import { TitleBlock } from "../../components/shell/title-block";
-import { eventsPath, paddockPath } from "../../lib/path";
+import { changeEventPath, entryListPath, eventsPath, newEntryPath, paddockPath } from "../../lib/path";
 import { DropForm } from "../sheet-form/drop-form";
 import { type EntryRow, EntryTable } from "./entry-table";
 import type { EventRow } from "./events-page";
@@ -50,6 +50,13 @@ export function EventPage({ club, event, entries, paper = "A4", mayPrint = true,
       <section aria-labelledby="entries">
         <SectionHead id="entries" title="Entries">
           <span className="text-small text-soft">in running-number order</span>
+          {mayPrint ? (
+            <nav aria-label="Entries" className="print:hidden flex flex-wrap gap-x-6 text-small">
+              <a href={newEntryPath(club.slug, event.slug)}>Enter a car</a>
+              <a href={entryListPath(club.slug, event.slug)}>Read in an entry list</a>
+              <a href={changeEventPath(club.slug, event.slug)}>Change the event</a>
+            </nav>
+          ) : null}
         </SectionHead>
         {entries.length === 0 ? (
           <p className="max-w-prose">

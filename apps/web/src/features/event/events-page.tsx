@@ -1,7 +1,7 @@
 import { PageHead } from "../../components/page-head";
 import type { ClubFace } from "../../components/shell/shell";
 import { TitleBlock } from "../../components/shell/title-block";
-import { eventPath } from "../../lib/path";
+import { eventPath, newEventPath } from "../../lib/path";
 
 export interface EventRow {
   readonly slug: string;
@@ -19,6 +19,8 @@ export interface EventsPageProps {
   readonly ahead: readonly EventRow[];
   /** Before today, the latest first. */
   readonly past: readonly EventRow[];
+  /** Who may not plan one is not offered it. */
+  readonly mayPlan?: boolean;
 }
 
 export const sayEntries = (entries: number): string => {
@@ -27,11 +29,13 @@ export const sayEntries = (entries: number): string => {
 };
 
 /** The club's events: what is coming, then what was. */
-export function EventsPage({ club, ahead, past }: EventsPageProps) {
+export function EventsPage({ club, ahead, past, mayPlan = false }: EventsPageProps) {
   const total = ahead.length + past.length;
   return (
     <>
-      <PageHead title="Events" />
+      <PageHead title="Events">
+        {mayPlan ? <a href={newEventPath(club.slug)}>Plan an event</a> : null}
+      </PageHead>
       <EventList club={club.slug} title="Coming" events={ahead} none="No event is coming up." />
       {past.length === 0 ? null : <EventList club={club.slug} title="Past" events={past} none="" />}
       <TitleBlock

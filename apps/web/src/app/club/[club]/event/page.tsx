@@ -19,12 +19,14 @@ export default async function Page({ params }: Segments) {
     load: async (api) => ({
       events: await api.event.list({ club }),
       today: (await api.club.home({ club })).today,
+      roles: (await api.club.mine()).clubs.find(({ slug }) => slug === club)?.roles ?? [],
     }),
-    draw: ({ events, today }, face) => {
+    draw: ({ events, today, roles }, face) => {
       const written = (list: typeof events) => list.map((event) => ({ ...event, on: sayLongDay(event.on) }));
       const ahead = events.filter(({ on }) => on >= today).reverse();
       const past = events.filter(({ on }) => on < today);
-      return <EventsPage club={face} ahead={written(ahead)} past={written(past)} />;
+      const mayPlan = roles.some((role) => role !== "owner");
+      return <EventsPage club={face} ahead={written(ahead)} past={written(past)} mayPlan={mayPlan} />;
     },
   });
 }

@@ -1,0 +1,254 @@
+"use server";
+import type { ReadEntryList, RouterInputs } from "@trunnion/api";
+import { takeForm } from "../../lib/form";
+import { enteredOf } from "../../lib/form-entry";
+import type { FormState } from "../../lib/form-state";
+import {
+  changeEventPath,
+  entryListPath,
+  entryPath,
+  eventPath,
+  newEntryPath,
+  newEventPath,
+} from "../../lib/path";
+import { api } from "../../lib/service";
+
+type Inputs = RouterInputs["event"];
+
+/** Takes the form of a new event; then on to it. */
+export async function planEvent(club: string, before: FormState, data: FormData): Promise<FormState> {
+  return takeForm({
+    before,
+    data,
+    place: newEventPath(club),
+    work: async () => {
+      const entered = enteredOf<Omit<Inputs["plan"], "club">>(data);
+      return { to: eventPath(club, await (await api()).event.plan({ ...entered, club })) };
+    },
+  });
+}
+
+/** Takes the form of an event there is. */
+export async function changeEvent(
+  club: string,
+  event: string,
+  before: FormState,
+  data: FormData,
+): Promise<FormState> {
+  return takeForm({
+    before,
+    data,
+    place: changeEventPath(club, event),
+    work: async () => {
+      const entered = enteredOf<Omit<Inputs["change"], "club" | "event">>(data);
+      await (await api()).event.change({ ...entered, club, event });
+      return { to: eventPath(club, event) };
+    },
+  });
+}
+
+/** Takes the form of a new entry. */
+export async function enterCar(
+  club: string,
+  event: string,
+  before: FormState,
+  data: FormData,
+): Promise<FormState> {
+  return takeForm({
+    before,
+    data,
+    place: newEntryPath(club, event),
+    work: async () => {
+      const entered = enteredOf<Omit<Inputs["enter"], "club" | "event">>(data);
+      await (await api()).event.enter({ ...entered, club, event });
+      return { to: eventPath(club, event) };
+    },
+  });
+}
+
+/** Takes the form of an entry there is. */
+export async function changeEntry(
+  club: string,
+  of: { readonly event: string; readonly entry: string },
+  before: FormState,
+  data: FormData,
+): Promise<FormState> {
+  return takeForm({
+    before,
+    data,
+    place: eventPath(club, of.event),
+    work: async () => {
+      const entered = enteredOf<Omit<Inputs["changeEntry"], "club" | "event" | "entry">>(data);
+      await (await api()).event.changeEntry({ ...entered, ...of, club });
+      return { to: eventPath(club, of.event) };
+    },
+  });
+}
+
+/** A pasted list as it was read, with the form that shows it. */
+export interface EntryListState extends FormState {
+  readonly read?: Pick<ReadEntryList, "entries" | "unknown">;
+}
+
+/** Largest file read into the box, bytes: an entry list is short. */
+const FILE_LIMIT = 900_000;
+
+/**
+ * Takes a pasted or dropped list: read first, entered when its button is pressed. What stays open comes back with the
+ * list as it was read and every choice made.
+ */
+export async function takeEntryList(
+  club: string,
+  event: string,
+  before: FormState,
+  data: FormData,
+): Promise<EntryListState> {
+  const caller = await api();
+  const file = data.get("file");
+  if (file instanceof File && file.size > 0) {
+    const bytes = new Uint8Array(await file.slice(0, FILE_LIMIT + 1).arrayBuffer());
+    const taken = await takeForm({
+      before,
+      data,
+      place: entryListPath(club, event),
+      work: async () => {
+        data.set("text", await caller.event.listText({ club, event, file: file.name.slice(0, 200), bytes }));
+        return { done: "read" };
+      },
+    });
+    if (taken.done === undefined) return taken;
+  }
+  const { text = "", choices = {} } = enteredOf<{ text?: string; choices?: Record<string, string> }>(data);
+  const state = await takeForm({
+    before,
+    data,
+    place: entryListPath(club, event),
+    work: async () => {
+      if (data.get("do") !== "enter") return { done: "read" };
+      const made = Array.isArray(choices) ? Object.fromEntries(Object.entries(choices)) : choices;
+      await caller.event.takeList({ club, event, text, choices: chosenLines(data, made) });
+      return { to: eventPath(club, event) };
+    },
+  });
+  const typed = { ...state.typed, ...typedAgain(data) };
+  if (state.refusal) return { ...state, typed };
+  let read: ReadEntryList | undefined;
+  const looked = await takeForm({
+    before,
+    data,
+    place: entryListPath(club, event),
+    work: async () => {
+      read = await caller.event.readList({ club, event, text });
+      return { done: "" };
+    },
+  });
+  if (!read) return { ...looked, typed };
+  const { done: _done, ...kept } = state;
+  return { ...kept, typed, read: { entries: read.entries, unknown: read.unknown } };
+}
+
+function typedAgain(data: FormData): Readonly<Record<string, readonly string[]>> {
+  const fields = [...data].filter(
+    (pair): pair is [string, string] => typeof pair[1] === "string" && !pair[0].startsWith("$ACTION"),
+  );
+  return Object.fromEntries(fields.map(([name, value]) => [name, [value]]));
+}
+
+/** Fields of the choices are named by lines, which need not be in a row. */
+function chosenLines(data: FormData, _made: unknown): Inputs["takeList"]["choices"] {
+  const pairs = [...data].flatMap(([name, value]) => {
+    const line = name.match(/^choices\.(\d{1,6})$/)?.[1];
+    return line !== undefined && typeof value === "string" ? [[line, value] as const] : [];
+  });
+  return Object.fromEntries(pairs) as Inputs["takeList"]["choices"];
+}
+
+const results = ["pass", "advise", "refuse", "notApplicable"] as const;
+type Result = (typeof results)[number];
+
+interface InspectionForm {
+  readonly entryId: string;
+  readonly checks?: readonly {
+    readonly code: string;
+    readonly key: string;
+    readonly result?: string;
+    readonly was?: string;
+    readonly note?: string;
+    readonly wasNote?: string;
+    readonly replaces?: string;
+    readonly readings?: readonly {
+      readonly characteristic: string;
+      readonly side: "whole" | "left" | "right";
+      readonly entered?: string;
+    }[];
+  }[];
+  readonly decision?: {
+    readonly key: string;
+    readonly outcome?: string;
+    readonly note?: string;
+    readonly signedBy?: string;
+    readonly replaces?: string;
+  };
+}
+
+const keysOf = (text: string | undefined) => (text ?? "").split(" ").filter((key) => key !== "");
+
+/**
+ * Takes the scrutineer's page: what was changed on it becomes findings, each with the key the page was made with, so that
+ * sending it twice is one finding, and naming those it was shown, so that another's later one stands beside it.
+ */
+export async function takeFindings(
+  club: string,
+  of: { readonly event: string; readonly number: string },
+  before: FormState,
+  data: FormData,
+): Promise<FormState> {
+  return takeForm({
+    before,
+    data,
+    place: entryPath(club, of.event, of.number),
+    work: async () => {
+      const { entryId, checks = [], decision } = enteredOf<InspectionForm>(data);
+      const at = new Date().toISOString();
+      const findings = checks.flatMap((check) => {
+        const { result = "", was = "", note = "", wasNote = "", readings = [] } = check;
+        const read = readings.flatMap(({ entered = "", ...where }) =>
+          entered.trim() === "" ? [] : [{ ...where, entered }],
+        );
+        const same = result === was && note.trim() === wasNote.trim() && read.length === 0;
+        if (same || !results.includes(result as Result)) return [];
+        const { key, code } = check;
+        return [
+          {
+            key,
+            entryId,
+            at,
+            check: code,
+            result: result as Result,
+            note,
+            readings: read,
+            replaces: keysOf(check.replaces),
+          },
+        ];
+      });
+      const outcome = decision?.outcome ?? "";
+      const decisions =
+        decision && (outcome === "pass" || outcome === "passWithAdvice" || outcome === "refused")
+          ? [
+              {
+                key: decision.key,
+                entryId,
+                at,
+                outcome,
+                note: decision.note ?? "",
+                signedBy: decision.signedBy ?? "",
+                replaces: keysOf(decision.replaces),
+              } as const,
+            ]
+          : [];
+      const caller = await api();
+      await caller.inspection.exchange({ club, event: of.event, deviceNow: at, findings, decisions });
+      return { to: entryPath(club, of.event, of.number) };
+    },
+  });
+}

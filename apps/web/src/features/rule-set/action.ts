@@ -1,0 +1,160 @@
+"use server";
+import type { RouterInputs } from "@trunnion/api";
+import {
+  type Condition,
+  characteristicBook,
+  draftFields,
+  draftFrom,
+  editDraft,
+  Invalid,
+  readDraft,
+} from "@trunnion/register";
+import { takeForm } from "../../lib/form";
+import { enteredOf } from "../../lib/form-entry";
+import type { FormState } from "../../lib/form-state";
+import { ruleFormPath, ruleSetPath, ruleSetsPath } from "../../lib/path";
+import { api } from "../../lib/service";
+import { editOf, refresh } from "../filter/button";
+
+type Inputs = RouterInputs["ruleSet"];
+
+/** A draft of a rule set and the revision its page was made with. */
+export interface DraftOf {
+  readonly ruleSet: string;
+  readonly version: number;
+  readonly revision: number;
+}
+
+/** Copies a version into next year's draft, and goes there. */
+export async function copyRuleSet(
+  club: string,
+  of: { readonly ruleSet: string; readonly version: number },
+  before: FormState,
+  data: FormData,
+): Promise<FormState> {
+  return takeForm({
+    before,
+    data,
+    place: ruleSetsPath(club),
+    work: async () => {
+      const { edition } = enteredOf<{ edition: string }>(data);
+      const version = await (await api()).ruleSet.copy({ club, ...of, edition });
+      return { to: ruleSetPath(club, of.ruleSet, version) };
+    },
+  });
+}
+
+/** Makes a draft current, or throws it away. */
+export async function settleRuleSet(
+  club: string,
+  draft: DraftOf,
+  deed: "makeCurrent" | "discard",
+  before: FormState,
+  data: FormData,
+): Promise<FormState> {
+  const place = ruleSetPath(club, draft.ruleSet, draft.version);
+  return takeForm({
+    before,
+    data,
+    place,
+    work: async () => {
+      await (await api()).ruleSet[deed]({ club, ...draft });
+      return { to: deed === "discard" ? ruleSetsPath(club) : place };
+    },
+  });
+}
+
+/** Takes a check, class or limit out of a draft. */
+export async function removeRow(
+  club: string,
+  draft: DraftOf,
+  row: Pick<Inputs["removeRow"], "kind" | "row">,
+  before: FormState,
+  data: FormData,
+): Promise<FormState> {
+  const place = ruleSetPath(club, draft.ruleSet, draft.version);
+  return takeForm({
+    before,
+    data,
+    place,
+    work: async () => {
+      await (await api()).ruleSet.removeRow({ club, ...draft, ...row });
+      return { to: place };
+    },
+  });
+}
+
+/** Takes the form of a limit. */
+export async function putLimit(
+  club: string,
+  draft: DraftOf,
+  id: string,
+  before: FormState,
+  data: FormData,
+): Promise<FormState> {
+  const { ruleSet: slug, version } = draft;
+  return takeForm({
+    before,
+    data,
+    place: ruleFormPath(club, { slug, version }, "limit"),
+    work: async () => {
+      const entered = enteredOf<Pick<Inputs["putLimit"], "characteristic" | "sourceTitle">>(data);
+      await (await api()).ruleSet.putLimit({ ...entered, ...draft, id, club });
+      return { to: ruleSetPath(club, slug, version) };
+    },
+  });
+}
+
+/** The condition that the form's parts make; everything wrong with it at its field. */
+async function conditionOf(club: string, entered: unknown): Promise<Condition> {
+  const { own, system, today } = await (await api()).filter.form({ club });
+  const read = readDraft(draftFrom(entered), { book: characteristicBook(own), system, today });
+  if (!read.ok) throw new Invalid(read.problems);
+  return read.condition;
+}
+
+/** A button that changes the parts of the condition gives the form back, with everything else as it was typed. */
+function redrawn(before: FormState, data: FormData): FormState | undefined {
+  const pressed = String(data.get("do") ?? "");
+  const edit = editOf(pressed);
+  if (edit === undefined && pressed !== refresh) return undefined;
+  const draft = draftFrom(enteredOf<unknown>(data));
+  const parts = draftFields(edit === undefined ? draft : editDraft(draft, edit));
+  const others = [...data].flatMap(([name, value]) =>
+    typeof value === "string" && !/^(?:\$|of\.|do$|kind$|join$)/.test(name) ? [[name, [value]] as const] : [],
+  );
+  return { tries: before.tries + 1, typed: { ...Object.fromEntries(others), ...parts }, errors: {} };
+}
+
+/** Takes the form of a check or a class, with its condition. `kept`: a condition the form cannot show stays as it is. */
+export async function putRuled(
+  club: string,
+  draft: DraftOf,
+  row: { readonly kind: "check" | "class"; readonly was: string; readonly kept?: Condition },
+  before: FormState,
+  data: FormData,
+): Promise<FormState> {
+  const again = redrawn(before, data);
+  if (again) return again;
+  const { ruleSet: slug, version } = draft;
+  return takeForm({
+    before,
+    data,
+    place: ruleFormPath(club, { slug, version }, row.kind),
+    work: async () => {
+      const {
+        of: _parts,
+        join: _join,
+        kind: _kind,
+        do: _do,
+        ...entered
+      } = enteredOf<Record<string, unknown>>(data);
+      const condition = row.kept ?? (await conditionOf(club, enteredOf<unknown>(data)));
+      const sent = { ...entered, ...draft, was: row.was, condition, club };
+      const { ruleSet } = await api();
+      if (row.kind === "check") await ruleSet.putCheck(sent as Inputs["putCheck"]);
+      else await ruleSet.putClass(sent as Inputs["putClass"]);
+      return { to: ruleSetPath(club, slug, version) };
+    },
+  });
+}
