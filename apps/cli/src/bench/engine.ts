@@ -9,6 +9,7 @@ import {
   entriesFor,
   parseValue,
   type Reading,
+  type Side,
   type Specification,
   type SpecificationEntry,
   starterChecks,
@@ -121,7 +122,48 @@ const asked: Readonly<Record<string, readonly [string, string?]>> = {
   "rear.dropLink.boltThread": ["M10x1.5"],
   "rear.dropLink.boltGrade": ["10.9"],
   "rear.dropLink.spacerStack": ["10 mm", "20 mm"],
+  "front.unsprungMass": ["62 kg"],
+  "rear.unsprungMass": ["70 kg"],
+  "front.cornerWeight left": ["198 kg"],
+  "front.cornerWeight right": ["192 kg"],
+  "rear.cornerWeight left": ["216 kg"],
+  "rear.cornerWeight right": ["214 kg"],
+  "chassis.centreOfGravityHeight": ["480 mm"],
+  "front.camber left": ["-0°30'"],
+  ...hardpointsAt({
+    lowerArmFront: [135, 240, 190],
+    lowerArmRear: [-125, 245, 184],
+    lowerJoint: [6, 600, 165],
+    upperArmFront: [80, 310, 402],
+    upperArmRear: [-110, 312, 395],
+    upperJoint: [-12, 568, 418],
+    tieRodInner: [-118, 258, 213],
+    tieRodOuter: [-128, 584, 201],
+  }),
 };
+
+/** Millimetres, of the left front suspension. */
+function hardpointsAt(points: Readonly<Record<string, readonly [number, number, number]>>) {
+  const entries = Object.entries(points).flatMap(([point, at]) =>
+    (["x", "y", "z"] as const).map(
+      (axis, index) => [`front.hardpoint.${point}.${axis} left`, [`${at[index]} mm`]] as const,
+    ),
+  );
+  return Object.fromEntries(entries) as Record<string, readonly [string]>;
+}
+
+/** `key` or `key left` as written above. */
+function placeOf(written: string): { readonly characteristic: string; readonly side: Side } {
+  const [characteristic = "", side] = written.split(" ");
+  return { characteristic, side: side === "left" || side === "right" ? side : "whole" };
+}
+
+/** What the kind of car has a value of its own of, or has not at all: its bars are solid. */
+const askedKeys: ReadonlySet<string> = new Set([
+  ...Object.keys(asked).map((written) => placeOf(written).characteristic),
+  "front.antiRollBar.bore",
+  "rear.antiRollBar.bore",
+]);
 
 function readValue(key: string, entered: string): Value {
   const characteristic = builtInBook.find(key);
@@ -133,13 +175,12 @@ function readValue(key: string, entered: string): Value {
 const askedSpecification: Specification = {
   ...specification,
   entries: [
-    ...specification.entries.filter(({ characteristic }) => !(characteristic in asked)),
+    ...specification.entries.filter(({ characteristic }) => !askedKeys.has(characteristic)),
     ...Object.entries(asked).map(
-      ([key, [entered]]): SpecificationEntry => ({
-        id: key,
-        characteristic: key,
-        side: "whole",
-        nominal: readValue(key, entered),
+      ([written, [entered]]): SpecificationEntry => ({
+        id: written,
+        ...placeOf(written),
+        nominal: readValue(placeOf(written).characteristic, entered),
         alternatives: [],
         applicability: {},
         source,
@@ -154,16 +195,14 @@ const modification = {
   sequence: 1,
   source,
   changes: Object.entries(asked).flatMap(([key, [, entered]]) =>
-    entered === undefined
-      ? []
-      : [{ characteristic: key, side: "whole" as const, after: readValue(key, entered) }],
+    entered === undefined ? [] : [{ ...placeOf(key), after: readValue(key, entered) }],
   ),
 };
 
 /** A car like `carOf`, with its as-built figures left as specified, and one modification of many parts. */
 function modifiedCar(serial: number): Car {
   const car = carOf(serial);
-  const own = ({ characteristic }: { readonly characteristic: string }) => !(characteristic in asked);
+  const own = ({ characteristic }: { readonly characteristic: string }) => !askedKeys.has(characteristic);
   return {
     ...car,
     asBuilt: car.asBuilt.filter(own),

@@ -1,4 +1,5 @@
 import type { Computed, Outputs, WorkingStep } from "../catalogue/computation";
+import { lazily } from "../catalogue/lazily";
 import { worked } from "../spring/worked";
 import type { Corner } from "./corner";
 import { pointInWords } from "./field";
@@ -55,23 +56,45 @@ export interface Asked {
 /** The answer of an unsteered corner. */
 export function answerCorner(corner: Corner, asked: Asked): Computed<typeof cornerOutputs> {
   const { reading, working } = read(corner, asked);
-  return { outputs: common(reading, asked), working, warnings: warningsOf(reading) };
+  return {
+    outputs: common(reading, asked),
+    get working() {
+      return working();
+    },
+    warnings: warningsOf(reading),
+  };
 }
 
 /** The answer of a steered corner. */
 export function answerSteered(corner: Corner, asked: Asked): Computed<typeof steeredOutputs> {
   const { reading, working } = read(corner, asked);
   const { castor, kingpin, scrub, trail, steerGain } = reading;
-  const outputs = { ...common(reading, asked), castor, kingpin, scrub, trail, steerGain };
-  return { outputs, working, warnings: warningsOf(reading) };
+  return {
+    outputs: { ...common(reading, asked), castor, kingpin, scrub, trail, steerGain },
+    get working() {
+      return working();
+    },
+    warnings: warningsOf(reading),
+  };
 }
 
-function read(corner: Corner, { bump, rack = 0 }: Asked): { reading: CornerReading; working: WorkingStep[] } {
-  const reach = corner.reach(rack);
+/** The working searches for the ends of travel, which takes many times the position's own time. */
+function read(corner: Corner, asked: Asked): { reading: CornerReading; working: () => WorkingStep[] } {
+  const { bump, rack = 0 } = asked;
   corner.moveTo(0, 0);
   const design = readCorner(corner);
   corner.moveTo(bump, rack);
   const reading = readCorner(corner);
+  return { reading, working: lazily(() => workingOf(corner, { design, reading })) };
+}
+
+function workingOf(
+  corner: Corner,
+  { design, reading }: { readonly design: CornerReading; readonly reading: CornerReading },
+): WorkingStep[] {
+  const { bump, rack } = reading;
+  const reach = corner.reach(rack);
+  corner.moveTo(bump, rack);
   const working = worked([
     ["z", "Travel of the wheel centre", "asked for", bump, "length", "mm"],
     ["s", "Travel of the rack", "asked for", rack, "length", "mm"],
@@ -99,7 +122,7 @@ function read(corner: Corner, { bump, rack = 0 }: Asked): { reading: CornerReadi
       "°",
     ],
   ]);
-  return { reading, working: [...working, ...positions(corner, reading), convention] };
+  return [...working, ...positions(corner, reading), convention];
 }
 
 function difference(now: number | null, before: number | null): number | null {

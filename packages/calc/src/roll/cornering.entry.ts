@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { defineComputation, type WorkingStep } from "../catalogue/computation";
 import { quantity } from "../catalogue/field";
+import { lazily } from "../catalogue/lazily";
 import { standardGravity as g } from "../quantity/unit-table/unit";
 import { givenSteps } from "../spring/given";
 import { worked } from "../spring/worked";
@@ -59,7 +60,7 @@ export const rollCorneringComputation = defineComputation({
     const car = carOf(given);
     const { gradient, frontRollRateShare } = rollGradient(car);
     const { angle, axles, frontTransferShare } = rollAt(car, given.acceleration);
-    const lift = liftAcceleration(car);
+    const lift = lazily(() => liftAcceleration(car));
     const outputs = {
       angle,
       gradient,
@@ -71,10 +72,14 @@ export const rollCorneringComputation = defineComputation({
       frontInner: axles.front.inner,
       rearOuter: axles.rear.outer,
       rearInner: axles.rear.inner,
-      liftAt: lift?.acceleration ?? null,
-      liftAxle: lift?.axle ?? "neither below 3 g",
+      get liftAt() {
+        return lift()?.acceleration ?? null;
+      },
+      get liftAxle() {
+        return lift()?.axle ?? "neither below 3 g";
+      },
     };
-    const working = [
+    const working = lazily(() => [
       ...axleSteps(axle, given),
       ...givenSteps(input, given, { symbols: { cgHeight: "h", acceleration: "a" } }),
       ...bodySteps(car),
@@ -83,8 +88,14 @@ export const rollCorneringComputation = defineComputation({
       ]),
       ...transferSteps("f", "Front", axles.front),
       ...transferSteps("r", "Rear", axles.rear),
-    ];
-    return { outputs, working, warnings: warningsOf(angle, given.acceleration) };
+    ]);
+    return {
+      outputs,
+      get working() {
+        return working();
+      },
+      warnings: warningsOf(angle, given.acceleration),
+    };
   },
 });
 
