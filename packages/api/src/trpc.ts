@@ -154,16 +154,27 @@ export const signedIn = undeclared.meta({ mayCall: "signedIn" }).use(({ ctx, nex
 
 const clubInput = z.object({ club: line(60).min(1) });
 
-/** For members of the club named in the input: the whole procedure is one transaction of that club. */
-export const member = undeclared
-  .meta({ mayCall: "member" })
-  .input(clubInput)
-  .use(async ({ ctx, input, next }) => {
-    if (!ctx.signedIn) throw carried(refused("NOT_SIGNED_IN", {}));
-    return openMember(ctx.database, ctx.signedIn, input.club, async (scope: Context) => {
-      const result = await next({ ctx: { scope } });
-      // Thrown, not returned: the transaction must not be kept when the procedure failed.
-      if (!result.ok) throw result.error;
-      return result;
+/** @param timeout milliseconds the transaction may take; the database's own limit when left out */
+const memberWithin = (timeout?: number) =>
+  undeclared
+    .meta({ mayCall: "member" })
+    .input(clubInput)
+    .use(async ({ ctx, input, next }) => {
+      if (!ctx.signedIn) throw carried(refused("NOT_SIGNED_IN", {}));
+      const work = async (scope: Context) => {
+        const result = await next({ ctx: { scope } });
+        // Thrown, not returned: the transaction must not be kept when the procedure failed.
+        if (!result.ok) throw result.error;
+        return result;
+      };
+      return openMember(ctx.database, ctx.signedIn, input.club, work, timeout);
     });
-  });
+
+/** For members of the club named in the input: the whole procedure is one transaction of that club. */
+export const member = memberWithin();
+
+/** Milliseconds that may go by in working out every car of a series. */
+const EVERY_CAR_TIMEOUT = 300_000;
+
+/** The same, for what goes through every car of a series in its one transaction. */
+export const memberForEveryCar = memberWithin(EVERY_CAR_TIMEOUT);

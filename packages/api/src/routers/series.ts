@@ -11,7 +11,7 @@ import {
 } from "@trunnion/service";
 import { z } from "zod";
 import { line } from "../line";
-import { member, router } from "../trpc";
+import { member, memberForEveryCar, router } from "../trpc";
 
 export const seriesRouter = router({
   page: member.input(z.object({ series: line(60).min(1) })).query(async ({ ctx, input }) => {
@@ -22,5 +22,7 @@ export const seriesRouter = router({
   marques: member.query(({ ctx }) => listMarques(ctx.scope)),
   addMarque: member.input(addMarqueInput).mutation(({ ctx, input }) => addMarque(ctx.scope, input)),
   add: member.input(addSeriesForm).mutation(({ ctx, input }) => foundSeries(ctx.scope, input)),
-  change: member.input(changeSeriesInput).mutation(({ ctx, input }) => changeSeries(ctx.scope, input)),
+  change: memberForEveryCar
+    .input(changeSeriesInput)
+    .mutation(({ ctx, input }) => changeSeries(ctx.scope, input)),
 });

@@ -20,7 +20,7 @@ import {
 } from "@trunnion/service";
 import { z } from "zod";
 import { line } from "../line";
-import { member, router } from "../trpc";
+import { member, memberForEveryCar, router } from "../trpc";
 
 const series = line(60).min(1);
 const version = z.int().min(1).max(1_000_000);
@@ -37,10 +37,10 @@ export const specificationRouter = router({
   page: member
     .input(z.object({ series, version: version.exactOptional() }))
     .query(({ ctx, input }) => specificationPage(ctx.scope, input)),
-  compare: member
+  compare: memberForEveryCar
     .input(z.object({ before: compared, after: compared }))
     .query(({ ctx, input }) => comparePage(ctx.scope, input)),
-  review: member
+  review: memberForEveryCar
     .input(z.object({ series, version }))
     .query(({ ctx, input }) => draftReview(ctx.scope, input)),
   csv: member
@@ -51,7 +51,9 @@ export const specificationRouter = router({
   putEntry: member.input(putEntryInput).mutation(({ ctx, input }) => putEntry(ctx.scope, input)),
   removeEntry: member.input(removeEntryInput).mutation(({ ctx, input }) => removeEntry(ctx.scope, input)),
   discardDraft: member.input(discardDraftInput).mutation(({ ctx, input }) => discardDraft(ctx.scope, input)),
-  makeCurrent: member.input(makeCurrentInput).mutation(({ ctx, input }) => makeCurrent(ctx.scope, input)),
+  makeCurrent: memberForEveryCar
+    .input(makeCurrentInput)
+    .mutation(({ ctx, input }) => makeCurrent(ctx.scope, input)),
   import: member
     .input(
       importSpecificationInput.extend({

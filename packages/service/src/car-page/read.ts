@@ -17,6 +17,7 @@ import { type CarSupport, carSupport } from "../evidence";
 import { type KeeperLine, keepersOf, maySeeKeepers } from "../keeper";
 import { type DecisionLine, decisionsOnCar } from "../number";
 import { type CarRecord, carReference } from "../record";
+import { standingRecord } from "../standing-record";
 
 /** One thing that happened to a car, latest first in lists. */
 export interface HistoryLine {
@@ -188,7 +189,7 @@ export async function carPage(ctx: Context, reference: string): Promise<CarPage>
     club: ctx.club,
     on: ctx.today,
     car: { ...facts, options: basis.options },
-    claims: await ctx.db.car.count({ where: { chassisKey: record.chassisKey, mergedIntoId: null } }),
+    claims: await ctx.db.car.count({ where: { chassisKey: record.chassisKey, ...standingRecord } }),
     decisions: await decisionsOnCar(ctx, record.id),
     ...(pointer?.mergedInto ? { mergedInto: carReference(pointer.mergedInto) } : {}),
     colour: state.get("body.colour whole")?.value.entered ?? "",

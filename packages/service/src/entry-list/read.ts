@@ -12,6 +12,7 @@ import { type EventPage, findEvent } from "../event";
 import { maySeeKeepers } from "../keeper/policy";
 import { carReference } from "../record";
 import { requireRole } from "../role";
+import { standingRecord } from "../standing-record";
 import { readTable } from "../table";
 
 /** A car a line may mean, as a person knows it. */
@@ -54,7 +55,7 @@ interface RegisterCar extends KnownCar {
 /** Every car of the register as far as a list can name it; keepers only for those who may see them. */
 async function knownCars(ctx: Context): Promise<readonly RegisterCar[]> {
   const rows = await ctx.db.car.findMany({
-    where: { mergedIntoId: null },
+    where: standingRecord,
     select: {
       id: true,
       chassis: true,

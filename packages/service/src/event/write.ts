@@ -6,6 +6,7 @@ import { dayColumn } from "../day";
 import { lineInput } from "../entry-input";
 import { writeJournal } from "../journal";
 import { requireRole } from "../role";
+import { standingRecord } from "../standing-record";
 import { findEvent } from "./read";
 
 export interface AddEventInput {
@@ -175,7 +176,7 @@ async function carNamed(ctx: Context, text: string): Promise<string | undefined>
   const byNumber = { chassisKey: key, ...(claim === undefined ? {} : { claim: Number(claim) || 0 }) };
   const byMark = { identities: { some: { kind: "registration", numberKey: key } } } as const;
   const cars = await ctx.db.car.findMany({
-    where: { mergedIntoId: null, OR: claim === undefined ? [byNumber, byMark] : [byNumber] },
+    where: { ...standingRecord, OR: claim === undefined ? [byNumber, byMark] : [byNumber] },
     select: { id: true },
     take: 9,
   });

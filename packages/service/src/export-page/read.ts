@@ -2,6 +2,7 @@ import { mayArchive } from "../archive";
 import type { ClubFacts, Context } from "../context";
 import { listEvents } from "../event";
 import { maySeeKeepers } from "../keeper/policy";
+import { standingRecord } from "../standing-record";
 
 /** What somebody may take away from a club, and of what. */
 export interface ExportPage {
@@ -26,7 +27,7 @@ export async function exportPage(ctx: Context): Promise<ExportPage> {
     mayArchive: mayArchive(ctx),
     maySeeKeepers: maySeeKeepers(ctx),
     maySeeDrivers: drivers.some((role) => ctx.actor.roles.includes(role)),
-    cars: await ctx.db.car.count({ where: { mergedIntoId: null } }),
+    cars: await ctx.db.car.count({ where: standingRecord }),
     events: events
       .filter(({ entryCount }) => entryCount > 0)
       .map(({ slug, name, entryCount }) => ({ slug, name, entries: entryCount })),

@@ -8,6 +8,7 @@ import { dayColumn, dayOf } from "../day";
 import { entriesOf, findEvent } from "../event";
 import { recordsOf } from "../record";
 import { checksOf } from "../rule-set";
+import { standingRecord } from "../standing-record";
 import { ownSubmissions, type SubmissionBrief } from "../submission-list";
 
 /** One thing that runs out on a car. */
@@ -145,7 +146,7 @@ export async function garage(ctx: Context): Promise<Garage> {
     membershipId === null
       ? []
       : await ctx.db.car.findMany({
-          where: { keeperships: { some: { to: null, keeper: { membershipId } } }, mergedIntoId: null },
+          where: { keeperships: { some: { to: null, keeper: { membershipId } } }, ...standingRecord },
           select: { id: true },
           orderBy: { chassisKey: "asc" },
           take: CARS,

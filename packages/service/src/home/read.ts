@@ -4,6 +4,7 @@ import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { dayColumn, dayOf } from "../day";
 import { carReference } from "../record";
+import { standingRecord } from "../standing-record";
 
 /** A car the reader keeps. */
 export interface OwnCar {
@@ -39,7 +40,7 @@ export interface Home {
 async function disputedNumbers({ db }: Context): Promise<Home["disputed"]> {
   const groups = await db.car.groupBy({
     by: ["chassisKey"],
-    where: { mergedIntoId: null },
+    where: standingRecord,
     _count: { _all: true },
     _min: { chassis: true },
     having: { chassisKey: { _count: { gt: 1 } } },
@@ -72,7 +73,7 @@ async function keptBy(ctx: Context): Promise<readonly OwnCar[]> {
   const { membershipId } = ctx.actor;
   if (membershipId === null) return [];
   const cars = await ctx.db.car.findMany({
-    where: { keeperships: { some: { to: null, keeper: { membershipId } } } },
+    where: { ...standingRecord, keeperships: { some: { to: null, keeper: { membershipId } } } },
     select: { id: true, chassis: true, claim: true, series: { select: { name: true } } },
     orderBy: { chassisKey: "asc" },
     take: 20,
@@ -99,7 +100,7 @@ export async function home(ctx: Context): Promise<Home> {
     club: ctx.club,
     roles: ctx.actor.roles,
     today: ctx.today,
-    cars: await ctx.db.car.count(),
+    cars: await ctx.db.car.count({ where: standingRecord }),
     disputed: await disputedNumbers(ctx),
     ownCars: await keptBy(ctx),
     ...(nextEvent === undefined ? {} : { nextEvent }),

@@ -14,6 +14,7 @@ import {
 import { assess } from "../assessment";
 import type { Context } from "../context";
 import { type CarRecord, recordsOf } from "../record";
+import { standingRecord } from "../standing-record";
 
 /** Cars in one go: what is held in memory does not grow with the series. */
 const CARS = 200;
@@ -113,7 +114,7 @@ export async function movesOf(
 ): Promise<Moves> {
   const keys = changedCharacteristics(specificationDifference(before?.entries ?? [], after.entries));
   const cars = await ctx.db.car.findMany({
-    where: { seriesId },
+    where: { ...standingRecord, seriesId },
     select: { id: true },
     orderBy: [{ chassisKey: "asc" }, { claim: "asc" }],
   });

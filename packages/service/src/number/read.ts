@@ -15,6 +15,7 @@ import { memberNames } from "../member-name";
 import { carReference } from "../record";
 import { requireRole } from "../role";
 import { listSeriesDetails } from "../series";
+import { standingRecord } from "../standing-record";
 
 const carFields = {
   id: true,
@@ -51,7 +52,7 @@ function days(columns: Readonly<Record<string, Date | null>>): Readonly<Record<s
 /** Every car of the club as far as its numbers and dates say who it is; records that only point to another left out. */
 export async function numberedCars(ctx: Context): Promise<readonly StoredNumberedCar[]> {
   const rows = await ctx.db.car.findMany({
-    where: { mergedIntoId: null },
+    where: standingRecord,
     select: carFields,
     orderBy: [{ chassisKey: "asc" }, { claim: "asc" }],
   });
@@ -259,7 +260,7 @@ export async function claimantIds(
 ): Promise<readonly string[]> {
   const borne = { identities: { some: { kind, numberKey } } };
   const rows = await ctx.db.car.findMany({
-    where: { mergedIntoId: null, OR: kind === "chassis" ? [{ chassisKey: numberKey }, borne] : [borne] },
+    where: { ...standingRecord, OR: kind === "chassis" ? [{ chassisKey: numberKey }, borne] : [borne] },
     select: { id: true },
     orderBy: [{ chassisKey: "asc" }, { claim: "asc" }],
     take: 20,

@@ -18,6 +18,7 @@ import type { Context } from "../context";
 import { openVisitor } from "../gate";
 import { carReference } from "../record";
 import { requireRole } from "../role";
+import { standingRecord } from "../standing-record";
 import { type ValueColumns, valueFrom } from "../value-columns";
 import { EXTRACT_PAGE } from "./policy";
 
@@ -161,8 +162,10 @@ function factsOf(row: ShownRow, { parts }: ExtractChoice, today: string): Extrac
   };
 }
 
-const ofSeries = ({ series }: ExtractChoice): Prisma.CarWhereInput =>
-  series.length === 0 ? {} : { series: { slug: { in: [...series] } } };
+const ofSeries = ({ series }: ExtractChoice): Prisma.CarWhereInput => ({
+  ...standingRecord,
+  ...(series.length === 0 ? {} : { series: { slug: { in: [...series] } } }),
+});
 
 export interface ExtractListInput {
   readonly club: string;

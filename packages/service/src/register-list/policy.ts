@@ -3,6 +3,7 @@ import { type Condition, chassisKey, foldText } from "@trunnion/register";
 import { conditionSql, unknownSql } from "../condition-sql";
 import type { Context } from "../context";
 import { maySeeKeepers } from "../keeper/policy";
+import { standingRecordSql } from "../standing-record";
 
 const sql = Prisma.sql;
 
@@ -61,7 +62,7 @@ export function baseSql(ctx: Context, { search = "", series }: CarChoice): Prism
   ];
   return joined(
     [
-      sql`c.merged_into_id IS NULL`,
+      standingRecordSql,
       ...(series === undefined
         ? []
         : [sql`c.series_id = (SELECT s.id FROM series s WHERE s.slug = ${series})`]),

@@ -21,6 +21,7 @@ import { dayOf } from "../day";
 import { type CarRecord, carReference } from "../record";
 import { sourceFields, sourceOf } from "../source-columns";
 import { currentSpecifications } from "../specification";
+import { standingRecord } from "../standing-record";
 import { valueFrom } from "../value-columns";
 import {
   type Repeats,
@@ -193,7 +194,7 @@ async function seriesValues(ctx: Context, record: CarRecord, keys: readonly stri
     where: {
       characteristic: { in: [...keys] },
       number: { not: null },
-      car: { seriesId: record.series.id, mergedIntoId: null, id: { not: record.id } },
+      car: { seriesId: record.series.id, ...standingRecord, id: { not: record.id } },
     },
     select: { characteristic: true, side: true, number: true },
   });
