@@ -35,6 +35,10 @@ export interface Home {
     readonly entryCount: number;
   };
   readonly ownCars: readonly OwnCar[];
+  /** Submissions that wait for a decision; nought for who does not decide. */
+  readonly toReview: number;
+  /** The reader's own submissions about which the registrar asked something. */
+  readonly toAnswer: number;
 }
 
 async function disputedNumbers({ db }: Context): Promise<Home["disputed"]> {
@@ -93,6 +97,18 @@ async function keptBy(ctx: Context): Promise<readonly OwnCar[]> {
   });
 }
 
+async function waitingSubmissions({ db, actor }: Context): Promise<Pick<Home, "toReview" | "toAnswer">> {
+  const decides = actor.roles.includes("registrar") || actor.roles.includes("fleetManager");
+  const { personId } = actor;
+  return {
+    toReview: decides
+      ? await db.submission.count({ where: { status: { in: ["submitted", "answered"] } } })
+      : 0,
+    toAnswer:
+      personId === null ? 0 : await db.submission.count({ where: { madeById: personId, status: "queried" } }),
+  };
+}
+
 /** What a day at the desk begins with, for the one who asks. */
 export async function home(ctx: Context): Promise<Home> {
   const nextEvent = await eventAhead(ctx);
@@ -103,6 +119,7 @@ export async function home(ctx: Context): Promise<Home> {
     cars: await ctx.db.car.count({ where: standingRecord }),
     disputed: await disputedNumbers(ctx),
     ownCars: await keptBy(ctx),
+    ...(await waitingSubmissions(ctx)),
     ...(nextEvent === undefined ? {} : { nextEvent }),
   };
 }

@@ -32,4 +32,14 @@ describe("what to do next", () => {
     };
     expect(titles("sandvaer", ["scrutineer"], empty)).toEqual(["Look at Autumn day"]);
   });
+
+  test("what waits for an answer or a decision comes first", () => {
+    expect(titles("sandvaer", ["owner"], { cars: 1, toAnswer: 1 })).toEqual([
+      "Answer the registrar's question",
+    ]);
+    expect(titles("sandvaer", ["registrar"], { cars: 1, toReview: 3 })).toEqual([
+      "Review 3 changes handed in",
+    ]);
+    expect(titles("sandvaer", ["registrar"], { cars: 1, toReview: 0, toAnswer: 0 })).toEqual([]);
+  });
 });

@@ -1,4 +1,4 @@
-import { carPath, eventPath } from "../../lib/path";
+import { carPath, eventPath, garagePath, reviewPath } from "../../lib/path";
 
 export type Role = "registrar" | "owner" | "scrutineer" | "fleetManager";
 
@@ -18,6 +18,10 @@ export interface HomeFacts {
     readonly on: string;
     readonly entryCount: number;
   };
+  /** Submissions that wait for a decision; left out for who does not decide. */
+  readonly toReview?: number;
+  /** The reader's own submissions about which the registrar asked something. */
+  readonly toAnswer?: number;
 }
 
 /** One thing to do next: a verb, why, and where. */
@@ -55,9 +59,30 @@ function disputeSteps(club: string, { disputed = [] }: HomeFacts): readonly Next
   }));
 }
 
+function submissionSteps(club: string, { toReview = 0, toAnswer = 0 }: HomeFacts): readonly NextStep[] {
+  const many = (count: number, one: string, more: string) => (count === 1 ? one : `${count} ${more}`);
+  const answer = {
+    key: "answer",
+    title: `Answer ${many(toAnswer, "the registrar's question", "questions of the registrar")}`,
+    text: "About what you handed in; it is decided once you answer.",
+    href: garagePath(club),
+  };
+  const review = {
+    key: "review",
+    title: `Review ${many(toReview, "the change", "changes")} handed in`,
+    text: "With what each does to the car; the longest waiting first.",
+    href: reviewPath(club),
+  };
+  return [...(toAnswer > 0 ? [answer] : []), ...(toReview > 0 ? [review] : [])];
+}
+
 /** What this person should do next, by what they may do; nobody is told of what they cannot. */
 export function nextSteps(club: string, roles: readonly Role[], facts: HomeFacts): readonly NextStep[] {
   const runsEvents = roles.some((role) => role !== "owner");
   const keepsRecords = roles.includes("registrar") || roles.includes("fleetManager");
-  return [...(runsEvents ? eventStep(club, facts) : []), ...(keepsRecords ? disputeSteps(club, facts) : [])];
+  return [
+    ...submissionSteps(club, facts),
+    ...(runsEvents ? eventStep(club, facts) : []),
+    ...(keepsRecords ? disputeSteps(club, facts) : []),
+  ];
 }

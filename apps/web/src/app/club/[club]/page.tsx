@@ -18,7 +18,7 @@ export default async function Page({ params }: Segments) {
     at: "home",
     path: clubPath(club),
     load: (api) => api.club.home({ club }),
-    draw: ({ roles, today, cars, disputed, nextEvent, ownCars }, face) => (
+    draw: ({ roles, today, cars, disputed, nextEvent, ownCars, toReview, toAnswer }, face) => (
       <HomePage
         club={face}
         roles={roles}
@@ -26,6 +26,8 @@ export default async function Page({ params }: Segments) {
         facts={{
           cars,
           disputed,
+          toReview,
+          toAnswer,
           ...(nextEvent === undefined ? {} : { nextEvent: { ...nextEvent, on: sayLongDay(nextEvent.on) } }),
         }}
         ownCars={ownCars.map((car) => ({ ...car, assemblies: leadersOf(car.assemblies) }))}
