@@ -81,6 +81,23 @@ describe("a quantity field", () => {
     });
   });
 
+  test("names its help, and each limit in its unit, whichever are given", () => {
+    const described = (options: Omit<QuantityOptions, "label">) =>
+      z.toJSONSchema(z.object({ it: quantity("length", { label: "It", ...options }) }), { io: "input" })
+        .properties?.it;
+    expect(described({})).toMatchObject({ description: "A number in m, or text with its unit." });
+    expect(described({ help: "Across", min: 0.0254, below: 0.0508, unit: "in" })).toMatchObject({
+      description: "Across. A number in m, or text with its unit, at least 1 in, less than 2 in.",
+      unit: "in",
+    });
+  });
+
+  test("a text out of bounds has the code for it, and text that cannot be read is told once, not as a bound", () => {
+    const field = quantity("length", { label: "It", max: 0.1 });
+    expect(field.safeParse("200 mm").error?.issues).toMatchObject([{ params: { code: "OUT_OF_RANGE" } }]);
+    expect(field.safeParse("16 psi").error?.issues).toMatchObject([{ params: { code: "WRONG_KIND" } }]);
+  });
+
   test("a unit that is none of the dimension's is found when the field is made", () => {
     expect(() => quantity("length", { label: "Bar", unit: "psi" })).toThrow(RangeError);
     const { properties } = z.toJSONSchema(
@@ -123,12 +140,19 @@ describe("a designation field", () => {
   });
 
   test("describes itself in the JSON Schema of the input", () => {
-    const { properties } = z.toJSONSchema(z.object({ thread }), { io: "input" });
+    const fields = {
+      thread: designation("thread", { label: "Thread", help: "Of the bolt" }),
+      tyre: designation("tyre", { label: "Tyre" }),
+    };
+    const { properties } = z.toJSONSchema(z.object(fields), { io: "input" });
     expect(properties?.thread).toEqual({
       type: "string",
       title: "Thread",
       description: "Of the bolt. A thread, e.g. M10x1.25 or 3/8-24 UNF.",
       designation: "thread",
+    });
+    expect(properties?.tyre).toMatchObject({
+      description: "A tyre size, e.g. 175/70 R 13 82T or 5.20-13.",
     });
   });
 });

@@ -8,7 +8,7 @@ import {
   quantity,
 } from "./computation";
 import { listComputation } from "./list";
-import { printStep, runComputation } from "./run";
+import { answerComputation, printStep, runComputation } from "./run";
 
 /** Hooke's law: enough to try the machinery on. */
 const stretch = defineComputation({
@@ -166,4 +166,36 @@ test("a listed computation carries a JSON Schema of the input as sent", () => {
   });
   expect(listed.outputs).toContainEqual({ name: "verdict", label: "Verdict", dimension: "text", unit: "" });
   expect(JSON.parse(JSON.stringify(listed))).toEqual(listed);
+});
+
+describe("answers by name", () => {
+  const given = { force: "100 lbf", rate: "100 lb/in" };
+
+  test("are those asked for and no others, printed, with the caution", () => {
+    expect(answerComputation(stretch, given, ["stretch"])).toEqual({
+      outputs: { stretch: runComputation(stretch, given).outputs.stretch },
+      warnings: [],
+      caution: "A loaded spring bites.",
+    });
+  });
+
+  test("have no caution where the computation has none", () => {
+    const { caution: _, ...calm } = any;
+    expect(answerComputation(calm, given, [])).toEqual({ outputs: {}, warnings: [] });
+    expect(Object.keys(runComputation(calm, given))).not.toContain("caution");
+    expect(Object.keys(listComputation(calm))).not.toContain("caution");
+    expect(listComputation(any)).toMatchObject({ caution: "A loaded spring bites." });
+  });
+
+  test("refuse a name that is no output, and an input out of range, as refusals", () => {
+    const refusal = expect.objectContaining({ code: "OUT_OF_RANGE" });
+    expect(() => answerComputation(stretch, given, ["colour"])).toThrow("trial.stretch has no output colour");
+    expect(() => answerComputation(stretch, { ...given, force: 2e5 }, ["stretch"])).toThrow(refusal);
+  });
+
+  test("left out by the computation itself are a bug, not a refusal", () => {
+    const run = () => answerComputation(answering({}), given, ["sag"]);
+    expect(run).toThrow("trial.stretch leaves sag unanswered");
+    expect(run).not.toThrow(CalcRefusal);
+  });
 });
