@@ -81,10 +81,11 @@ function warningsOf(bolt: Thread, nut: Thread, pair: ThreadPair): string[] {
   if (pair.verdict === "match") return [];
   const pairText = `${bolt.canonical} in ${nut.canonical}`;
   if (pair.verdict === "neverMix") {
+    const turns = Math.max(1, Math.floor(pair.turns));
     const far =
       pair.turns >= 6
         ? "screws on as if it belonged"
-        : `goes in some ${Math.max(1, Math.floor(pair.turns))} turns, further with a spanner`;
+        : `goes in about ${turns === 1 ? "1 turn" : `${turns} turns`}, further with a spanner`;
     return [`${pairText} ${far}. Never mix them; sort and mark them apart.`];
   }
   return [`${pairText} does not belong together.`];
