@@ -2,6 +2,7 @@ import { Command } from "commander";
 import { backupCommand } from "./command/backup";
 import { checkCommand } from "./command/check";
 import { exportCommand } from "./command/export";
+import { generateCommand } from "./command/generate";
 import { importCommand } from "./command/import";
 import { inviteCommand } from "./command/invite";
 import { restoreCommand } from "./command/restore";
@@ -25,6 +26,7 @@ for (const command of [
   backupCommand,
   restoreCommand,
   workerCommand,
+  generateCommand,
 ]) {
   program.addCommand(command());
 }

@@ -56,6 +56,7 @@ const httpCodes: Partial<Record<Refusal["code"], TRPCError["code"]>> = {
   NOT_A_MEMBER: "FORBIDDEN",
   ROLE_NEEDED: "FORBIDDEN",
   CLUB_NOT_FOUND: "NOT_FOUND",
+  CLUB_EXISTS: "CONFLICT",
   EXTRACT_NOT_OPEN: "NOT_FOUND",
   CAR_NOT_FOUND: "NOT_FOUND",
   SERIES_NOT_FOUND: "NOT_FOUND",

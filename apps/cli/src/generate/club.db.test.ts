@@ -1,7 +1,14 @@
 import { openWorld, type World } from "@trunnion/fixtures";
-import { bookOf, openOperator, rebuildAllCurrentValues, verifyJournal } from "@trunnion/service";
+import {
+  bookOf,
+  compareCurrentValues,
+  openOperator,
+  rebuildAllCurrentValues,
+  verifyJournal,
+} from "@trunnion/service";
 import pg from "pg";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { generateClubs } from "../command/generate";
 import { generateClub } from "./club";
 
 let world: World;
@@ -21,6 +28,7 @@ beforeAll(async () => {
     read: { "front.camber": "-0°20'" },
   });
   await world.car({ chassis: "M1-002", status: "laidUp" });
+  await openOperator(world.database, "ours", async (ctx) => rebuildAllCurrentValues(ctx, await bookOf(ctx)));
 }, 120_000);
 afterAll(async () => {
   await owner?.end();
@@ -29,6 +37,18 @@ afterAll(async () => {
 
 const make = (slug: string, seed: number) =>
   generateClub(owner, { from: "ours", slug, name: slug, cars: 40, seed });
+
+/** MD5 of every current value of a club, and of how each is judged, by the cars' numbers. */
+async function hashOf(slug: string) {
+  const { rows } = await owner.query<{ hash: string; count: number }>(
+    `SELECT md5(string_agg(concat_ws('|', c.chassis, v.characteristic, v.side, v.entered, v.number, v.text, v.origin,
+       v.origin_id, v.since, v.verdict), chr(10) ORDER BY c.chassis, v.characteristic, v.side)) AS hash, count(*)::int AS count
+     FROM club k JOIN car c ON c.club_id = k.id JOIN current_value v ON v.club_id = c.club_id AND v.car_id = c.id
+     WHERE k.slug = $1`,
+    [slug],
+  );
+  return rows[0];
+}
 
 async function drawn(slug: string) {
   const { rows } = await owner.query<{ chassis: string; read: string }>(
@@ -49,7 +69,7 @@ describe("a generated club", () => {
     expect(new Set(cars.map(({ read }) => read))).toEqual(new Set(["0", "2"]));
     await openOperator(world.database, "made", async (ctx) => {
       expect(await verifyJournal(ctx)).toEqual([]);
-      await rebuildAllCurrentValues(ctx, await bookOf(ctx));
+      expect(await compareCurrentValues(ctx, await bookOf(ctx))).toEqual([]);
       expect(await ctx.db.currentValue.count({ where: { verdict: "differentPart" } })).toBeGreaterThan(0);
     });
   });
@@ -59,6 +79,9 @@ describe("a generated club", () => {
     await make("other", 2);
     expect(await drawn("again")).toEqual(await drawn("made"));
     expect(await drawn("other")).not.toEqual(await drawn("made"));
+    expect((await hashOf("made"))?.count).toBeGreaterThan(40);
+    expect(await hashOf("again")).toEqual(await hashOf("made"));
+    expect(await hashOf("other")).not.toEqual(await hashOf("made"));
   });
 
   test("invents its keepers", async () => {
@@ -68,10 +91,22 @@ describe("a generated club", () => {
 
   test("that cannot be made leaves nothing", async () => {
     const before = await world.fingerprint();
-    await expect(make("made", 3)).rejects.toThrow();
+    await expect(make("made", 3)).rejects.toMatchObject({ code: "CLUB_EXISTS" });
     await expect(
       generateClub(owner, { from: "none", slug: "x", name: "x", cars: 1, seed: 1 }),
-    ).rejects.toThrow(/no club/);
+    ).rejects.toMatchObject({ code: "CLUB_NOT_FOUND" });
+    expect(await world.fingerprint()).toEqual(before);
+  });
+});
+
+describe("several generated clubs", () => {
+  test("are called after their seeds, and none is written where one of them exists", async () => {
+    const made = await generateClubs(owner, { clubs: 2, cars: 5, seed: 8 }, "ours");
+    expect(made.map(({ club }) => club)).toEqual(["generated-8", "generated-9"]);
+    const before = await world.fingerprint();
+    await expect(generateClubs(owner, { clubs: 2, cars: 5, seed: 7 }, "ours")).rejects.toMatchObject({
+      code: "CLUB_EXISTS",
+    });
     expect(await world.fingerprint()).toEqual(before);
   });
 });

@@ -1,4 +1,4 @@
-import { archiveKinds, type Field, type Kind } from "@trunnion/register";
+import { archiveKinds, type Field, type Kind, refused } from "@trunnion/register";
 import type pg from "pg";
 
 export interface GenerateInput {
@@ -17,6 +17,8 @@ export interface Generated {
   readonly clubId: string;
   /** Rows written, all tables together. */
   readonly rows: number;
+  readonly modifications: number;
+  readonly currentValues: number;
 }
 
 const snake = (name: string) => name.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
@@ -96,7 +98,7 @@ function copySql(kind: Kind): string {
 /** Which pattern each new car follows: drawn by the hash of seed and place, so that every pattern is as likely. */
 const DRAW = `CREATE TEMP TABLE drawn ON COMMIT DROP AS
   WITH pattern AS MATERIALIZED (
-    SELECT id, row_number() OVER (ORDER BY id) - 1 AS place FROM car WHERE club_id = $1::uuid AND merged_into_id IS NULL),
+    SELECT id, row_number() OVER (ORDER BY chassis_key, claim) - 1 AS place FROM car WHERE club_id = $1::uuid AND merged_into_id IS NULL),
   draw AS MATERIALIZED (
     SELECT copy, ('x' || substr(md5($2::text || '/' || copy), 1, 8))::bit(32)::bigint % (SELECT count(*) FROM pattern) AS place
     FROM generate_series(1, $3::int) AS copy)
@@ -106,23 +108,40 @@ const JOURNAL = `INSERT INTO journal_entry (club_id, action, noun, noun_id, car_
   SELECT club_id, 'car.generate', 'car', id, id, jsonb_build_object('chassis', chassis)
   FROM car WHERE club_id = $1::uuid ORDER BY chassis_key`;
 
+/**
+ * Current values are copied too, not worked out again: series, serial, day of building and every record they follow from are
+ * the pattern's, so they are what the records amount to wherever the pattern's are. `trunnion check` proves it.
+ */
+const CURRENT_VALUES = `INSERT INTO current_value (club_id, car_id, characteristic, side, value_kind, entered, number,
+    resolution, text, origin, origin_id, since, since_text, nominal_number, verdict)
+  SELECT $3::uuid, ${idOf("p.copy::text", "t.car_id")}, t.characteristic, t.side, t.value_kind, t.entered, t.number,
+    t.resolution, t.text, t.origin, ${idOf("p.copy::text", "t.origin_id")}, t.since, t.since_text, t.nominal_number, t.verdict
+  FROM current_value t JOIN drawn p USING (car_id) WHERE t.club_id = $1::uuid`;
+
 async function addClub(owner: pg.Client, { from, slug, name, seed }: GenerateInput) {
   const pattern = await owner.query<{ id: string }>("SELECT id FROM club WHERE slug = $1", [from]);
   const patternId = pattern.rows[0]?.id;
-  if (patternId === undefined) throw new Error(`there is no club "${from}" to take for a pattern`);
+  if (patternId === undefined) {
+    const { rows } = await owner.query<{ slug: string }>("SELECT slug FROM club ORDER BY slug");
+    throw refused("CLUB_NOT_FOUND", { club: from, known: rows.map((row) => row.slug) });
+  }
   const made = await owner.query<{ id: string }>(
-    `INSERT INTO club (id, slug, name, kind) SELECT ${idOf("'club'", "$1::text")}, $1, $3, 'ownersClub' RETURNING id`,
+    `INSERT INTO club (id, slug, name, kind) SELECT ${idOf("'club'", "$1::text")}, $1, $3, 'ownersClub'
+     ON CONFLICT (slug) DO NOTHING RETURNING id`,
     [slug, seed, name],
   );
-  return { patternId, clubId: made.rows[0]?.id ?? "" };
+  const clubId = made.rows[0]?.id;
+  if (clubId === undefined) throw refused("CLUB_EXISTS", { club: slug });
+  return { patternId, clubId };
 }
 
 /**
  * Makes a club of any size in bulk, by SQL alone: shared records copied once, cars drawn with everything of theirs from the
  * cars of another club, so that what is common there is common here. Numbers and keepers are invented. One journal entry a
- * car; what follows from the records is not worked out.
+ * car. All or nothing, and inside the database: this process holds no row.
  *
  * @param owner a connection of the role that owns the tables
+ * @throws Refusal CLUB_NOT_FOUND for a pattern that is not there, CLUB_EXISTS for a short name that is taken
  */
 export async function generateClub(owner: pg.Client, input: GenerateInput): Promise<Generated> {
   await owner.query("BEGIN");
@@ -132,15 +151,20 @@ export async function generateClub(owner: pg.Client, input: GenerateInput): Prom
     await owner.query("CREATE INDEX ON drawn (car_id)");
     await owner.query("ANALYZE drawn");
     let rows = 1;
+    let modifications = 0;
     for (const kind of archiveKinds) {
       if (!shared.includes(kind.name) && ofCar[kind.name] === undefined) continue;
       const written = await owner.query(copySql(kind), [patternId, input.seed, clubId]);
       rows += written.rowCount ?? 0;
+      if (kind.name === "modification") modifications = written.rowCount ?? 0;
     }
+    const values = await owner.query(CURRENT_VALUES, [patternId, input.seed, clubId]);
+    const currentValues = values.rowCount ?? 0;
+    rows += currentValues;
     rows += (await owner.query(JOURNAL, [clubId])).rowCount ?? 0;
     await owner.query("COMMIT");
     await owner.query("ANALYZE");
-    return { clubId, rows };
+    return { clubId, rows, modifications, currentValues };
   } catch (error) {
     await owner.query("ROLLBACK");
     throw error;

@@ -52,6 +52,10 @@ const words: Words<RefusalDetails> = {
     what: `There is no club "${club}".`,
     remedy: `Clubs here: ${list(known)}.`,
   }),
+  CLUB_EXISTS: ({ club }) => ({
+    what: `There is a club "${club}" here already; nothing was written.`,
+    remedy: "Give another seed, or use another database.",
+  }),
   EXTRACT_NOT_OPEN: ({ club }) => ({
     what: `There is no public register "${club}" here.`,
     remedy: "Check the address, or ask the club: it chooses what it shows.",

@@ -36,6 +36,7 @@ export interface RefusalDetails
   WRONG_SIGN_IN: Record<never, never>;
   TOO_MANY_TRIES: { readonly seconds: number };
   CLUB_NOT_FOUND: { readonly club: string; readonly known: readonly string[] };
+  CLUB_EXISTS: { readonly club: string };
   EXTRACT_NOT_OPEN: { readonly club: string };
   NOT_A_MEMBER: { readonly club: string };
   ROLE_NEEDED: { readonly needed: readonly string[]; readonly has: readonly string[] };
