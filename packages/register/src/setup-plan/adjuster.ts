@@ -122,7 +122,7 @@ function shims(arm: "upper" | "lower"): OfferedAdjuster {
     ],
     make: (figures, { direction }) => ({
       kind: "shims",
-      name: `${arm} arm shims`,
+      name: `${arm} arm pivots`,
       points: [`${arm}ArmFront`, `${arm}ArmRear`],
       axis: directions[direction],
       thickness: figure(figures, `${prefix}-thickness`),
