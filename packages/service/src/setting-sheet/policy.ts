@@ -16,18 +16,21 @@ export function sayFigure(one: QuantityCharacteristic, si: number, system: UnitS
   const { dimension, units, notation } = one;
   if (notation === "toe") return printToe(si, { share: "perSide", unit: "'", resolution: MINUTE / 2 });
   if (dimension === "angle") return printQuantity(si, { dimension, unit: "°'", resolution: MINUTE });
-  return printQuantity(si, { dimension, unit: units[system] });
+  return rounded(printQuantity(si, { dimension, unit: units[system], decimals: 2 }));
 }
+
+/** Two decimals at most: a median or a difference is no finer than the readings it is made of. */
+const rounded = (printed: string) =>
+  printed.replace(/\.(\d*?)0+(?!\d)/, (_, kept: string) => (kept === "" ? "" : `.${kept}`));
 
 /** The same with its sign, for a difference. Toe in minutes of arc, more toe-in positive. */
 export function sayDifference(one: QuantityCharacteristic, si: number, system: UnitSystem): string {
   const { dimension, units } = one;
   const unit = dimension === "angle" ? "°'" : units[system];
-  const printed = printQuantity(si, {
-    dimension,
-    unit,
-    ...(dimension === "angle" ? { resolution: MINUTE } : {}),
-  });
+  const printed =
+    dimension === "angle"
+      ? printQuantity(si, { dimension, unit, resolution: MINUTE })
+      : rounded(printQuantity(si, { dimension, unit, decimals: 2 }));
   return si > 0 ? `+${printed}` : printed;
 }
 

@@ -241,8 +241,9 @@ function placeOf(one: QuantityCharacteristic, side: Side, comparing: Comparing):
   const { ctx, sheet, lines, series, book } = comparing;
   const key = `${one.key} ${side}`;
   const at = readingsAt(sheet.readings, { characteristic: one.key, side });
-  const bare = (): DeviationLine =>
-    deviationLine(
+  // The specification is silent of it: that is not the same as wanting it off.
+  const bare = (): DeviationLine => ({
+    ...deviationLine(
       {
         characteristic: one.key,
         side,
@@ -252,7 +253,9 @@ function placeOf(one: QuantityCharacteristic, side: Side, comparing: Comparing):
       },
       book,
       ctx.club.unitSystem,
-    );
+    ),
+    specified: "",
+  });
   const line = lines.get(key) ?? (at.length > 0 ? bare() : undefined);
   if (!line) return undefined;
   const repeats = repeatsOf(at, one, ctx.club.unitSystem);

@@ -75,7 +75,7 @@ export async function setupPlanPage(ctx: Context, input: SetupPlanInput): Promis
 }
 
 const angle = (si: number) => printQuantity(si, { dimension: "angle", unit: "°", decimals: 2 });
-const toe = (si: number) => printToe(si, { share: "perSide", unit: "'" });
+const toe = (si: number) => printToe(si, { share: "perSide", unit: "'", resolution: Math.PI / 180 / 600 });
 const reading = ({ camber, castor, toeIn }: Settings) => ({
   camber: angle(camber),
   castor: castor === null ? "" : angle(castor),

@@ -9,8 +9,9 @@ export function sayGiven(from: string | undefined): string {
 export const sayAngle = (si: number): string =>
   printQuantity(si, { dimension: "angle", unit: "°", decimals: 2 });
 
-/** A wheel's toe in minutes. */
-export const sayToe = (si: number): string => printToe(si, { share: "perSide", unit: "'" });
+/** A wheel's toe, to a tenth of a minute. */
+export const sayToe = (si: number): string =>
+  printToe(si, { share: "perSide", unit: "'", resolution: Math.PI / 180 / 600 });
 
 /** How far an angle moved, in minutes of arc with its sign; less than half a minute is nothing. */
 export function sayMove(si: number): string {
