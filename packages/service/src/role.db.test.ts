@@ -14,7 +14,8 @@ import {
   changeCharacteristicInput,
 } from "./characteristic";
 import type { Context } from "./context";
-import { addEntries, addEvent } from "./event";
+import { takeEntryList } from "./entry-list";
+import { addEntries, addEvent, changeEntry, changeEvent, enterCar, planEvent } from "./event";
 import { openOperator } from "./gate";
 import { addNote, correctNote, removeNote } from "./history-note";
 import { addIdentity, correctIdentity, removeIdentity } from "./identity";
@@ -37,6 +38,17 @@ import { decideNumber, setAside, takeUp } from "./number";
 import { printSheets } from "./printed-sheet";
 import { choosePublicExtract } from "./public-extract";
 import { addRuleSet } from "./rule-set";
+import {
+  copyRuleSet,
+  discardRuleSet,
+  makeRuleSetCurrent,
+  putCheck,
+  putCheckInput,
+  putClass,
+  putLimit,
+  putLimitInput,
+  removeRow,
+} from "./rule-set-draft";
 import { addMarque, addSeries, addSeriesForm, changeSeries, changeSeriesInput, foundSeries } from "./series";
 import { createSignIn } from "./sign-in";
 import { addSpecification, makeCurrent } from "./specification";
@@ -81,6 +93,17 @@ const noFiles = {
   keep: async () => undefined,
 };
 const nothing = "019ab000-0000-7000-8000-000000000000";
+const plannedEvent = { name: "D", on: "2031-05-01", venue: "V", ruleSet: nothing };
+const entered = {
+  event: "none",
+  number: "1",
+  car: "",
+  describedAs: "x",
+  driver: "",
+  group: "",
+  eventClass: "",
+} as const;
+const rules = { ruleSet: "none", version: 1, revision: 1 };
 const edit = { car: "M1-001", version: 1, opened: {}, openedAt: 0, reason: "" };
 const known = { source: "", newSource: "", newSourceKind: "other", locus: "", trust: "unknown" } as const;
 const span = { from: "", to: "", ...known };
@@ -259,6 +282,47 @@ const useCases: Readonly<Record<string, UseCase>> = {
     },
   },
   addEntries: { may: desk, call: (ctx) => addEntries(ctx, ctx.club.id, []) },
+  takeEntryList: { may: desk, call: (ctx) => takeEntryList(ctx, { event: "none", text: "", choices: {} }) },
+  planEvent: { may: desk, call: (ctx) => planEvent(ctx, { ...plannedEvent, slug: "" }) },
+  changeEvent: { may: desk, call: (ctx) => changeEvent(ctx, { ...plannedEvent, event: "none" }) },
+  enterCar: { may: desk, call: (ctx) => enterCar(ctx, entered) },
+  changeEntry: {
+    may: desk,
+    call: (ctx) => changeEntry(ctx, { ...entered, entry: nothing, withdrawn: "no" }),
+  },
+  copyRuleSet: {
+    may: desk,
+    call: (ctx) => copyRuleSet(ctx, { ruleSet: "none", version: 1, edition: "2027" }),
+  },
+  putCheck: {
+    may: desk,
+    call: (ctx) =>
+      putCheck(
+        ctx,
+        putCheckInput.parse({
+          ...rules,
+          code: "x",
+          station: "front",
+          assembly: "body",
+          text: "Look.",
+          criterion: "seen",
+          condition: { op: "always" },
+          sourceTitle: "House",
+        }),
+      ),
+  },
+  putClass: {
+    may: desk,
+    call: (ctx) => putClass(ctx, { ...rules, was: "", code: "X", name: "X", condition: { op: "always" } }),
+  },
+  putLimit: {
+    may: desk,
+    call: (ctx) =>
+      putLimit(ctx, putLimitInput.parse({ ...rules, characteristic: "front.camber", sourceTitle: "House" })),
+  },
+  removeRow: { may: desk, call: (ctx) => removeRow(ctx, { ...rules, kind: "check", row: "x" }) },
+  makeRuleSetCurrent: { may: desk, call: (ctx) => makeRuleSetCurrent(ctx, rules) },
+  discardRuleSet: { may: desk, call: (ctx) => discardRuleSet(ctx, rules) },
   printSheets: {
     may: desk,
     call: async (ctx) => printSheets(ctx, { event: "none", book: await bookOf(ctx) }),

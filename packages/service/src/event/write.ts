@@ -122,6 +122,7 @@ async function requireRuleSet(ctx: Context, id: string): Promise<void> {
 
 /** Plans an event and tells its short name. @throws Refusal ROLE_NEEDED, EVENT_SLUG_TAKEN; Invalid */
 export async function planEvent(ctx: Context, input: PlanEventInput): Promise<string> {
+  requireRole(ctx.actor, "registrar", "scrutineer", "fleetManager");
   const { ruleSet, ...event } = input;
   const slug = slugOf(event.slug === "" ? `${event.name} ${event.on.slice(0, 4)}` : event.slug);
   if (slug === "") throw new Invalid([{ field: "slug", message: "small letters, digits and dashes" }]);
