@@ -110,7 +110,7 @@ export function importCommand(): Command {
   return new Command("import")
     .description("read a register of cars from a CSV, XLSX or ODS file into a club")
     .argument(
-      "<file>",
+      "[file]",
       "CSV (UTF-8 or Windows-1252; comma, semicolon or tab), XLSX or ODS, told by what is in it",
     )
     .requiredOption("--club <slug>", "the club's short name")
