@@ -1,5 +1,5 @@
 import { refused } from "@trunnion/register";
-import { bookOf, openMember, printSheets, type SheetFace, sheetFace } from "@trunnion/service";
+import { blankSheet, bookOf, openMember, printSheets, type SheetFace, sheetFace } from "@trunnion/service";
 import { drawSheetsAside, type SheetKind } from "@trunnion/sheets";
 import type { Request } from "./request";
 
@@ -8,6 +8,8 @@ export interface SheetsInput {
   readonly event: string;
   readonly number?: string;
   readonly paper: "A4" | "Letter";
+  /** One sheet without a car instead: the checks every car gets. */
+  readonly blank?: boolean;
   /** Plain when left out. */
   readonly kind?: SheetKind;
   /** Where this installation is reached: the printed code leads there. */
@@ -27,9 +29,10 @@ export async function sheetsPdf(request: Request, input: SheetsInput): Promise<U
     ...(number === undefined ? {} : { number }),
     ...(origin === undefined ? {} : { origin }),
   };
-  const models = await openMember(request.database, request.signedIn, club, async (ctx) =>
-    printSheets(ctx, { ...wanted, book: await bookOf(ctx) }),
-  );
+  const models = await openMember(request.database, request.signedIn, club, async (ctx) => {
+    const book = await bookOf(ctx);
+    return input.blank ? [await blankSheet(ctx, { event, book })] : printSheets(ctx, { ...wanted, book });
+  });
   return drawSheetsAside(models, { paper, kind });
 }
 

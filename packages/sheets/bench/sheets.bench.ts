@@ -1,9 +1,10 @@
 import { readFileSync } from "node:fs";
+import { monitorEventLoopDelay } from "node:perf_hooks";
 import fontkit from "@pdf-lib/fontkit";
 import type { SheetModel } from "@trunnion/register";
 import { PDFDocument } from "pdf-lib";
 import { resolveFontFile } from "../src/font/font-file";
-import { drawSheets } from "../src/index";
+import { drawSheets, drawSheetsAside } from "../src/index";
 import { type ReadDocument, readBack } from "../src/sample/read-back";
 import { plainSheet, sampleSheet } from "../src/sample/sample-sheet";
 
@@ -22,6 +23,7 @@ const paper = "A4" as const;
 const warmUps = 30;
 const samples = 41;
 const eventSize = 200;
+const manyCars = 2_000;
 /** The peer is measured on fewer cars and scaled, or the bench would take minutes. */
 const peerCars = 20;
 
@@ -38,14 +40,53 @@ export async function sheetsBench(): Promise<SheetsBenchRow[]> {
   const plain = await median(() => drawSheets(ordinary, { paper }), 5);
   const readPlain = await readBack(await drawSheets(ordinary.slice(0, 1), { paper }));
   const peerPlain = (await median(() => drawWithPdfLib(readPlain, peerCars), 1)) * (eventSize / peerCars);
+  const forms = await cpuAndWall(() => drawSheets(ordinary, { paper, kind: "fillable" }));
+  const tagged = await cpuAndWall(() => drawSheets(ordinary, { paper, kind: "tagged" }));
+  const plainCpu = await cpuAndWall(() => drawSheets(ordinary, { paper }));
+  const many = Array.from({ length: manyCars }, (_, at) => plainSheet(at + 1));
+  const linear = await cpuAndWall(() => drawSheets(many, { paper }));
+  const held = await longestHold(() => drawSheetsAside(ordinary, { paper }));
   const rich = await median(() => drawSheets(modified, { paper }), 5);
   const bytes = (await drawSheets(ordinary, { paper })).length;
   return [
     row("one sheet, 8 deviations, warm", one, "ms", peerOne),
     row(`${eventSize} ordinary cars in one file`, plain / 1000, "s", peerPlain / 1000),
     row(`${eventSize} modified cars in one file`, rich / 1000, "s"),
+    row(`${eventSize} ordinary cars, processor time`, plainCpu.cpu / 1000, "s"),
+    row(`${eventSize} ordinary cars to fill in`, forms.wall / 1000, "s"),
+    row(`${eventSize} ordinary cars to fill in, processor time`, forms.cpu / 1000, "s"),
+    row(`${eventSize} ordinary cars tagged and to fill in`, tagged.wall / 1000, "s"),
+    row(`${eventSize} ordinary cars tagged and to fill in, processor time`, tagged.cpu / 1000, "s"),
+    row(
+      `${manyCars} cars over ${eventSize}, processor time a car`,
+      linear.cpu / manyCars / (plainCpu.cpu / eventSize),
+      "×",
+    ),
+    row("longest hold of the event loop while a thread draws", held, "ms"),
+    row("most memory of the process so far", process.resourceUsage().maxRSS / 1024, "MB"),
     row(`size of ${eventSize} ordinary cars`, bytes / 1000, "kB"),
   ];
+}
+
+/** Milliseconds on the clock and of all the process's threads: on a busy machine only the second tells. */
+async function cpuAndWall(
+  work: () => Promise<unknown>,
+): Promise<{ readonly wall: number; readonly cpu: number }> {
+  const before = process.cpuUsage();
+  const start = performance.now();
+  await work();
+  const { user, system } = process.cpuUsage(before);
+  return { wall: performance.now() - start, cpu: (user + system) / 1000 };
+}
+
+/** Longest time, in milliseconds, that nothing else could run while work was done. */
+async function longestHold(work: () => Promise<unknown>): Promise<number> {
+  await work(); // starts the thread
+  const delay = monitorEventLoopDelay({ resolution: 5 });
+  delay.enable();
+  await work();
+  delay.disable();
+  return delay.max / 1e6;
 }
 
 function row(name: string, value: number, unit: string, peer?: number): SheetsBenchRow {

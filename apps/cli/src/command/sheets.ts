@@ -1,4 +1,4 @@
-import { bookOf, openOperator, printSheets } from "@trunnion/service";
+import { blankSheet, bookOf, openOperator, printSheets } from "@trunnion/service";
 import { drawSheets, type SheetKind, sheetKinds } from "@trunnion/sheets";
 import { Command, Option } from "commander";
 import { withDatabase } from "../database";
@@ -13,10 +13,21 @@ interface Options {
   readonly paper: "A4" | "Letter";
   readonly kind: SheetKind;
   readonly origin?: string;
+  readonly blank?: boolean;
   readonly json?: boolean;
 }
 
-async function run({ club, event, number, out, paper, kind, origin, json }: Options): Promise<void> {
+async function run({
+  club,
+  event,
+  number,
+  out,
+  paper,
+  kind,
+  origin,
+  blank = false,
+  json,
+}: Options): Promise<void> {
   await requireWritable(out);
   const wanted = {
     event,
@@ -24,7 +35,10 @@ async function run({ club, event, number, out, paper, kind, origin, json }: Opti
     ...(origin === undefined ? {} : { origin }),
   };
   const models = await withDatabase((database) =>
-    openOperator(database, club, async (ctx) => printSheets(ctx, { ...wanted, book: await bookOf(ctx) })),
+    openOperator(database, club, async (ctx) => {
+      const book = await bookOf(ctx);
+      return blank ? [await blankSheet(ctx, { event, book })] : printSheets(ctx, { ...wanted, book });
+    }),
   );
   const bytes = await drawSheets(models, { paper, kind });
   await writeOutput(out, bytes);
@@ -57,6 +71,7 @@ export function sheetsCommand(): Command {
       "--origin <address>",
       "where this installation is reached, for the QR code; none is printed without",
     )
+    .option("--blank", "one sheet without a car: the checks every car gets")
     .option("--json", "report as JSON")
     .action(run);
 }

@@ -1,3 +1,3 @@
 export { mayPrint } from "./policy";
 export { type PrintedSheetNow, printedSheetNow, type SheetFace, sheetFace } from "./read";
-export { type MadeSheet, makeSheets, type PrintSheetsInput, printSheets } from "./write";
+export { blankSheet, type MadeSheet, makeSheets, type PrintSheetsInput, printSheets } from "./write";

@@ -165,3 +165,30 @@ export async function printSheets(ctx: Context, input: PrintSheetsInput): Promis
   });
   return made.map(({ sheet }) => sheet);
 }
+
+const noEntry = { runningNumber: "", group: "", className: "", driver: "", describedAs: "" } as const;
+
+/**
+ * A sheet with the checks every car gets and nobody's name, for who turns up unannounced. It is not kept, so it has no
+ * code, and what is filled in on it is entered by hand.
+ *
+ * @throws Refusal ROLE_NEEDED, EVENT_NOT_FOUND
+ */
+export async function blankSheet(
+  ctx: Context,
+  { event: slug, book }: Pick<PrintSheetsInput, "event" | "book">,
+): Promise<SheetModel> {
+  requireRole(ctx.actor, ...printers);
+  const event = await findEvent(ctx, slug);
+  const checks = await checksOf(ctx, event.ruleSetId);
+  const { club } = ctx;
+  return buildSheet({
+    club: { name: club.name, unitSystem: club.unitSystem },
+    event,
+    entry: noEntry,
+    checks,
+    book,
+    recordHash: recordHash(undefined, checks),
+    preparedAt: ctx.now.toISOString(),
+  });
+}

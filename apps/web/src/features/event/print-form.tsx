@@ -57,6 +57,9 @@ export function PrintForm({ club, event, sheets, paper }: PrintFormProps) {
         ))}
       </fieldset>
       <Button weight="mark">{sheets === 1 ? "Print 1 sheet" : `Print ${sheets} sheets`}</Button>
+      <Button name="blank" value="yes">
+        Print a blank sheet
+      </Button>
     </form>
   );
 }

@@ -16,6 +16,7 @@ export async function GET(request: Request, { params }: Segments): Promise<Respo
   const number = query.get("number");
   const asked = query.get("kind");
   const kind = asked === "fillable" || asked === "tagged" ? asked : "plain";
+  const blank = query.get("blank") === "yes";
   const paper = query.get("paper") === "Letter" ? "Letter" : "A4";
   return fileAnswer({
     type: "application/pdf",
@@ -25,7 +26,15 @@ export async function GET(request: Request, { params }: Segments): Promise<Respo
     make: async () => {
       const who = await requestOf(service(), request.headers);
       const { baseUrl: origin } = serviceSettings();
-      return sheetsPdf(who, { club, event, paper, kind, origin, ...(number === null ? {} : { number }) });
+      return sheetsPdf(who, {
+        club,
+        event,
+        paper,
+        kind,
+        origin,
+        blank,
+        ...(number === null ? {} : { number }),
+      });
     },
   });
 }
