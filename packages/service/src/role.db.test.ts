@@ -1,3 +1,4 @@
+// table: every use case that writes, and who may
 import { readdirSync, readFileSync } from "node:fs";
 import type { Role } from "@trunnion/db";
 import { openWorld, type World } from "@trunnion/fixtures";
@@ -35,7 +36,7 @@ import { createMember, invite } from "./invitation";
 import { addKeepership, correctKeeper, correctKeepership, eraseKeeper, removeKeepership } from "./keeper";
 import { mergeCars } from "./merge";
 import { decideNumber, setAside, takeUp } from "./number";
-import { printSheets } from "./printed-sheet";
+import { blankSheet, printSheets } from "./printed-sheet";
 import { choosePublicExtract } from "./public-extract";
 import { addRuleSet } from "./rule-set";
 import {
@@ -50,6 +51,7 @@ import {
   removeRow,
 } from "./rule-set-draft";
 import { addMarque, addSeries, addSeriesForm, changeSeries, changeSeriesInput, foundSeries } from "./series";
+import { takeForm } from "./sheet-form";
 import { createSignIn } from "./sign-in";
 import { addSpecification, makeCurrent } from "./specification";
 import { discardDraft, putEntry, putEntryInput, removeEntry, startDraft } from "./specification-draft";
@@ -327,6 +329,11 @@ const useCases: Readonly<Record<string, UseCase>> = {
     may: desk,
     call: async (ctx) => printSheets(ctx, { event: "none", book: await bookOf(ctx) }),
   },
+  blankSheet: {
+    may: desk,
+    call: async (ctx) => blankSheet(ctx, { event: "none", book: await bookOf(ctx) }),
+  },
+  takeForm: { may: desk, call: (ctx) => takeForm(ctx, { event: "none", file: "x.pdf", sheets: [] }) },
   takeInspection: {
     may: desk,
     call: (ctx) =>
