@@ -432,6 +432,8 @@ describe("a use case that writes", () => {
     exempt.push("saveFilter", "changeFilter", "removeFilter", "listFile");
     // By the car and who made it, not by role alone: submission/*.db.test.ts. The last is called inside others.
     exempt.push("createDraft", "saveDraft", "stepSubmission", "supersedeSubmission", "moveOn");
+    // Made through a draft, which asks who may; reading a pasted table keeps nothing: setting-sheet-form/*.db.test.ts.
+    exempt.push("handInSheet", "readPastedSheet");
     // Called inside a step, and by the worker that sends: notice/*.db.test.ts.
     exempt.push("tellOfStep", "takeNotices", "sendNotices", "sendAllNotices");
     // For anybody, over nothing but himself: keeper/edit.db.test.ts.
