@@ -1,5 +1,6 @@
 "use server";
 import type { ReadEntryList, RouterInputs } from "@trunnion/api";
+import { refused } from "@trunnion/register";
 import { takeForm } from "../../lib/form";
 import { enteredOf } from "../../lib/form-entry";
 import type { FormState } from "../../lib/form-state";
@@ -106,13 +107,16 @@ export async function takeEntryList(
   const caller = await api();
   const file = data.get("file");
   if (file instanceof File && file.size > 0) {
-    const bytes = new Uint8Array(await file.slice(0, FILE_LIMIT + 1).arrayBuffer());
     const taken = await takeForm({
       before,
       data,
       place: entryListPath(club, event),
       work: async () => {
-        data.set("text", await caller.event.listText({ club, event, file: file.name.slice(0, 200), bytes }));
+        const { name, size } = file;
+        if (size > FILE_LIMIT)
+          throw refused("FILE_TOO_LARGE", { file: name, bytes: size, limit: FILE_LIMIT });
+        const bytes = new Uint8Array(await file.arrayBuffer());
+        data.set("text", await caller.event.listText({ club, event, file: name.slice(0, 200), bytes }));
         return { done: "read" };
       },
     });

@@ -38,6 +38,15 @@ describe("what a form of a change says", () => {
     expect(submissionContentSchema.safeParse(content).success).toBe(true);
   });
 
+  test("is of the first occasion; the others of the submission stay as they were", () => {
+    const occasions = ["first", "second", "third"].map((note) => ({ ...emptyModification, note }));
+    const content = contentOfForm(form({ units: "metric", "modifications.0.note": "corrected" }), {
+      ...kept,
+      modifications: occasions,
+    });
+    expect(content.modifications.map(({ note }) => note)).toEqual(["corrected", "second", "third"]);
+  });
+
   test("is nothing, whatever a stranger sends in its place", () => {
     const content = contentOfForm(
       form({ units: "furlongs", modifications: "x", "__proto__.units": "y" }),

@@ -55,12 +55,13 @@ function modificationOf(value: unknown): ModificationDraft {
   };
 }
 
-/** What a form says, over what the draft had: sheets are not on this form and stay. */
+/** What a form says, over what the draft had: sheets, and modifications after the first, are not on this form and stay. */
 export function contentOfForm(data: FormData, kept: SubmissionContent): SubmissionContent {
   const { units, modifications } = enteredOf<{ units?: unknown; modifications?: unknown }>(data);
+  const said = list(modifications).slice(0, 1).map(modificationOf);
   return {
     units: units === "imperial" ? "imperial" : "metric",
-    modifications: list(modifications).map(modificationOf),
+    modifications: [...said, ...kept.modifications.slice(said.length)],
     sheets: kept.sheets,
   };
 }
