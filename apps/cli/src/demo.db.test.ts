@@ -284,9 +284,13 @@ describe("the sheets of the demo", () => {
       said(sheet).filter((part) => !texts[index]?.includes(squeezed(part))),
     );
     expect(lacking).toEqual([]);
-    const counted = sheets.map(
-      ({ deviations: { length } }) => `${length} deviation${length === 1 ? "" : "s"}`,
-    );
+    // Left and right of one characteristic that deviate alike stand in one row.
+    const counted = sheets.map(({ deviations }) => {
+      const rows = new Set(
+        deviations.map(({ label, verdict, specified }) => `${label} ${verdict} ${specified}`),
+      );
+      return `${rows.size} characteristic${rows.size === 1 ? "" : "s"}`;
+    });
     const miscounted = sheets.filter(
       ({ car, deviations }, index) =>
         car.onRegister && deviations.length > 0 && !texts[index]?.includes(squeezed(counted[index] ?? "")),

@@ -35,12 +35,17 @@ export async function writeNew(
   await requireNew({ path, force });
   const draft = `${path}.${process.pid}.part`;
   const mode = secret ? 0o600 : 0o644;
+  const output = createWriteStream(draft, { flags: "wx", mode });
+  // Closed for good, whether it was ever opened or not: a file opened after it was removed would stay.
+  const closed = new Promise<void>((resolve) => output.once("close", () => resolve()));
   try {
-    await fill(createWriteStream(draft, { flags: "wx", mode }));
+    await fill(output);
     const { size } = await stat(draft);
     await rename(draft, path);
     return size;
   } catch (error) {
+    output.destroy();
+    await closed;
     await rm(draft, { force: true });
     const { code, syscall, message } = error as NodeJS.ErrnoException;
     if (code !== undefined && ["open", "write", "rename"].includes(syscall ?? "")) {

@@ -1,5 +1,5 @@
 import { setImmediate } from "node:timers/promises";
-import type { SheetModel } from "@trunnion/register";
+import { canonicalJson, type SheetModel } from "@trunnion/register";
 import { SheetDocument } from "./document/sheet-document";
 import { loadFaces } from "./font/face";
 import { type Paper, pageBox, papers } from "./layout/paper";
@@ -59,7 +59,8 @@ export async function drawSheets(models: readonly SheetModel[], options: SheetsO
     const pages = drawSheet(model, { box, faces, prepared, tagged: kind === "tagged" });
     document.addCar(bookmark(model), pages, {
       number: model.entry.runningNumber,
-      json: JSON.stringify(model),
+      // In one order of keys: the database gives a kept model back in its own.
+      json: canonicalJson(model),
     });
   }
   return document.bytes();

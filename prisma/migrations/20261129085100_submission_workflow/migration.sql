@@ -1,5 +1,5 @@
 -- AlterEnum
-ALTER TYPE "SubmissionStatus" ADD VALUE 'answered';
+ALTER TYPE "SubmissionStatus" ADD VALUE 'answered' AFTER 'queried';
 
 -- AlterTable
 ALTER TABLE "evidence_link" ADD COLUMN     "submission_id" UUID;
