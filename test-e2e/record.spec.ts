@@ -224,7 +224,9 @@ test.describe("for the owner", () => {
     await expect(page.getByRole("main")).toContainText("S3-0338");
     await page.goto("/club/sandvaer/own-contact");
     await page.getByLabel("Telephone", { exact: true }).fill("555 0199");
+    const saved = page.waitForResponse((answer) => answer.request().method() === "POST");
     await page.getByRole("button", { name: "Save" }).click();
+    await saved;
     await page.goto("/club/sandvaer/own-contact");
     await expect(page.getByLabel("Telephone", { exact: true })).toHaveValue("555 0199");
     const car = await new CarPage(page).open("sandvaer", "S3-0338");

@@ -24,25 +24,33 @@ function span(words: string): readonly string[] {
 const cars = {
   "kvitnes-track-day": {
     chassis: "S3-0237",
-    count: "9 deviations",
+    count: "6 characteristics",
     lines: [
-      "outside limits Front disc thickness, right at least 11 mm 9.6 mm",
-      "outside limits Front tyre pressure, left 22 psi (20 psi to 26 psi) 29 psi",
-      "outside limits Front castor, left 3°30' (3°0' to 4°0') 2°08' -1°22'",
-      "outside limits Front castor, right 3°30' (3°0' to 4°0') 2.4° -1°6'",
-      "added Harness not fitted Six-point harness",
+      "added Harness Six-point harness not fitted",
+      "Front disc thickness right outside limits",
+      "Front tyre pressure both sides outside limits",
+      "Front castor both sides outside limits",
     ],
-    inOrder: "Front camber, left",
+    settings: [
+      "Front disc thickness at least 11 mm 12.2 mm inside limits 9.6 mm outside limits",
+      "Front tyre pressure 20 psi to 26 psi 29 psi outside limits",
+      "Front castor 3°00' to 4°00' 2°08' outside limits 2°24' outside limits",
+    ],
+    inOrder: "Front camber",
     keeper: "Grindstø",
   },
   "season-check": {
     chassis: "GT-09",
-    count: "5 deviations",
+    count: "5 characteristics",
     lines: [
-      "outside limits Front disc thickness, right at least 11 mm 10.5 mm",
-      "different part Front anti-roll bar diameter 20 mm 22 mm +2 mm",
-      "different part Rear drop link joint Rubber bush Rod end",
-      "cannot tell Front castor, left 3°30' (3°15' to 3°45') 3.8°",
+      "different part Front anti-roll bar diameter 22 mm 20 mm +2 mm",
+      "different part Rear drop link joint Rod end Rubber bush",
+      "Front disc thickness right outside limits",
+      "Front castor left cannot tell",
+    ],
+    settings: [
+      "Front disc thickness at least 11 mm 11.3 mm inside limits 10.5 mm outside limits",
+      "Front castor 3°15' to 3°45' 3°48' cannot tell",
     ],
     inOrder: "Rear anti-roll bar diameter",
     keeper: "Keeper",
@@ -73,6 +81,7 @@ function expectWorked({ pages }: PackSheet, car: (typeof cars)[keyof typeof cars
   expect(front).toContain(car.chassis);
   expect(front).toContain(car.count);
   for (const line of car.lines) expect(different).toContain(line);
+  for (const line of car.settings) expect(front).toContain(line);
   expect(different).not.toContain(car.inOrder);
   for (const page of further) expect(page).toContain(car.chassis);
   expect(further.at(-1)).toContain("Scrutineer, name and signature");

@@ -30,6 +30,8 @@ test.describe("a change handed in on a phone", () => {
     await page.getByRole("button", { name: "Hand in" }).click();
     await expect(page.getByText("Not handed in yet")).toBeVisible();
     await draft.choose("Polyurethane blocks");
+    // The form has looked again: nothing is in the way any more.
+    await expect(page.getByText("Not handed in yet")).toBeHidden();
     await page.getByRole("button", { name: "Hand in" }).click();
     await expect(page.getByText("No signal: nothing was handed in yet.")).toBeVisible();
 

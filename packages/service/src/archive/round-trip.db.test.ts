@@ -68,6 +68,7 @@ const particular: Readonly<Record<string, readonly [full: unknown, bare: unknown
   "notice.givenUpAt": [null, "2026-11-25T16:45:59.007Z"],
   "specification.status": ["superseded", "draft"],
   "importRun.sha256": [ABC, NOTHING],
+  "printedSheet.code": ["0123ABCD", "456789EF"],
   "printedSheet.model": [
     { layoutVersion: 1, entry: { driver: "Tõnu Bråtvær", runningNumber: "7" }, 10: 1, 9: 2 },
     { entry: { driver: "" } },

@@ -22,8 +22,10 @@ export interface AddEventInput {
 export async function addEvent(ctx: Context, input: AddEventInput): Promise<string> {
   requireRole(ctx.actor, "registrar", "scrutineer", "fleetManager");
   const id = uuid();
-  await ctx.db.event.create({ data: { ...input, id, on: dayColumn(input.on) } });
-  await writeJournal(ctx, [{ action: "event.add", noun: "event", nounId: id, after: { ...input } }]);
+  const { slug, name, on, venue, ruleSetId } = input;
+  const after = { slug, name, on, venue, ruleSetId };
+  await ctx.db.event.create({ data: { ...after, id, on: dayColumn(on) } });
+  await writeJournal(ctx, [{ action: "event.add", noun: "event", nounId: id, after }]);
   return id;
 }
 
