@@ -52,12 +52,12 @@ test("a pasted list is asked where it is doubtful, and a refused car comes again
   const count = await results.count();
   for (let at = 0; at < count; at++) await results.nth(at).selectOption("pass");
   await results.first().selectOption("refuse");
-  await page.getByLabel("Decision", { exact: true }).selectOption("refused");
+  await page.getByRole("combobox", { name: "Decision" }).selectOption("refused");
   await page.getByRole("button", { name: "Save findings" }).click();
   await expect(page.getByText(`${count - 1} checks passed before are not shown`)).toBeVisible();
   await expect(results).toHaveCount(1);
   await results.first().selectOption("pass");
-  await page.getByLabel("Decision", { exact: true }).selectOption("pass");
+  await page.getByRole("combobox", { name: "Decision" }).selectOption("pass");
   await page.getByRole("button", { name: "Save findings" }).click();
   await expect(page.getByText("Decided: passed")).toBeVisible();
 });

@@ -45,7 +45,7 @@ test.describe("a change handed in on a phone", () => {
     await expect(again.getByLabel("On it now").first()).toHaveValue("24 mm");
     await later.saved();
     await again.getByRole("button", { name: "Hand in" }).click();
-    await expect(again.getByText("Handed in", { exact: false }).first()).toBeVisible();
+    await expect(again.getByRole("heading", { level: 1, name: /^A change to/ })).toBeVisible();
 
     const registrar = await browser.newContext({
       storageState: await (await requestAs("registrar")).storageState(),
