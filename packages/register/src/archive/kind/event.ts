@@ -105,6 +105,7 @@ export const eventKind = defineKind({
     on: day("First day."),
     venue: text("Where."),
     ruleSetId: refersTo("ruleSet", "Rule set in force."),
+    version: integer("Counts up with every change of the event's facts."),
     recordedAt: instant("When the row was recorded."),
   },
 });
@@ -123,6 +124,7 @@ export const entryKind = defineKind({
     group: maybe(text("Group or session.")),
     eventClassId: maybe(refersTo("eventClass", "Class entered in.")),
     withdrawnAt: maybe(instant("When it was withdrawn.")),
+    version: integer("Counts up with every change by form."),
     recordedAt: instant("When the row was recorded."),
   },
 });
@@ -169,6 +171,7 @@ export const findingReadingKind = defineKind({
     characteristic: text("Characteristic's key."),
     side: choice(sideCodes, "Side."),
     ...valueFields({ codes: valueKindCodes }),
+    instrumentId: maybe(refersTo("instrument", "What it was read with; empty where nobody said.")),
   },
 });
 
@@ -190,6 +193,21 @@ export const entryDecisionKind = defineKind({
   },
 });
 
+export const inspectionDeviceKind = defineKind({
+  name: "inspectionDevice",
+  meaning: "A phone or tablet that took an event along, and what it said of itself when last heard of.",
+  fields: {
+    id: id(),
+    eventId: refersTo("event", "The event it took along."),
+    personId: maybe(person("Person signed in on it when it was last heard of.")),
+    takenAt: instant("When it was first heard of, by the server's clock."),
+    heardAt: instant("When it was last heard of, by the server's clock."),
+    made: integer("Findings and decisions it had made in all, by its own count."),
+    held: integer("Findings, decisions and photos it still held and had not sent, by its own count."),
+    clockOff: integer("How far its clock was ahead of the server's, seconds."),
+  },
+});
+
 export const datedItemKind = defineKind({
   name: "datedItem",
   meaning: "Something on a car that is valid until a day: harness, extinguisher, inspection.",
@@ -203,5 +221,8 @@ export const datedItemKind = defineKind({
     ...sourceFields(trustCodes),
     recordedAt: instant("When the row was recorded."),
     replacedAt: maybe(instant("When it was replaced; empty while fitted.")),
+    entryId: maybe(
+      refersTo("entry", "Entry of an event whose findings told it; empty where it was entered otherwise."),
+    ),
   },
 });

@@ -38,6 +38,9 @@ export const settingSheetKind = defineKind({
     submissionId: maybe(
       refersTo("submission", "Submission it was handed in with; empty for findings of an event."),
     ),
+    entryId: maybe(
+      refersTo("entry", "Entry of an event whose findings it was made of; empty for any other."),
+    ),
     on: day("Day of measuring."),
     sequence: integer("Order of acceptance within the car."),
     loadState: choice(loadStateCodes, "How the car was loaded."),
