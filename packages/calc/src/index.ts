@@ -10,5 +10,6 @@ export * from "./noise/index";
 export * from "./quantity/index";
 export * from "./roll/index";
 export * from "./spring/index";
+export * from "./statistic/index";
 export * from "./tyre/index";
 export * from "./weight/index";

@@ -5,6 +5,7 @@ export {
   medianOf,
   outlierThreshold,
   type RobustSummary,
+  robustScale,
   robustSummary,
 } from "./robust";
 export { meanOf, type Repeatability, repeatability, seriesLimit } from "./series";

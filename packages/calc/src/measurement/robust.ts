@@ -59,13 +59,20 @@ export function robustSummary(
   const median = medianOf(readings);
   const deviations = readings.map((each) => Math.abs(each - median));
   const mad = medianOf(deviations);
-  const { scale, scaleFrom } = scaleOf(mad, meanOf(deviations));
+  const { scale, scaleFrom } = robustScale(mad, meanOf(deviations));
   const scores = readings.map((each) => (scale === 0 ? 0 : (each - median) / scale));
   const outliers = scores.flatMap((score, index) => (Math.abs(score) > threshold ? [index] : []));
   return { median, mad, scale, scaleFrom, scores, outliers };
 }
 
-function scaleOf(mad: number, meanDeviation: number): Pick<RobustSummary, "scale" | "scaleFrom"> {
+/**
+ * The robust standard deviation that scores are measured in, from the two deviations: for whoever has them already, as a
+ * database does. Sources as {@link robustSummary}.
+ *
+ * @param mad median absolute deviation from the median, not negative
+ * @param meanDeviation mean absolute deviation from the median, not negative
+ */
+export function robustScale(mad: number, meanDeviation: number): Pick<RobustSummary, "scale" | "scaleFrom"> {
   if (mad > 0) return { scale: mad / normalQuartile, scaleFrom: "mad" };
   if (meanDeviation > 0) return { scale: Math.sqrt(Math.PI / 2) * meanDeviation, scaleFrom: "meanDeviation" };
   return { scale: 0, scaleFrom: "none" };
