@@ -19,6 +19,7 @@ export * from "./condition/say";
 export * from "./condition/schema";
 export * from "./condition/search";
 export * from "./consequence/index";
+export * from "./dated-item/index";
 export * from "./deviation/compare";
 export * from "./deviation/deviation";
 export * from "./deviation/known-text";

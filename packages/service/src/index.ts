@@ -44,6 +44,7 @@ export {
 } from "./import-run";
 export * from "./import-undo";
 export * from "./inspection";
+export * from "./inspection-record";
 export * from "./invitation";
 export * from "./journal";
 export * from "./keeper";

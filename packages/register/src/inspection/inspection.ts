@@ -38,6 +38,8 @@ export interface FindingReading {
   readonly characteristic: string;
   readonly side: Side;
   readonly entered: string;
+  /** Id of the instrument it was read with; missing where nobody said. */
+  readonly instrument?: string;
 }
 
 /** What a scrutineer found at one check of one entry. */

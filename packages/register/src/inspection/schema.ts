@@ -33,6 +33,8 @@ export const findingInput = z
           characteristic: prose(120).min(1),
           side: z.enum(sides).default("whole"),
           entered: prose(inspectionLimits.reading).min(1),
+          /** What it was read with, an instrument of the club; missing where nobody said. */
+          instrument: z.uuid().exactOptional(),
         }),
       )
       .max(inspectionLimits.readings)

@@ -23,6 +23,7 @@ const actions: Readonly<Record<string, string>> = {
   "evidence.withdraw": "Evidence withdrawn",
   "extract.choose": "Public extract chosen",
   "finding.add": "Found at an event",
+  "finding.record": "Readings of an event put on the car's record",
   "identity.add": "Number or mark added",
   "identity.correct": "Number or mark corrected",
   "identity.remove": "Number or mark taken away",

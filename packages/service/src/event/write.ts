@@ -4,6 +4,7 @@ import { z } from "zod";
 import type { Context } from "../context";
 import { dayColumn } from "../day";
 import { lineInput } from "../entry-input";
+import { recordReadings } from "../inspection-record";
 import { writeJournal } from "../journal";
 import { requireRole } from "../role";
 import { standingRecord } from "../standing-record";
@@ -250,6 +251,7 @@ export async function changeEntry(ctx: Context, input: ChangeEntryInput): Promis
   const data = { ...empty, ...columns, withdrawnAt };
   await ctx.db.entry.update({ where: { clubId_id: { clubId: ctx.club.id, id: entry.id } }, data });
   await putInOrder(ctx, event.id);
+  if (data.carId !== entry.carId) await recordReadings(ctx, [entry.id]);
   const said = (row: typeof data | typeof entry) => ({
     runningNumber: row.runningNumber,
     group: row.group,

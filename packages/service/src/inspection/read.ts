@@ -53,7 +53,10 @@ const findingFields = {
   note: true,
   foundById: true,
   foundAt: true,
-  readings: { select: { characteristic: true, side: true, entered: true }, orderBy: { id: "asc" } },
+  readings: {
+    select: { characteristic: true, side: true, entered: true, instrumentId: true },
+    orderBy: { id: "asc" },
+  },
 } satisfies Prisma.FindingSelect;
 
 const decisionFields = {
@@ -86,8 +89,12 @@ export async function inspectionOf(ctx: Context, eventId: string): Promise<Event
     ...decisions.map(({ decidedById }) => decidedById),
   ]);
   return {
-    findings: findings.map(({ clientKey, checkCode, foundById, foundAt, note, ...finding }) => ({
+    findings: findings.map(({ clientKey, checkCode, foundById, foundAt, note, readings, ...finding }) => ({
       ...finding,
+      readings: readings.map(({ instrumentId, ...reading }) => ({
+        ...reading,
+        ...(instrumentId === null ? {} : { instrument: instrumentId }),
+      })),
       key: clientKey,
       check: checkCode,
       note: note ?? "",

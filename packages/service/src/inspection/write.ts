@@ -11,6 +11,7 @@ import { z } from "zod";
 import { bookOf } from "../characteristic";
 import type { Context } from "../context";
 import { findEvent } from "../event";
+import { recordReadings } from "../inspection-record";
 import { type JournalLine, writeJournal } from "../journal";
 import { requireRole } from "../role";
 import { valueColumns } from "../value-columns";
@@ -42,6 +43,8 @@ interface Taking {
   readonly book: CharacteristicBook;
   /** Entry → its car. */
   readonly entries: ReadonlyMap<string, string | null>;
+  /** Instruments of the club. */
+  readonly instruments: ReadonlySet<string>;
   /** Keys that are there already. */
   readonly known: ReadonlySet<string>;
   readonly at: (deviceInstant: string) => Date;
@@ -63,14 +66,15 @@ function readingRow(characteristic: Characteristic | undefined, entered: string)
 }
 
 /** What cannot be read as a value of its characteristic is kept as written, in the note: nothing written is lost. */
-function readingsOf({ readings, note }: FindingSent, book: CharacteristicBook) {
+function readingsOf({ readings, note }: FindingSent, { book, instruments }: Taking) {
   const kept: object[] = [];
   const written: string[] = [];
   const taken = new Set<string>();
-  for (const { characteristic: key, side, entered } of readings) {
+  for (const { characteristic: key, side, entered, instrument } of readings) {
     const columns = readingRow(book.find(key), entered);
+    const instrumentId = instrument !== undefined && instruments.has(instrument) ? instrument : null;
     if (columns && !taken.has(`${key} ${side}`))
-      kept.push({ id: uuid(), characteristic: key, side, ...columns });
+      kept.push({ id: uuid(), characteristic: key, side, instrumentId, ...columns });
     else written.push(`${book.find(key)?.label ?? key}${side === "whole" ? "" : `, ${side}`}: “${entered}”`);
     taken.add(`${key} ${side}`);
   }
@@ -80,8 +84,9 @@ function readingsOf({ readings, note }: FindingSent, book: CharacteristicBook) {
 
 const orNull = (text: string) => (text === "" ? null : text);
 
-async function takeFinding({ ctx, book, at }: Taking, sent: FindingSent): Promise<void> {
-  const { kept, note } = readingsOf(sent, book);
+async function takeFinding(taking: Taking, sent: FindingSent): Promise<void> {
+  const { ctx, at } = taking;
+  const { kept, note } = readingsOf(sent, taking);
   await ctx.db.finding.create({
     data: {
       id: sent.key,
@@ -130,6 +135,19 @@ async function knownKeys(ctx: Context, keys: readonly string[]): Promise<Readonl
   return new Set(rows.map(({ clientKey }) => clientKey));
 }
 
+async function instrumentIds(
+  { db }: Context,
+  findings: readonly FindingSent[],
+): Promise<ReadonlySet<string>> {
+  const named = findings.flatMap(({ readings }) => readings.flatMap(({ instrument }) => instrument ?? []));
+  if (named.length === 0) return new Set();
+  const rows = await db.instrument.findMany({
+    where: { id: { in: [...new Set(named)] } },
+    select: { id: true },
+  });
+  return new Set(rows.map(({ id }) => id));
+}
+
 const notOfThis = "That entry is not, or no longer, one of this event.";
 
 async function takeEach<T extends { readonly key: string; readonly entryId: string }>(
@@ -157,7 +175,8 @@ async function takeEach<T extends { readonly key: string; readonly entryId: stri
 
 /**
  * Takes in what a device found and decided. Every record is added once, whenever and in whatever order it comes; what it
- * takes the place of stays. One that cannot be taken does not keep the others back.
+ * takes the place of stays. One that cannot be taken does not keep the others back. What was measured goes on the cars'
+ * records in the same transaction.
  *
  * @returns what became of each record, in the order sent: findings, then decisions
  * @throws Refusal ROLE_NEEDED, EVENT_NOT_FOUND
@@ -177,6 +196,7 @@ export async function takeInspection(
     ctx,
     book: await bookOf(ctx),
     entries: new Map(entries.map(({ id, carId }) => [id, carId])),
+    instruments: await instrumentIds(ctx, input.findings),
     known: await knownKeys(
       ctx,
       [...input.findings, ...input.decisions].map(({ key }) => key),
@@ -205,5 +225,6 @@ export async function takeInspection(
       ...line(entryId),
     })),
   ]);
+  await recordReadings(ctx, [...new Set(findings.taken.map(({ entryId }) => entryId))]);
   return [...findings.told, ...decisions.told];
 }

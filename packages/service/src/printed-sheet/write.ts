@@ -120,7 +120,8 @@ export async function makeSheets(ctx: Context, input: PrintSheetsInput): Promise
   const event = await findEvent(ctx, input.event);
   const entries = chosen(await entriesOf(ctx, event.id), event.slug, input.number);
   const carIds = entries.flatMap(({ carId }) => (carId === null ? [] : [carId]));
-  const assessments = await assessAll(ctx, await recordsOf(ctx, carIds), input.book, event.on);
+  const records = await recordsOf(ctx, carIds, { beforeEvent: event.id });
+  const assessments = await assessAll(ctx, records, input.book, event.on);
   const byCar = new Map(assessments.map((assessment) => [assessment.record.id, assessment]));
   const { book } = input;
   const checks = await checksOf(ctx, event.ruleSetId);

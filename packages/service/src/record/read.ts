@@ -66,6 +66,7 @@ const recordFields = {
       on: true,
       sequence: true,
       loadState: true,
+      entry: { select: { eventId: true } },
       ...sourceFields,
       readings: {
         select: {
@@ -197,11 +198,24 @@ function recordOf(row: CarRow): CarRecord {
   };
 }
 
-/** The records of some cars, in no particular order; a car that is not there is left out. */
-export async function recordsOf(ctx: Context, carIds: readonly string[]): Promise<readonly CarRecord[]> {
+/**
+ * The records of some cars, in no particular order; a car that is not there is left out.
+ *
+ * @param beforeEvent id of an event whose own findings are left out, so that what is measured there does not change what
+ *   is to be looked at there
+ */
+export async function recordsOf(
+  ctx: Context,
+  carIds: readonly string[],
+  { beforeEvent }: { readonly beforeEvent?: string } = {},
+): Promise<readonly CarRecord[]> {
   const rows = await ctx.db.car.findMany({
     where: { clubId: ctx.club.id, id: { in: [...carIds] } },
     select: recordFields,
   });
-  return rows.map(recordOf);
+  return rows.map((row) => {
+    if (beforeEvent === undefined) return recordOf(row);
+    const settingSheets = row.settingSheets.filter(({ entry }) => entry?.eventId !== beforeEvent);
+    return recordOf({ ...row, settingSheets });
+  });
 }

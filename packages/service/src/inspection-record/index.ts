@@ -1,0 +1,1 @@
+export { recordReadings } from "./write";
