@@ -1,13 +1,13 @@
 import type { Assembly } from "../characteristic/characteristic";
 import type { Condition } from "../condition/condition";
 
-/** Stations of the walk round the car, in order. */
+/** Stations of the walk round the car, in order: once round, then under it, then whoever drives it. */
 export const stations = [
   "documents",
   "front",
+  "engineBay",
   "driverSide",
   "cockpit",
-  "engineBay",
   "rear",
   "passengerSide",
   "underneath",
@@ -54,6 +54,8 @@ export interface Check {
   readonly assembly: Assembly;
   /** What to look at, in the imperative: "Rock the wheel at six and twelve o'clock". */
   readonly text: string;
+  /** The same in a line of a column, for the printed sheet; the text stands there when left out. */
+  readonly short?: string;
   /** How, where it is not plain. */
   readonly method?: string;
   readonly criterion: Criterion;

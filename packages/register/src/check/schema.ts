@@ -27,6 +27,7 @@ export const checkSchema: z.ZodType<Check> = z.strictObject({
   station: z.enum(stations),
   assembly: z.enum(assemblies),
   text: words(240),
+  short: words(60).exactOptional(),
   method: words(400).exactOptional(),
   criterion,
   when: conditionSchema,

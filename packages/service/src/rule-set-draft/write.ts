@@ -139,6 +139,8 @@ export const putCheckInput = draftRef.extend({
   station: z.enum(stations),
   assembly: z.enum(assemblies),
   text: lineInput(240).min(1, "say what to look at"),
+  /** The same in a line of the printed sheet; empty for the text itself. */
+  short: lineInput(60).default(""),
   method: lineInput(400).default(""),
   criterion: z.enum(["seen", "measured", "datedItem", "document"]),
   /** Characteristic read, by its key; empty for none. */
@@ -181,6 +183,7 @@ export async function putCheck(ctx: Context, input: PutCheckInput): Promise<void
     station: input.station,
     assembly: input.assembly,
     text: input.text,
+    ...given("short", input.short),
     ...given("method", input.method),
     criterion: criterionOf(input, problems),
     when: input.condition,

@@ -23,7 +23,7 @@ export async function checksOf(ctx: Context, ruleSetId: string): Promise<readonl
         text: row.text,
         criterion: row.criterion,
         when: row.condition,
-        ...filled({ method: row.method, why: row.why, caution: row.caution }),
+        ...filled({ short: row.short, method: row.method, why: row.why, caution: row.caution }),
         source: {
           title: row.sourceTitle,
           ...filled({ edition: row.sourceEdition, clause: row.sourceClause }),

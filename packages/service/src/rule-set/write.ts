@@ -28,6 +28,7 @@ export function checkColumns(check: Check, ordinal: number) {
     station: check.station,
     assembly: check.assembly,
     text: check.text,
+    short: check.short ?? null,
     method: check.method ?? null,
     criterion: json(check.criterion),
     condition: json(check.when),

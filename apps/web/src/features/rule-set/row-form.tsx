@@ -194,6 +194,13 @@ function CheckForm({ club, page, form, draft, cancel, row }: PartProps) {
         options={assemblies.map((value) => ({ value, label: assemblyLabels[value] }))}
       />
       <TextField name="text" label="What to look at" value={check?.text ?? ""} maxLength={240} required />
+      <TextField
+        name="short"
+        label="On the printed sheet"
+        value={check?.short ?? ""}
+        maxLength={60}
+        hint="The same in a line of a column; empty prints the text itself."
+      />
       <TextField name="method" label="How" value={check?.method ?? ""} maxLength={400} />
       <ChoiceField name="criterion" label="How it is judged" value={criterion.kind} options={criteria} />
       <TextField

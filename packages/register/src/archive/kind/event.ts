@@ -56,6 +56,7 @@ export const ruleCheckKind = defineKind({
     station: text("Station of the walk round the car."),
     assembly: text("Assembly it looks at."),
     text: text("What to look at, in the imperative."),
+    short: maybe(text("The same in a line of a column, for the printed sheet.")),
     method: maybe(text("How to look, where it is not plain.")),
     criterion: json("What makes it pass, as the register's schema reads it."),
     condition: json("When it applies: a condition."),

@@ -325,6 +325,13 @@ export const equipment: readonly Check[] = [
   }),
   // passenger's side
   every({
+    id: "second-side",
+    station: "passengerSide",
+    assembly: "wheels",
+    text: "What was looked at on the driver's side of wheels, nuts, tyres and brakes: here too.",
+    source: practice,
+  }),
+  every({
     id: "passenger-side-body",
     station: "passengerSide",
     assembly: "body",

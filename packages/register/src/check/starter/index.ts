@@ -2,10 +2,14 @@ import type { Condition } from "../../condition/condition";
 import type { Check } from "../check";
 import { equipment } from "./equipment";
 import { everyCar } from "./every-car";
+import { shorts } from "./short";
 import { thisCar } from "./this-car";
 
 /** The starter rule set: what every car gets, then what follows from this car. Data: a club edits and adds. */
-export const starterChecks: readonly Check[] = [...everyCar, ...equipment, ...thisCar];
+export const starterChecks: readonly Check[] = [...everyCar, ...equipment, ...thisCar].map((check) => {
+  const short = shorts[check.id];
+  return short === undefined ? check : { ...check, short };
+});
 
 interface StarterClass {
   readonly code: string;

@@ -4,6 +4,7 @@ import { characteristicsOf, nodesOf } from "../../condition/schema";
 import { sampleValue } from "../../value/sample";
 import { checkSchema } from "../schema";
 import { starterChecks, starterClasses } from ".";
+import { shorts } from "./short";
 
 const derived = starterChecks.filter(({ when }) => when.op !== "always");
 
@@ -53,6 +54,12 @@ describe("the starter rule set", () => {
       }
     },
   );
+
+  test("words every check in a line of the printed sheet, and words none that is gone", () => {
+    const ids = starterChecks.map(({ id }) => id);
+    expect(starterChecks.filter(({ short = "" }) => short === "" || short.length > 56)).toEqual([]);
+    expect(Object.keys(shorts).filter((id) => !ids.includes(id))).toEqual([]);
+  });
 
   test("says why of every check that not every car gets", () => {
     expect(derived.filter(({ why }) => why === undefined)).toEqual([]);
