@@ -9,6 +9,7 @@ export type {
 } from "@trunnion/service";
 export {
   type AddedPiece,
+  type ApartCar,
   type AssemblyCounts,
   type BrowserGround,
   type ByteRange,
@@ -81,6 +82,9 @@ export {
   type SpecificationImport,
   type SpecificationOverview,
   type SpecificationPage,
+  type Spread,
+  type SpreadFigures,
+  type SpreadLimits,
   type Statement,
   type Store,
   type StoreSettings,
@@ -94,6 +98,8 @@ export {
   startMailing,
   type TargetChoice,
   type TargetEvidence,
+  type Together,
+  type TogetherRow,
   type VersionLine,
 } from "@trunnion/service";
 export { type DossierPdfInput, dossierPdf } from "./dossier";

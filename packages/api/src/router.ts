@@ -7,6 +7,7 @@ import { eventRouter } from "./routers/event";
 import { evidenceRouter } from "./routers/evidence";
 import { exportRouter } from "./routers/export";
 import { filterRouter } from "./routers/filter";
+import { fleetRouter } from "./routers/fleet";
 import { importRouter } from "./routers/import";
 import { inspectionRouter } from "./routers/inspection";
 import { invitationRouter } from "./routers/invitation";
@@ -32,6 +33,7 @@ export const appRouter = router({
   evidence: evidenceRouter,
   export: exportRouter,
   filter: filterRouter,
+  fleet: fleetRouter,
   import: importRouter,
   inspection: inspectionRouter,
   invitation: invitationRouter,

@@ -79,6 +79,7 @@ export * from "./specification";
 export * from "./specification-draft";
 export * from "./specification-page";
 export * from "./specification-table";
+export * from "./spread";
 export * from "./status";
 export * from "./store";
 export {
@@ -114,3 +115,4 @@ export {
 } from "./submission-page";
 export { readTableFile, type Table, tableLimits } from "./table";
 export * from "./timeline";
+export * from "./together";

@@ -72,8 +72,9 @@ function exactOf({ both, firstOnly, secondOnly, neither }: Fourfold): number {
  * @example association({ both: 3, firstOnly: 1, secondOnly: 1, neither: 3 }).exactProbability // => 0.4857142857142857
  */
 export function association(table: Fourfold): Association {
-  for (const [name, count] of Object.entries(table)) wholeNumber(count, name);
   const { both, firstOnly, secondOnly, neither } = table;
+  for (const [name, count] of Object.entries({ both, firstOnly, secondOnly, neither }))
+    wholeNumber(count, name);
   const [first, second] = [both + firstOnly, both + secondOnly];
   const count = first + secondOnly + neither;
   const [notFirst, notSecond] = [count - first, count - second];

@@ -86,8 +86,8 @@ export const specificationWords: Words<SpecificationRefusals> = {
     remedy: "Correct those cars first, or leave the series as wide as it is. Nothing was written.",
   }),
   CHARACTERISTIC_NOT_FOUND: ({ characteristic }) => ({
-    what: `The club has no characteristic of its own called "${characteristic}".`,
-    remedy: "Look at the list of the club's own characteristics.",
+    what: `No characteristic is called "${characteristic}".`,
+    remedy: "Look at the list of characteristics.",
   }),
   CHARACTERISTIC_HAS_VALUES: ({ characteristic, what, count }) => ({
     what: `${characteristic} has ${values(count)}: its ${what} cannot change any more.`,

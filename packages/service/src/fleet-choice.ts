@@ -1,0 +1,53 @@
+import type { Prisma } from "@trunnion/db";
+import { type CharacteristicBook, type Condition, refused, sayCondition } from "@trunnion/register";
+import type { Context } from "./context";
+import { filterNamed } from "./filter";
+import { choiceSql } from "./register-list/policy";
+import { listSeries, type SeriesLine } from "./series";
+
+/** Which cars a fleet page speaks of: every one, those of a series, those of which a condition holds for certain. */
+export interface FleetChoice {
+  /** A series' short name. */
+  readonly series?: string;
+  readonly condition?: Condition;
+  /** Name of a saved filter, own or shared; instead of a condition. */
+  readonly filter?: string;
+}
+
+/** A choice settled: the cars for a WHERE over `car c`, and what it is in words. */
+export interface ChosenFleet {
+  readonly where: Prisma.Sql;
+  readonly series: readonly SeriesLine[];
+  /** Short name of the series it is narrowed to. */
+  readonly chosenSeries?: string;
+  readonly condition?: { readonly is: Condition; readonly said: string };
+}
+
+/**
+ * Settles which cars are meant.
+ *
+ * @throws Refusal SERIES_NOT_FOUND, FILTER_NOT_FOUND
+ */
+export async function chosenFleet(
+  ctx: Context,
+  { series: slug, condition: asked, filter }: FleetChoice,
+  book: CharacteristicBook,
+): Promise<ChosenFleet> {
+  const series = await listSeries(ctx);
+  if (slug !== undefined && !series.some((one) => one.slug === slug))
+    throw refused("SERIES_NOT_FOUND", { series: slug, known: series.map((one) => one.slug) });
+  const condition = filter === undefined ? asked : (await filterNamed(ctx, filter)).condition;
+  const names = new Map(series.map((one) => [one.slug, one.name]));
+  const say = (is: Condition) =>
+    sayCondition(is, book, { series: names, system: ctx.club.unitSystem, day: "today" });
+  const choice = {
+    ...(slug === undefined ? {} : { series: slug }),
+    ...(condition === undefined ? {} : { condition }),
+  };
+  return {
+    where: choiceSql(ctx, choice),
+    series,
+    ...(slug === undefined ? {} : { chosenSeries: slug }),
+    ...(condition === undefined ? {} : { condition: { is: condition, said: say(condition) } }),
+  };
+}

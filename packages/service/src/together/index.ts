@@ -1,0 +1,1 @@
+export { type Together, type TogetherInput, type TogetherRow, together } from "./read";
