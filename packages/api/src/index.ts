@@ -1,5 +1,7 @@
 export type {
+  CarEvents,
   CarInRuleSet,
+  ClassStanding,
   EntryPage,
   EventForm,
   ListedEntry,

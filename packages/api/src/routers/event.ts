@@ -1,4 +1,5 @@
 import {
+  carEvents,
   changeEntry,
   changeEntryInput,
   changeEvent,
@@ -24,6 +25,10 @@ const ofEvent = z.object({ event: line(60).min(1) });
 
 export const eventRouter = router({
   list: member.query(({ ctx }) => listEvents(ctx.scope)),
+  /** What events have to do with one car. */
+  ofCar: member
+    .input(z.object({ car: line(60).min(1) }))
+    .query(({ ctx, input }) => carEvents(ctx.scope, input.car)),
   page: member.input(ofEvent).query(({ ctx, input }) => eventPage(ctx.scope, input.event)),
   /** What the forms of events and entries offer. */
   form: member

@@ -14,8 +14,8 @@ import {
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { type EventEntry, type EventPage, entriesOf, findEvent } from "../event";
+import { type ClassStanding, carViewOf, classesOf, classStandings, sayOptions } from "../event-class";
 import { inspectionOf } from "../inspection";
-
 import { inspectors, mayInspect } from "../inspection/policy";
 import { makeSheets } from "../printed-sheet";
 import { requireRole } from "../role";
@@ -47,6 +47,8 @@ export interface EntryPage {
   /** How many checks are not shown because they were passed before. */
   readonly passedBefore: number;
   readonly mayInspect: boolean;
+  /** How the car stands in each class of the rule set; empty for a car that is not on the register. */
+  readonly classes: readonly ClassStanding[];
 }
 
 /** What is still to be looked at when a refused car comes again. */
@@ -95,6 +97,7 @@ export async function entryPage(
   }));
   const tally = tallyOf(codes.map((code) => standings.get(code) ?? { state: "open" }));
   const best = bestOutcome(tally);
+  const saying = { book, say: (await sayOptions(ctx)).say };
   const shown = told
     .map((one) => ({ ...one, checks: again ? one.checks.filter(isOpen) : one.checks }))
     .filter(({ checks }) => checks.length > 0);
@@ -110,6 +113,13 @@ export async function entryPage(
     again,
     passedBefore: codes.length - shown.reduce((sum, { checks }) => sum + checks.length, 0),
     mayInspect: mayInspect(ctx.actor),
+    classes: made.assessment
+      ? classStandings(
+          await classesOf(ctx, event.ruleSetId, saying),
+          carViewOf(made.assessment, event.on),
+          saying,
+        )
+      : [],
   };
 }
 

@@ -3,6 +3,7 @@ import { assessAll } from "../assessment";
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { type EventEntry, type EventPage, entriesOf, findEvent } from "../event";
+import { type ClassStanding, carViewOf, classesOf, classStandings, sayOptions } from "../event-class";
 import { mayPrint } from "../printed-sheet";
 import { recordsOf } from "../record";
 
@@ -11,6 +12,10 @@ export interface EventEntryLine extends EventEntry {
   /** Characteristics that differ from factory on the day; missing for a car that is not on the register. */
   readonly deviating?: number;
   readonly assemblies?: Readonly<Partial<Record<Assembly, number>>>;
+  /** How the car stands in the class it is entered in; missing without class or car. */
+  readonly standing?: ClassStanding;
+  /** Codes of the classes it may enter by what is recorded; missing for a car that is not on the register. */
+  readonly open?: readonly string[];
 }
 
 export interface EventView {
@@ -43,10 +48,27 @@ export async function eventPage(ctx: Context, slug: string): Promise<EventView> 
       return [record.id, { deviating: telling.length, assemblies }];
     }),
   );
+  const { say } = await sayOptions(ctx);
+  const saying = { book, say };
+  const classes = await classesOf(ctx, event.ruleSetId, saying);
+  const stands = new Map(
+    assessments.map((one) => [one.record.id, classStandings(classes, carViewOf(one, event.on), saying)]),
+  );
+  const inClass = ({ carId, classId }: EventEntry) => {
+    const all = stands.get(carId ?? "");
+    if (!all) return {};
+    const standing = all.find(({ id }) => id === classId);
+    const open = all.filter(({ truth }) => truth === "yes").map(({ code }) => code);
+    return { open, ...(standing === undefined ? {} : { standing }) };
+  };
   return {
     club: ctx.club,
     event,
-    entries: entries.map((entry) => ({ ...entry, ...counted.get(entry.carId ?? "") })),
+    entries: entries.map((entry) => ({
+      ...entry,
+      ...counted.get(entry.carId ?? ""),
+      ...inClass(entry),
+    })),
     mayPrint: mayPrint(ctx.actor),
   };
 }

@@ -3,12 +3,8 @@ import {
   type CharacteristicBook,
   type Check,
   type CheckOnSheet,
-  type Condition,
   canonicalJson,
   checksForCar,
-  conditionSchema,
-  type Eligibility,
-  eligibilityOf,
   limitChecks,
   refused,
   type SayOptions,
@@ -19,9 +15,16 @@ import { assessAll } from "../assessment";
 import { findCar } from "../car";
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
+import {
+  type ClassStanding,
+  carViewOf,
+  classesOf,
+  classStandings,
+  type RuledClass,
+  sayOptions,
+} from "../event-class";
 import { checksOf, limitsFor, limitsOf, type StoredLimit } from "../rule-set/read";
 import { mayEditRules } from "../rule-set-draft/policy";
-import { readStored } from "../stored-row";
 
 /** One version of a rule set. */
 export interface RuleSetFacts {
@@ -34,15 +37,6 @@ export interface RuleSetFacts {
   readonly revision: number;
   /** Version it was copied from; missing for none. */
   readonly from?: number;
-}
-
-/** A class of a rule set. */
-interface RuledClass {
-  readonly id: string;
-  readonly code: string;
-  readonly name: string;
-  readonly condition: Condition;
-  readonly said: string;
 }
 
 /** A version with everything in it, in words, and what differs from the one it was copied from. */
@@ -116,18 +110,6 @@ async function versionOf(
   return [wanted, ...known];
 }
 
-async function classesOf(
-  ctx: Context,
-  ruleSetId: string,
-  { book, say }: { readonly book: CharacteristicBook; readonly say: SayOptions },
-): Promise<readonly RuledClass[]> {
-  const rows = await ctx.db.eventClass.findMany({ where: { ruleSetId }, orderBy: { code: "asc" } });
-  return rows.map(({ id, code, name, eligibility }) => {
-    const condition = readStored(conditionSchema, eligibility, `class "${code}"`);
-    return { id, code, name, condition, said: sayCondition(condition, book, say) };
-  });
-}
-
 /** What differs between two lists of rows by their codes. */
 function differencesOf<T>(
   before: ReadonlyMap<string, T>,
@@ -149,18 +131,6 @@ function differencesOf<T>(
       return { kind: "changed" as const, what: from === to ? to : `${from} → ${to}` };
     }),
   ];
-}
-
-async function sayOptions(ctx: Context) {
-  const series = await ctx.db.series.findMany({
-    select: { slug: true, name: true },
-    orderBy: { ordinal: "asc" },
-  });
-  const say: SayOptions = {
-    series: new Map(series.map(({ slug, name }) => [slug, name])),
-    system: ctx.club.unitSystem,
-  };
-  return { series, say };
 }
 
 async function contentOf(ctx: Context, id: string, book: CharacteristicBook, say: SayOptions) {
@@ -238,7 +208,7 @@ export async function ruleSetPage(
 export interface CarInRuleSet {
   readonly facts: RuleSetFacts;
   readonly car: { readonly reference: string; readonly chassis: string };
-  readonly classes: readonly (RuledClass & { readonly eligibility: Eligibility })[];
+  readonly classes: readonly ClassStanding[];
   /** Checks that not every car gets, each with why. */
   readonly checks: readonly CheckOnSheet[];
   /** How many every car gets. */
@@ -267,15 +237,8 @@ export async function carInRuleSet(
   const { say } = await sayOptions(ctx);
   const [assessment] = await assessAll(ctx, [record], book, ctx.today);
   if (!assessment) throw new Error("a record was not assessed");
-  const { state, deviations } = assessment;
-  const view = {
-    status: record.status,
-    basis: record.basis,
-    state,
-    deviations,
-    eventDay: ctx.today,
-    ...(record.series === null ? {} : { seriesSlug: record.series.slug }),
-  };
+  const { state } = assessment;
+  const view = carViewOf(assessment, ctx.today);
   const { checks, classes, limits } = await contentOf(ctx, facts.id, book, say);
   const classId = classes.find(({ code }) => code === input.classCode)?.id ?? "";
   const system = ctx.club.unitSystem;
@@ -285,10 +248,7 @@ export async function carInRuleSet(
   return {
     facts,
     car: { reference: record.reference, chassis: record.chassis },
-    classes: classes.map((one) => ({
-      ...one,
-      eligibility: eligibilityOf(one.condition, view, { book, say }),
-    })),
+    classes: classStandings(classes, view, { book, say }),
     checks: special,
     always: all.length - special.length,
   };

@@ -96,7 +96,7 @@ describe("a rule set from year to year", () => {
         "the rules ask for at least 100 mm",
       );
       const [standard] = met.classes.filter(({ code }) => code === "S");
-      expect(standard?.eligibility.truth).not.toBe("yes");
+      expect(standard?.truth).not.toBe("yes");
       await makeRuleSetCurrent(ctx, draft(2, 5));
       const statuses = (await listRuleSets(ctx)).map(({ version, status }) => [version, status]);
       expect(statuses).toEqual([

@@ -40,6 +40,8 @@ export interface CarPageProps {
   readonly cautions: readonly string[];
   /** What the differences do, worked out. */
   readonly consequences?: ReactNode;
+  /** What events have to do with it: open points, entries, classes. */
+  readonly events?: ReactNode;
   /** How many photos and documents support its record. */
   readonly evidence?: number;
   /** What is decided about its numbers, and where its record is. */
@@ -126,6 +128,7 @@ export function CarPage(props: CarPageProps) {
         <Deviations {...props} />
         {props.consequences}
         <Caution cautions={props.cautions} />
+        {props.events}
         <SettingSection groups={props.settings} sideWords={props.sideWords} />
         <section aria-labelledby="state" className="grid gap-8">
           <SectionHead id="state" title="State, assembly by assembly">

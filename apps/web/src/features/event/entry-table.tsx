@@ -1,6 +1,8 @@
+import type { ClassStanding } from "@trunnion/api";
 import { type AssemblyCount, Differing } from "../../components/assembly-strip";
 import { SmallPlate } from "../../components/plate";
 import { carPath, entryPath, sheetsPath } from "../../lib/path";
+import { EnteredClass } from "./class-list";
 import type { Paper } from "./print-form";
 
 /** One car entered. Texts are shown as they are; empty ones are left blank. */
@@ -21,6 +23,10 @@ export interface EntryRow {
   };
   /** What the entry list said of a car that is not on the register. */
   readonly describedAs: string;
+  /** How the car stands in the class it is entered in. */
+  readonly standing?: ClassStanding;
+  /** Codes of the classes it may enter. */
+  readonly open?: readonly string[];
 }
 
 export interface EntryTableProps {
@@ -72,7 +78,10 @@ export function EntryTable({ club, event, entries, paper, mayPrint = true }: Ent
             </td>
             <td className="entry-driver">{entry.driver}</td>
             <td>{entry.group === "" ? null : <Labelled label="Group" text={entry.group} />}</td>
-            <td>{entry.className === "" ? null : <Labelled label="Class" text={entry.className} />}</td>
+            <td>
+              {entry.className === "" ? null : <Labelled label="Class" text={entry.className} />}
+              <EnteredClass standing={entry.standing} open={entry.open ?? []} />
+            </td>
             <td className="list-strip">
               <EntryDiffers car={entry.car} />
             </td>

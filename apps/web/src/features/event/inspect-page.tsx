@@ -14,6 +14,7 @@ import { SmallPlate } from "../../components/plate";
 import type { ClubFace } from "../../components/shell/shell";
 import { carPath, changeEntryPath, entryPath, eventPath } from "../../lib/path";
 import { takeFindings } from "./action";
+import { ClassList } from "./class-list";
 
 type Check = EntryPage["stations"][number]["checks"][number];
 
@@ -73,6 +74,12 @@ export function InspectPage({ club, page, keys, cautions }: InspectPageProps) {
               </li>
             ))}
           </ul>
+        </section>
+      )}
+      {page.classes.length === 0 ? null : (
+        <section aria-labelledby="classes" className="pb-6">
+          <SectionHead id="classes" title="Classes" />
+          <ClassList classes={page.classes} entered={entry.classId} />
         </section>
       )}
       <EditForm

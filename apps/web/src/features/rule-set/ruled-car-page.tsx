@@ -4,6 +4,7 @@ import { PageHead, SectionHead } from "../../components/page-head";
 import { SmallPlate } from "../../components/plate";
 import type { ClubFace } from "../../components/shell/shell";
 import { carPath, ruledCarPath, ruleSetPath } from "../../lib/path";
+import { ClassList } from "../event/class-list";
 
 export interface RuledCarPageProps {
   readonly club: ClubFace;
@@ -11,8 +12,6 @@ export interface RuledCarPageProps {
   /** Missing while no car is asked about. */
   readonly met?: CarInRuleSet;
 }
-
-const truthWords = { yes: "may enter", no: "may not enter", unknown: "the record does not say" } as const;
 
 /** What one car meets under a rule set: its classes with what is in the way, and the checks that follow. */
 export function RuledCarPage({ club, ruleSet, met }: RuledCarPageProps) {
@@ -51,27 +50,7 @@ function Met({ met: { classes, checks, always } }: { readonly met: CarInRuleSet 
     <>
       <section aria-labelledby="classes" className="pb-6">
         <SectionHead id="classes" title="Classes" />
-        <ul>
-          {classes.map(({ code, name, eligibility }) => (
-            <li key={code} className="border-hair border-b py-2">
-              <p>
-                <b>
-                  {code} {name}
-                </b>
-                : {truthWords[eligibility.truth]}
-              </p>
-              <ul className="pl-5 text-small">
-                {eligibility.obstacles.map(({ asks, has, factory, truth }) => (
-                  <li key={asks} className="list-disc">
-                    {truth === "no" ? "Asks that" : "Not known whether"} {asks}
-                    {has === "" ? null : `; the car: ${has}`}
-                    {factory === "" ? null : <b>; put back: {factory}</b>}
-                  </li>
-                ))}
-              </ul>
-            </li>
-          ))}
-        </ul>
+        <ClassList classes={classes} />
       </section>
       <section aria-labelledby="checks">
         <SectionHead id="checks" title="Checks that follow from this car">

@@ -10,6 +10,7 @@ import {
   standingOf,
 } from "../../../../../features/car/present";
 import { ConsequenceSection } from "../../../../../features/consequence/consequence-section";
+import { CarEventSection } from "../../../../../features/event/car-event-section";
 import { supportedBy } from "../../../../../features/evidence/supported";
 import { fromSegment } from "../../../../../lib/address";
 import { leadersOf, sideWords } from "../../../../../lib/assembly";
@@ -38,9 +39,10 @@ export default async function Page({ params, searchParams }: Segments) {
     path: carPath(club, car, baseline === "asBuilt" ? { against: baseline } : {}),
     load: async (api) => {
       const page = await api.car.page({ club, car });
-      return { page, worked: await api.consequence.list({ club, car }) };
+      const events = await api.event.ofCar({ club, car });
+      return { page, events, worked: await api.consequence.list({ club, car }) };
     },
-    draw: ({ page, worked }, face) => {
+    draw: ({ page, events, worked }, face) => {
       const lines = baseline === "asBuilt" ? page.asBuilt : page.deviating;
       const supported = supportedBy(club, page.support);
       return (
@@ -59,6 +61,7 @@ export default async function Page({ params, searchParams }: Segments) {
           evidence={page.evidence}
           cautions={cautions.car}
           consequences={<ConsequenceSection club={club} car={page.car.reference} {...worked} />}
+          events={<CarEventSection club={club} car={page.car.reference} events={events} />}
           standing={standingOf(page)}
           maySubmit={page.mayEdit || page.keepers?.some(({ own, to }) => own && to === undefined) === true}
         />

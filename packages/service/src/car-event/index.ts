@@ -1,0 +1,1 @@
+export { type CarEntryLine, type CarEvents, carEvents } from "./read";

@@ -1,0 +1,8 @@
+export {
+  type ClassStanding,
+  carViewOf,
+  classesOf,
+  classStandings,
+  type RuledClass,
+  sayOptions,
+} from "./read";
