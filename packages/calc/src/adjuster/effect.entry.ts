@@ -64,7 +64,7 @@ export const adjusterEffectComputation = defineComputation({
         trackChange: after.trackChange - before.trackChange,
         wheelShift: after.forwardShift - before.forwardShift,
       },
-      working: [
+      working: () => [
         { symbol: "0", label: "Before", value: settingsInWords(before) },
         { symbol: "1", label: "After", value: settingsInWords(after) },
       ],

@@ -106,7 +106,7 @@ function answer(plan: Plan, given: z.output<typeof planInput>): Computed<typeof 
       bumpSteerAfter: after.toeGain,
       rollCentreChange: difference(after.rollCentreHeight, before.rollCentreHeight),
     },
-    working: [...weights(given), ...steps(plan), ...ideals(plan, given)],
+    working: () => [...weights(given), ...steps(plan), ...ideals(plan, given)],
     warnings: warningsOf(plan),
   };
 }

@@ -58,12 +58,21 @@ export const axesComputation = defineComputation({
     const steer = steerOf(toeIn, side);
     return {
       outputs: { camber, toeIn, castor, kingpin, inclination, steer },
-      working: worked([
-        ["γ", "Camber", "−asin(n_z)", camber, "angle", "°", "top out is positive"],
-        ["θ", "Toe-in", "atan2(n_x, s·n_y)", toeIn, "angle", "'", "s is +1 left, −1 right"],
-        ["τ", "Castor", "atan2(−k_x, k_z)", castor, "angle", "°", "top rearwards is positive"],
-        ["σ", "Kingpin inclination", "atan2(−s·k_y, k_z)", kingpin, "angle", "°", "top inboard is positive"],
-      ]),
+      working: () =>
+        worked([
+          ["γ", "Camber", "−asin(n_z)", camber, "angle", "°", "top out is positive"],
+          ["θ", "Toe-in", "atan2(n_x, s·n_y)", toeIn, "angle", "'", "s is +1 left, −1 right"],
+          ["τ", "Castor", "atan2(−k_x, k_z)", castor, "angle", "°", "top rearwards is positive"],
+          [
+            "σ",
+            "Kingpin inclination",
+            "atan2(−s·k_y, k_z)",
+            kingpin,
+            "angle",
+            "°",
+            "top inboard is positive",
+          ],
+        ]),
       warnings:
         steeringAxis === undefined
           ? ["No steering axis is given, so castor and kingpin inclination have no value."]

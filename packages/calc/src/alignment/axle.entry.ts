@@ -30,7 +30,7 @@ export const thrustComputation = defineComputation({
     const outputs = { totalToe: totalToe(wheels), thrust: thrustAngle(wheels) };
     return {
       outputs,
-      working: [
+      working: () => [
         ...givenSteps(thrustInput, given, { symbols: { leftToeIn: "θ_l", rightToeIn: "θ_r" } }),
         ...worked([
           ["θ", "Total toe-in", "θ_l + θ_r", outputs.totalToe, "angle", "'"],
@@ -84,7 +84,7 @@ export const setBackComputation = defineComputation({
     );
     return {
       outputs: { distance: back.distance, angle: back.angle },
-      working: [
+      working: () => [
         ...givenSteps(setBackInput, given, {
           symbols: { leftWheelbase: "L_l", rightWheelbase: "L_r", track: "t" },
         }),

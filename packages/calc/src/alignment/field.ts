@@ -1,7 +1,8 @@
 import { z } from "zod";
 import type { Source } from "../catalogue/computation";
 import { quantity } from "../catalogue/field";
-import { NotationError } from "../quantity/notation-error";
+import { readAsField } from "../catalogue/notation-issue";
+import { quickly } from "../catalogue/quick-field";
 import { parseToe } from "../quantity/toe";
 
 /** How a toe field is labelled. */
@@ -18,10 +19,10 @@ const toeHelp =
  * is shared evenly.
  */
 export function toe({ label, help }: ToeOptions) {
-  return z
+  const field = z
     .union([z.number(), z.string()], { error: () => "a number (in rad) or toe in words is wanted" })
     .transform((value, context) => {
-      const read = typeof value === "number" ? value : readToe(value, context);
+      const read = typeof value === "number" ? value : readAsField(() => parseToe(value).perWheel, context);
       if (read === undefined) return z.NEVER;
       if (Math.abs(read) < Math.PI / 4) return read;
       const message = `${JSON.stringify(value)}: ${label} must lie within ±45°`;
@@ -34,21 +35,7 @@ export function toe({ label, help }: ToeOptions) {
       dimension: "angle",
       unit: "'",
     });
-}
-
-function readToe(text: string, context: z.RefinementCtx): number | undefined {
-  try {
-    return parseToe(text).perWheel;
-  } catch (error) {
-    if (!(error instanceof NotationError)) throw error;
-    const { code, place, understood, entered } = error;
-    context.addIssue({
-      code: "custom",
-      message: error.message,
-      params: { code, place, understood, entered },
-    });
-    return undefined;
-  }
+  return quickly(field, (value) => typeof value === "number" && Math.abs(value) < Math.PI / 4);
 }
 
 /** The diameter a rim distance is measured over. */

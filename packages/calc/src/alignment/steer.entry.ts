@@ -57,7 +57,7 @@ export const ackermannComputation = defineComputation({
     const symbols = { inner: "δ_i", outer: "δ_o", wheelbase: "L", kingpinTrack: "w" };
     return {
       outputs: { idealOuter, ratio, radius, steer },
-      working: [
+      working: () => [
         ...givenSteps(ackermannInput, given, { symbols }),
         ...worked([
           ["δ_a", "Ideal outer angle", "cot δ_a = cot δ_i + w/L", idealOuter, "angle", "°"],
@@ -105,7 +105,7 @@ export const castorSwingComputation = defineComputation({
     const outputs = { gaugeCastor, castor: exact?.castor ?? null, kingpin: exact?.kingpin ?? null };
     return {
       outputs,
-      working: [
+      working: () => [
         ...givenSteps(swingInput, given, {
           symbols: { outward: "γ_o", inward: "γ_i", straight: "γ_0", steer: "δ" },
         }),

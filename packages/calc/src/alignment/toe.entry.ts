@@ -25,11 +25,12 @@ function answer(perWheel: number, diameter: number, formula: string): Computed<t
       distancePerWheel: distance,
       totalDistance: 2 * distance,
     },
-    working: worked([
-      ["θ", "Toe-in per wheel", formula, perWheel, "angle", "'"],
-      ["d", "Distance per wheel", "D·sin θ", distance, "length", "mm", "positive is toe-in"],
-      ["d", "Distance per wheel in inches", "D·sin θ", distance, "length", "in"],
-    ]),
+    working: () =>
+      worked([
+        ["θ", "Toe-in per wheel", formula, perWheel, "angle", "'"],
+        ["d", "Distance per wheel", "D·sin θ", distance, "length", "mm", "positive is toe-in"],
+        ["d", "Distance per wheel in inches", "D·sin θ", distance, "length", "in"],
+      ]),
     warnings: [],
   };
 }
@@ -49,7 +50,7 @@ export const toeAtRimComputation = defineComputation({
   compute(given) {
     const { working, ...rest } = answer(given.toeIn, given.rimDiameter, "given");
     const symbols = { toeIn: "θ", rimDiameter: "D" };
-    return { ...rest, working: [...givenSteps(atRimInput, given, { symbols }), ...working] };
+    return { ...rest, working: () => [...givenSteps(atRimInput, given, { symbols }), ...working()] };
   },
 });
 
@@ -74,7 +75,7 @@ export const toeFromRimComputation = defineComputation({
     const angle = angleFromRim(total ? given.distance / 2 : given.distance, given.rimDiameter);
     const { working, ...rest } = answer(angle, given.rimDiameter, total ? "asin(d/(2·D))" : "asin(d/D)");
     const symbols = { distance: "d", share: "share", rimDiameter: "D" };
-    return { ...rest, working: [...givenSteps(fromRimInput, given, { symbols }), ...working] };
+    return { ...rest, working: () => [...givenSteps(fromRimInput, given, { symbols }), ...working()] };
   },
 });
 
@@ -99,7 +100,7 @@ export const camberAtRimComputation = defineComputation({
     const distance = distanceAtRim(given.camber, given.rimDiameter);
     return {
       outputs: { distance },
-      working: [
+      working: () => [
         ...givenSteps(camberInput, given, { symbols: { camber: "γ", rimDiameter: "D" } }),
         ...worked([
           [

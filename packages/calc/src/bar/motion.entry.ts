@@ -40,7 +40,7 @@ export const barMotionRatioComputation = defineComputation({
   example: { leverLength: "19 in", fromOuterJoint: "3 in" },
   compute(given) {
     const motionRatio = leverMotionRatio(given.leverLength, given.fromOuterJoint);
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols: { leverLength: "L", fromOuterJoint: "p" } }),
       ...worked([["MR", "Motion ratio", "(L − p)/L", motionRatio, "ratio"]]),
     ];

@@ -53,7 +53,7 @@ export const barRateComputation = defineComputation({
     const rollRate =
       wheelRate === null || given.track === undefined ? null : rollRateOfWheelRate(wheelRate, given.track);
     const softening = (compliance.bushes + compliance.links) / compliance.total;
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols: { ...barSymbols, motionRatio: "MR", track: "t" } }),
       ...assumedSteps(given, moduli),
       ...complianceSteps(bar, compliance),

@@ -30,7 +30,7 @@ export const barRatioComputation = defineComputation({
   example: { before: { diameter: "16 mm" }, after: { diameter: "20 mm" } },
   compute({ before, after }) {
     const ratio = barStiffnessRatio(before, after);
-    const working = [
+    const working = () => [
       ...givenSteps(section, before, { ...symbols("₁"), prefix: "Before: " }),
       ...givenSteps(section, after, { ...symbols("₂"), prefix: "After: " }),
       ...worked([

@@ -43,7 +43,7 @@ export const barDiameterComputation = defineComputation({
     const diameter = barDiameterForRate(given.wantedRate, bar, flexibility);
     const bore = ((given.bore ?? 0) * diameter) / given.diameter;
     const presentRate = barRate(bar, flexibility);
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols: { ...barSymbols, wantedRate: "k₂" } }),
       ...assumedSteps(given, moduli),
       ...worked([

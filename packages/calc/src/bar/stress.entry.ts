@@ -78,7 +78,7 @@ export const barStressComputation = defineComputation({
     const stress = result.greatest;
     const place = result.place === "arm" ? "arm, at the bend" : "middle, at the mounting bush";
     const reserve = given.yieldStrength === undefined || stress === 0 ? null : given.yieldStrength / stress;
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, {
         symbols: {
           ...barSymbols,

@@ -60,7 +60,7 @@ export const brakeBalanceComputation = defineComputation({
     const ideal = idealFrontShare(given, adhesion);
     const critical = criticalDeceleration(given, frontShare);
     const loads = axleLoadsUnderBraking(given, lock.deceleration);
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols: { ...carSymbols, frontShare: "β", adhesion: "k" } }),
       ...worked([
         ["β_i", "Ideal front share at z = k", "(b + z·h)/L, b = L·m_f/m", ideal, "ratio", "%"],

@@ -100,7 +100,7 @@ export const brakeChangeComputation = defineComputation({
     const before = stopOnRoad(systemOf(given.before, "before."), given, given);
     const after = stopOnRoad(systemOf(given.after, "after."), given, given);
     const travel = travelRatio(given.before, given.after);
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, {
         symbols: { ...carSymbols, pedalForce: "F_p", adhesion: "k", speed: "v" },
       }),

@@ -55,7 +55,7 @@ export const discTorqueComputation = defineComputation({
       discDiameter === undefined || padHeight === undefined
         ? null
         : evenPressureRadius(discDiameter / 2, padHeight);
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols: { ...axleSymbols, pressure: "p" } }),
       ...worked([
         ["A", "Pistons of one side", "Σπ·d²/4", area, "area", "mm²", oneSide],

@@ -90,7 +90,7 @@ export const drumFactorComputation = defineComputation({
         ? null
         : (pressure * Math.PI * pistonDiameter ** 2) / 4;
     const torque = force === null ? null : brakeFactor * force * shoe.drumRadius;
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols }),
       ...worked([
         ["S₁", "Leading shoe", "μ·c·(cos θ₁ − cos θ₂)/(M_N − M_f)", leading, "ratio"],

@@ -83,7 +83,7 @@ export const duoServoComputation = defineComputation({
     const force = pistonForce(given);
     const torque = force === null ? null : factor.brakeFactor * force * drum.drumRadius;
     const { primary, secondary, adjusterForce, brakeFactor } = factor;
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols }),
       ...worked([
         ["S₁", "Primary shoe", "leading shoe about the adjuster, tip arm a + h", primary, "ratio"],

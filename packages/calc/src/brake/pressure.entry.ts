@@ -34,7 +34,7 @@ export const brakePressureComputation = defineComputation({
     const rodForce = servo === undefined ? rod : servoOutput(rod, servo);
     const pressure = linePressure({ ...given, servo });
     const withoutServo = linePressure({ ...given, servo: undefined });
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols: systemSymbols }),
       ...worked([
         [

@@ -58,7 +58,7 @@ export const stoppingDistanceComputation = defineComputation({
     const { distance, reactionDistance, brakingDistance, time } = stoppingDistance(given);
     const r13Distance = regulationDistance(brakeTests.R13, given.speed);
     const r13hDistance = regulationDistance(brakeTests["R13-H"], given.speed);
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, {
         symbols: { speed: "v", deceleration: "a", buildUpTime: "t_b", reactionTime: "t_r" },
       }),
@@ -108,7 +108,7 @@ export const measuredDecelerationComputation = defineComputation({
   compute(given) {
     const { fromSpeed, toSpeed, distance } = given;
     const deceleration = meanFullyDevelopedDeceleration(fromSpeed, toSpeed, distance);
-    const working = [
+    const working = () => [
       ...givenSteps(measured, given, { symbols: { fromSpeed: "v_b", toSpeed: "v_e", distance: "s" } }),
       ...worked([["d_m", "Mean deceleration", "(v_b² − v_e²)/(2·s)", deceleration, "acceleration", "m/s²"]]),
     ];

@@ -84,7 +84,7 @@ export const brakeSystemComputation = defineComputation({
   compute(given) {
     const stop = stopOnRoad(systemOf(given), given, given);
     const { lock } = stop;
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, {
         symbols: { ...carSymbols, ...systemSymbols, adhesion: "k", speed: "v" },
       }),

@@ -98,7 +98,7 @@ export const brakeTemperatureComputation = defineComputation({
     const [afterFirst = Number.NaN] = temperatures;
     const afterLast = temperatures.at(-1) ?? Number.NaN;
     const settled = settledTemperature(series) ?? null;
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols }),
       ...worked([
         ["E", "Energy of one stop", "½·m·(v₁² − v₂²)", energy, "energy", "kJ"],

@@ -58,7 +58,8 @@ export type OutputValue = number | string | boolean | EnteredQuantity | null;
 /** What `compute` hands back. */
 export interface Computed<O extends Outputs> {
   readonly outputs: { readonly [K in keyof O]: OutputValue };
-  readonly working: readonly WorkingStep[];
+  /** Called where somebody reads it: most who ask for answers do not. Pure, and refuses nothing the answers did not. */
+  readonly working: () => readonly WorkingStep[];
   readonly warnings: readonly string[];
 }
 

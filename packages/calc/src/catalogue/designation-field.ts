@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { parseDesignation } from "../quantity/designation/designation";
 import type { DesignationKind } from "../quantity/designation/kind";
-import { NotationError } from "../quantity/notation-error";
+import { readAsField } from "./notation-issue";
 
 /** How a designation field is labelled. */
 export interface DesignationOptions {
@@ -24,20 +24,7 @@ const described: Readonly<Record<DesignationKind, string>> = {
 export function designation<K extends DesignationKind>(kind: K, { label, help }: DesignationOptions) {
   return z
     .string({ error: () => `${described[kind]} is wanted` })
-    .transform((text, context) => {
-      try {
-        return parseDesignation(kind, text);
-      } catch (error) {
-        if (!(error instanceof NotationError)) throw error;
-        const { code, place, understood, entered } = error;
-        context.addIssue({
-          code: "custom",
-          message: error.message,
-          params: { code, place, understood, entered },
-        });
-        return z.NEVER;
-      }
-    })
+    .transform((text, context) => readAsField(() => parseDesignation(kind, text), context) ?? z.NEVER)
     .meta({
       title: label,
       description: `${help === undefined ? "" : `${help}. `}${described[kind]}.`,

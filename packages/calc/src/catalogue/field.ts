@@ -1,9 +1,10 @@
 import { z } from "zod";
 import { symbolNamed } from "../quantity/compound";
 import { type MeasuredDimension, siUnits } from "../quantity/dimension";
-import { NotationError } from "../quantity/notation-error";
 import { parseQuantity } from "../quantity/parse";
 import { printQuantity } from "../quantity/print";
+import { readAsField } from "./notation-issue";
+import { quickly } from "./quick-field";
 
 /** How a quantity field is labelled and bounded. All bounds in SI. */
 export interface QuantityOptions {
@@ -40,12 +41,13 @@ const boundRules: Readonly<Record<Bound, { words: string; broken: (si: number, l
  */
 export function quantity(dimension: MeasuredDimension, options: QuantityOptions) {
   const unit = symbolNamed(dimension, options.unit);
-  return z
+  const read = rememberingLast((text: string) => parseQuantity(text, dimension).si);
+  const field = z
     .union([z.number(), z.string()], {
       error: () => `a number (${siName(dimension)}) or text with its unit is wanted`,
     })
     .transform((value, context) => {
-      const si = typeof value === "number" ? value : readText(value, dimension, context);
+      const si = typeof value === "number" ? value : readAsField(() => read(value), context);
       if (si === undefined) return z.NEVER;
       const problem = boundProblem(si, dimension, { ...options, unit });
       if (problem === undefined) return si;
@@ -57,25 +59,26 @@ export function quantity(dimension: MeasuredDimension, options: QuantityOptions)
       return z.NEVER;
     })
     .meta({ title: options.label, description: describe(dimension, { ...options, unit }), dimension, unit });
+  return quickly(field, (value) => typeof value === "number" && isWithin(value, options));
+}
+
+/** A default is a text, and the same one each time. */
+function rememberingLast(read: (text: string) => number): (text: string) => number {
+  let last: { readonly text: string; readonly si: number } | undefined;
+  return (text) => {
+    if (last?.text !== text) last = { text, si: read(text) };
+    return last.si;
+  };
+}
+
+function isWithin(si: number, { min, max, above, below }: QuantityOptions): boolean {
+  if (!Number.isFinite(si) || (min !== undefined && si < min) || (max !== undefined && si > max))
+    return false;
+  return !(above !== undefined && si <= above) && !(below !== undefined && si >= below);
 }
 
 function siName(dimension: MeasuredDimension): string {
   return siUnits[dimension] === "" ? "without unit" : `in ${siUnits[dimension]}`;
-}
-
-function readText(text: string, dimension: MeasuredDimension, context: z.RefinementCtx): number | undefined {
-  try {
-    return parseQuantity(text, dimension).si;
-  } catch (error) {
-    if (!(error instanceof NotationError)) throw error;
-    const { code, place, understood, entered } = error;
-    context.addIssue({
-      code: "custom",
-      message: error.message,
-      params: { code, place, understood, entered },
-    });
-    return undefined;
-  }
 }
 
 function boundProblem(

@@ -35,7 +35,7 @@ const stretch = defineComputation({
     const x = force / (rate * fade);
     return {
       outputs: { stretch: x, verdict: "holds", linear: true, sag: null },
-      working: [
+      working: () => [
         { symbol: "x", label: "stretch", formula: "F / k", value: x, dimension: "length", unit: "mm" },
       ],
       warnings: [],
@@ -46,7 +46,7 @@ const any: AnyComputation = stretch;
 
 /** The same with whatever outputs a test wants. */
 function answering(outputs: Record<string, OutputValue>): AnyComputation {
-  return { ...any, compute: () => ({ outputs, working: [], warnings: [] }) };
+  return { ...any, compute: () => ({ outputs, working: () => [], warnings: [] }) };
 }
 const whole = { stretch: 0.01, verdict: "holds", linear: false, sag: null };
 
@@ -92,7 +92,7 @@ describe("running a computation", () => {
       input,
       outputs,
       example: { a: 1, b: 2 },
-      compute: ({ a, b }) => ({ outputs: { sum: a + b }, working: [], warnings: [] }),
+      compute: ({ a, b }) => ({ outputs: { sum: a + b }, working: () => [], warnings: [] }),
     });
     expect(runComputation(ordered, { a: 1, b: 2 }).outputs.sum?.text).toBe("3");
     expect(() => runComputation(ordered, { a: 2, b: 1 })).toThrow("a must be below b");
@@ -127,7 +127,7 @@ describe("running a computation", () => {
     const giving = (camber: OutputValue): AnyComputation => ({
       ...any,
       outputs,
-      compute: () => ({ outputs: { camber }, working: [], warnings: [] }),
+      compute: () => ({ outputs: { camber }, working: () => [], warnings: [] }),
     });
     const run = (camber: OutputValue) => runComputation(giving(camber), any.example).outputs.camber;
     const quarter = { si: Math.PI / 720, dimension: "angle", unit: "°'", decimals: 1 } as const;

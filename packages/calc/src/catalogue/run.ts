@@ -93,7 +93,7 @@ function printResult(
   });
   return {
     outputs: Object.fromEntries(printed),
-    working: working.map((step) => ({ ...step, text: printStep(step) })),
+    working: working().map((step) => ({ ...step, text: printStep(step) })),
     warnings,
     ...(computation.caution === undefined ? {} : { caution: computation.caution }),
   };

@@ -69,7 +69,7 @@ export const engagementComputation = defineComputation({
       tappedTensile === undefined ? undefined : engagementNeeded(thread, strength.tensile, tappedTensile);
     const areas = stripAreas(thread);
     const basis = `per mm of engagement; basis: ${areas.basis}`;
-    const working = [
+    const working = () => [
       ...threadSteps(thread),
       ...gradeSteps(grade, strength),
       ...worked([

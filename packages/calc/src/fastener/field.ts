@@ -1,47 +1,17 @@
-import { z } from "zod";
 import type { WorkingStep } from "../catalogue/computation";
+import { designation } from "../catalogue/designation-field";
 import { quantity } from "../catalogue/field";
-import { type Grade, gradeStrength, parseGrade } from "../quantity/designation/grade";
-import { parseThread, type Thread } from "../quantity/designation/thread";
-import { NotationError } from "../quantity/notation-error";
+import { type Grade, gradeStrength } from "../quantity/designation/grade";
+import type { Thread } from "../quantity/designation/thread";
 import { worked } from "../spring/worked";
 import type { BoltStrength } from "./strength";
 import { pitchDiameter, rootDiameter, stressArea, stressDiameter } from "./thread-form";
 
-/** Longest designation that is read. */
-const designationLimit = 60;
-
-function designation<T>(parse: (entered: string) => T) {
-  return (entered: string, context: z.RefinementCtx): T => {
-    try {
-      return parse(entered);
-    } catch (error) {
-      if (!(error instanceof NotationError)) throw error;
-      const { code, place, understood } = error;
-      context.addIssue({
-        code: "custom",
-        message: error.message,
-        params: { code, place, understood, entered },
-      });
-      return z.NEVER;
-    }
-  };
-}
-
 /** A field for a thread by its designation. */
-export const threadField = (title = "Thread") =>
-  z
-    .string()
-    .max(designationLimit)
-    .transform(designation(parseThread))
-    .meta({ title, description: "By designation: M10x1.25, 3/8-24 UNF, 5/16 BSF, 2 BA; LH for left hand." });
+export const threadField = (label = "Thread") => designation("thread", { label, help: "LH for left hand" });
 
 /** A field for a strength class by its designation. */
-export const gradeField = z
-  .string()
-  .max(designationLimit)
-  .transform(designation(parseGrade))
-  .meta({ title: "Strength grade", description: "As marked on the head: 8.8, 10.9, grade 5, grade 8." });
+export const gradeField = designation("grade", { label: "Strength grade", help: "As marked on the head" });
 
 export const preloadField = quantity("force", {
   label: "Clamp force (preload)",

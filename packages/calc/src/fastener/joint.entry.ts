@@ -62,7 +62,7 @@ export const jointComputation = defineComputation({
     const constant = jointConstant(given.boltRate, given.memberRate);
     const forces = jointForces({ preload, load, constant });
     const boltStress = forces.bolt / stressArea(thread);
-    const working = [
+    const working = () => [
       ...threadSteps(thread),
       ...gradeSteps(grade, strength),
       ...worked([

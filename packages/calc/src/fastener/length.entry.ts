@@ -79,7 +79,7 @@ export const boltLengthComputation = defineComputation({
     const fit = boltFit(stackUp, { length, threadLength, shearPlane: given.shearPlane });
     const taken = (value: number | undefined, what: string) =>
       value === undefined ? `taken: ${what}` : "given";
-    const working = [
+    const working = () => [
       { symbol: "thread", label: "Thread", value: thread.canonical },
       ...givenSteps(input, given, { symbols: { nutHeight: "m", shearPlane: "s" } }),
       ...worked([

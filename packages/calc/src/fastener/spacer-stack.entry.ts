@@ -106,7 +106,7 @@ export const spacerStackComputation = defineComputation({
             { outer: spacerDiameter, bore: thread.majorDiameter },
           );
     const endurance = enduranceForce(given, result);
-    const working = [
+    const working = () => [
       ...threadSteps(thread),
       ...(grade === undefined || strength === undefined ? [unknownGrade] : gradeSteps(grade, strength)),
       ...stressSteps(given, result, young),

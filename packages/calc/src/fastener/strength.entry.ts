@@ -51,7 +51,7 @@ export const boltStrengthComputation = defineComputation({
     const shank = (Math.PI * (shankDiameter ?? thread.majorDiameter) ** 2) / 4;
     const inThread = shearCapacity(stressArea(thread), strength, planes);
     const inShank = shearCapacity(shank, strength, planes);
-    const working = [
+    const working = () => [
       ...threadSteps(thread),
       ...gradeSteps(grade, strength),
       ...worked([

@@ -40,7 +40,7 @@ export const threadPairComputation = defineComputation({
   example: { bolt: "M12x1.25", nut: "1/2-20 UNF" },
   compute({ bolt, nut }) {
     const pair = threadPair(bolt, nut);
-    const working = [...pairSteps(bolt, nut, pair)];
+    const working = () => pairSteps(bolt, nut, pair);
     const outputs = {
       verdict: words[pair.verdict],
       diameterDifference: pair.diameterDifference,
@@ -118,7 +118,7 @@ export const lookAlikeComputation = defineComputation({
     const names = found.map(({ thread: other }) => other.canonical);
     const outputs = { count: found.length, worst: names[0] ?? "none", list: names.join(", ") || "none" };
     const head: WorkingStep = { symbol: "thread", label: "Thread", value: thread.canonical };
-    return { outputs, working: [head, ...working], warnings: [] };
+    return { outputs, working: () => [head, ...working], warnings: [] };
   },
 });
 

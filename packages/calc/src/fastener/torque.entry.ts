@@ -64,7 +64,7 @@ export const boltPreloadComputation = defineComputation({
     const arms = armsOf(given);
     const [least, greatest] = [torque / arms.greatest, torque / arms.least];
     const tightening = tighteningStress(thread, greatest, given.leastFriction) / strength.yield;
-    const working = [
+    const working = () => [
       ...threadSteps(thread),
       ...gradeSteps(grade, strength),
       ...armSteps(given, arms),
@@ -142,7 +142,7 @@ export const boltTorqueComputation = defineComputation({
     const leastPreload = torque / arms.greatest;
     const byNutFactor = nutFactors.zinc.factor * thread.majorDiameter * wanted;
     const tightening = tighteningStress(thread, wanted, given.leastFriction) / strength.yield;
-    const working = [
+    const working = () => [
       ...threadSteps(thread),
       ...gradeSteps(grade, strength),
       ...armSteps(given, arms),

@@ -1,5 +1,4 @@
 import type { Computed, Outputs, WorkingStep } from "../catalogue/computation";
-import { lazily } from "../catalogue/lazily";
 import { worked } from "../spring/worked";
 import type { Corner } from "./corner";
 import { pointInWords } from "./field";
@@ -58,9 +57,7 @@ export function answerCorner(corner: Corner, asked: Asked): Computed<typeof corn
   const { reading, working } = read(corner, asked);
   return {
     outputs: common(reading, asked),
-    get working() {
-      return working();
-    },
+    working,
     warnings: warningsOf(reading),
   };
 }
@@ -71,9 +68,7 @@ export function answerSteered(corner: Corner, asked: Asked): Computed<typeof ste
   const { castor, kingpin, scrub, trail, steerGain } = reading;
   return {
     outputs: { ...common(reading, asked), castor, kingpin, scrub, trail, steerGain },
-    get working() {
-      return working();
-    },
+    working,
     warnings: warningsOf(reading),
   };
 }
@@ -85,7 +80,7 @@ function read(corner: Corner, asked: Asked): { reading: CornerReading; working: 
   const design = readCorner(corner);
   corner.moveTo(bump, rack);
   const reading = readCorner(corner);
-  return { reading, working: lazily(() => workingOf(corner, { design, reading })) };
+  return { reading, working: () => workingOf(corner, { design, reading }) };
 }
 
 function workingOf(

@@ -77,29 +77,30 @@ export const axleRollComputation = defineComputation({
         rollCentreY: axle.rollCentre?.y ?? null,
         rollCentreHeight: axle.rollCentre?.height ?? null,
       },
-      working: worked([
-        ["φ", "Roll", "given", position.roll, "angle", "°", "left side up is positive"],
-        ["z", "Mean travel", "given", position.heave, "length", "mm"],
-        ["s", "Travel of the rack", "given", position.rack, "length", "mm"],
-        [
-          "h_l",
-          "Left line at the centre plane",
-          "contact point to instant centre",
-          left.rollCentreHeight,
-          "length",
-          "mm",
-          "height over the ground",
-        ],
-        [
-          "h_r",
-          "Right line at the centre plane",
-          "contact point to instant centre",
-          right.rollCentreHeight,
-          "length",
-          "mm",
-          "height over the ground",
-        ],
-      ]),
+      working: () =>
+        worked([
+          ["φ", "Roll", "given", position.roll, "angle", "°", "left side up is positive"],
+          ["z", "Mean travel", "given", position.heave, "length", "mm"],
+          ["s", "Travel of the rack", "given", position.rack, "length", "mm"],
+          [
+            "h_l",
+            "Left line at the centre plane",
+            "contact point to instant centre",
+            left.rollCentreHeight,
+            "length",
+            "mm",
+            "height over the ground",
+          ],
+          [
+            "h_r",
+            "Right line at the centre plane",
+            "contact point to instant centre",
+            right.rollCentreHeight,
+            "length",
+            "mm",
+            "height over the ground",
+          ],
+        ]),
       warnings:
         axle.rollCentre === null
           ? ["The lines of both wheels do not cross, so that there is no roll centre."]
@@ -139,14 +140,15 @@ export const linkageAckermannComputation = defineComputation({
     const { inner, outer, idealOuter, ratio, turnRadius: radius, kingpinTrack } = read;
     return {
       outputs: { inner, outer, idealOuter, ratio, radius, kingpinTrack },
-      working: worked([
-        ["s", "Travel of the rack", "given", position.rack, "length", "mm"],
-        ["L", "Wheelbase", "given", position.wheelbase, "length", "mm"],
-        ["w", "Between the steering axes at the ground", "straight ahead", kingpinTrack, "length", "mm"],
-        ["δ_a", "Ideal outer angle", "cot δ_a = cot δ_i + w/L", idealOuter, "angle", "°"],
-        ["A", "Ackermann", "(δ_i − δ_o)/(δ_i − δ_a)", ratio, "ratio"],
-        ["R", "Turn radius", "L/tan δ_i + w/2", radius, "length", "m"],
-      ]),
+      working: () =>
+        worked([
+          ["s", "Travel of the rack", "given", position.rack, "length", "mm"],
+          ["L", "Wheelbase", "given", position.wheelbase, "length", "mm"],
+          ["w", "Between the steering axes at the ground", "straight ahead", kingpinTrack, "length", "mm"],
+          ["δ_a", "Ideal outer angle", "cot δ_a = cot δ_i + w/L", idealOuter, "angle", "°"],
+          ["A", "Ackermann", "(δ_i − δ_o)/(δ_i − δ_a)", ratio, "ratio"],
+          ["R", "Turn radius", "L/tan δ_i + w/2", radius, "length", "m"],
+        ]),
       warnings: [],
     };
   },

@@ -40,7 +40,7 @@ export const outlierComputation = defineComputation({
     const reader = readerOf(given, given.readings);
     const values = given.readings.map((raw, index) => reader.read(raw, `readings.${index}`).si);
     const summary = robustSummary(values, given.threshold);
-    const working = [
+    const working = () => [
       readingStep(reader, ["m", "Median", "middle of the ordered values", summary.median], "value"),
       readingStep(reader, ["MAD", "Median absolute deviation", "median of |x − m|", summary.mad]),
       readingStep(reader, ["s", "Robust standard deviation", scaleFormula[summary.scaleFrom], summary.scale]),

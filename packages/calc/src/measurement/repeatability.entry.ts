@@ -30,7 +30,7 @@ export const repeatabilityComputation = defineComputation({
   compute(given) {
     const reader = readerOf(given, given.readings);
     const of = repeatability(given.readings.map((raw, index) => reader.read(raw, `readings.${index}`).si));
-    const working = [
+    const working = () => [
       readingStep(reader, ["x̄", "Mean", "Σx/n", of.mean], "value"),
       readingStep(reader, ["s", "Standard deviation", "√(Σ(x − x̄)²/(n − 1))", of.standardDeviation]),
       readingStep(reader, ["u", "Standard uncertainty of the mean", "s/√n", of.uncertaintyOfMean]),

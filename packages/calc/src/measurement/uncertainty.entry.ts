@@ -40,7 +40,7 @@ export const uncertaintyComputation = defineComputation({
         expandedUncertainty: reader.differenceValue(known.expanded),
         largest: known.largest,
       },
-      working,
+      working: () => working,
       warnings,
     };
   },

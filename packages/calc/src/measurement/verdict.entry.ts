@@ -58,7 +58,7 @@ export const verdictComputation = defineComputation({
       raw === undefined ? undefined : reader.read(raw, place).si;
     const limits = checkedLimits({ lower: limit(given.lower, "lower"), upper: limit(given.upper, "upper") });
     const { value, known, working, warnings } = budgetOf(reader, given);
-    const steps = [...limitSteps(reader, limits), ...working];
+    const steps = () => [...limitSteps(reader, limits), ...working];
     if (known === undefined)
       return {
         outputs: {
@@ -82,7 +82,7 @@ export const verdictComputation = defineComputation({
       probability:
         standard === 0 ? null : conformityProbability({ value, standardUncertainty: standard, limits }),
     };
-    return { outputs, working: [...steps, rule], warnings };
+    return { outputs, working: () => [...steps(), rule], warnings };
   },
 });
 

@@ -35,7 +35,7 @@ export const noiseBackgroundComputation = defineComputation({
     const correction = backgroundCorrection(margin);
     const level = levelWithoutBackground(given.reading, given.background);
     const quiet = margin >= wantedBackgroundMargin;
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols: { reading: "L_m", background: "L_b" } }),
       ...worked([
         ["ΔL", "Reading above background", "L_m − L_b", margin, "soundLevel", "dB"],

@@ -30,7 +30,7 @@ export const noiseDistanceComputation = defineComputation({
   compute(given) {
     const drop = distanceDrop(given.from, given.to);
     const level = levelAtDistance(given);
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols: { level: "L1", from: "r1", to: "r2" } }),
       ...worked([
         [

@@ -73,7 +73,7 @@ export const noiseMarginComputation = defineComputation({
     const spread = level - Math.min(...readings);
     const expandedUncertainty = levelUncertainty(given);
     const verdict = words[judgeLevel({ level, limit, expandedUncertainty })];
-    const working: WorkingStep[] = [
+    const working = (): WorkingStep[] => [
       ...worked(
         readings.map(
           (one, index): WorkedLine => [

@@ -27,27 +27,28 @@ export const noiseSumComputation = defineComputation({
   compute({ levels }) {
     const level = sumOfLevels(levels);
     const aboveLoudest = level - Math.max(...levels);
-    const working = worked([
-      ...levels.map(
-        (one, index): WorkedLine => [
-          `L${index + 1}`,
-          `Source ${index + 1}`,
-          "given",
-          one,
+    const working = () =>
+      worked([
+        ...levels.map(
+          (one, index): WorkedLine => [
+            `L${index + 1}`,
+            `Source ${index + 1}`,
+            "given",
+            one,
+            "soundLevel",
+            "dB(A)",
+          ],
+        ),
+        ["L", "Together", "10·log₁₀ Σ10^(L/10)", level, "soundLevel", "dB(A)"],
+        [
+          "ΔL",
+          "Above the loudest alone",
+          `L − max(${levels.map((_, index) => `L${index + 1}`).join(", ")})`,
+          aboveLoudest,
           "soundLevel",
-          "dB(A)",
+          "dB",
         ],
-      ),
-      ["L", "Together", "10·log₁₀ Σ10^(L/10)", level, "soundLevel", "dB(A)"],
-      [
-        "ΔL",
-        "Above the loudest alone",
-        `L − max(${levels.map((_, index) => `L${index + 1}`).join(", ")})`,
-        aboveLoudest,
-        "soundLevel",
-        "dB",
-      ],
-    ]);
+      ]);
     return { outputs: { level, aboveLoudest }, working, warnings: [] };
   },
 });

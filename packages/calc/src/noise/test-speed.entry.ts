@@ -47,7 +47,7 @@ export const noiseTestSpeedComputation = defineComputation({
       twoThirds: (2 / 3) * ratedSpeed,
     };
     const formula = "0.75·S up to 5000 rev/min; 3750; 0.5·S from 7500";
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols: { ratedSpeed: "S" } }),
       ...worked([
         ["n", "ISO 5130 / UN R51", formula, outputs.stationary, "angularSpeed", "rev/min"],

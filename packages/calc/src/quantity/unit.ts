@@ -57,6 +57,8 @@ function spellingKey(text: string): string {
 }
 
 interface Spellings {
+  /** As printed: what the code itself names, many times over, without the work of folding the spelling. */
+  readonly bySymbol: ReadonlyMap<string, Unit>;
   readonly exact: ReadonlyMap<string, Unit>;
   readonly anyCase: ReadonlyMap<string, Unit>;
 }
@@ -65,6 +67,7 @@ const spellings = new Map<MeasuredDimension, Spellings>();
 function spellingsOf(dimension: MeasuredDimension): Spellings {
   const known = spellings.get(dimension);
   if (known !== undefined) return known;
+  const bySymbol = new Map(table[dimension].map((unit) => [unit.symbol, unit]));
   const exact = new Map<string, Unit>();
   const anyCase = new Map<string, Unit>();
   for (const unit of table[dimension]) {
@@ -74,14 +77,14 @@ function spellingsOf(dimension: MeasuredDimension): Spellings {
       if (!unit.strictCase && !anyCase.has(key.toLowerCase())) anyCase.set(key.toLowerCase(), unit);
     }
   }
-  const made = { exact, anyCase };
+  const made = { bySymbol, exact, anyCase };
   spellings.set(dimension, made);
   return made;
 }
 
 /** The unit of a dimension that a text spells, in any capitals where that cannot mislead; `undefined` if none. */
 export function findUnit(dimension: MeasuredDimension, text: string): Unit | undefined {
-  return findByKey(dimension, spellingKey(text));
+  return spellingsOf(dimension).bySymbol.get(text) ?? findByKey(dimension, spellingKey(text));
 }
 
 function findByKey(dimension: MeasuredDimension, key: string): Unit | undefined {

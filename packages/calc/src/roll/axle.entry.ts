@@ -31,7 +31,7 @@ export const rollAxleComputation = defineComputation({
     });
     const tyres = given.tyreRate === undefined ? null : rollRateOfWheelRate(given.tyreRate, given.track);
     const onTyres = tyres === null ? null : 1 / (1 / total + 1 / tyres);
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols: axleSymbols }),
       ...assumed(given),
       ...worked([

@@ -74,7 +74,7 @@ export const rollBarsComputation = defineComputation({
         "%",
       ],
     ]);
-    const working = [
+    const working = () => [
       ...axleSteps(axle, given),
       ...givenSteps(input, given, { symbols: { cgHeight: "h" } }),
       ...bodySteps(car),

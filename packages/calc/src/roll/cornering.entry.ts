@@ -79,7 +79,7 @@ export const rollCorneringComputation = defineComputation({
         return lift()?.axle ?? "neither below 3 g";
       },
     };
-    const working = lazily(() => [
+    const working = () => [
       ...axleSteps(axle, given),
       ...givenSteps(input, given, { symbols: { cgHeight: "h", acceleration: "a" } }),
       ...bodySteps(car),
@@ -88,14 +88,8 @@ export const rollCorneringComputation = defineComputation({
       ]),
       ...transferSteps("f", "Front", axles.front),
       ...transferSteps("r", "Rear", axles.rear),
-    ]);
-    return {
-      outputs,
-      get working() {
-        return working();
-      },
-      warnings: warningsOf(angle, given.acceleration),
-    };
+    ];
+    return { outputs, working, warnings: warningsOf(angle, given.acceleration) };
   },
 });
 

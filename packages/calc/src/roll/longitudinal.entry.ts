@@ -51,7 +51,7 @@ export const rollAxleLoadsComputation = defineComputation({
   compute(given) {
     const { front, rear, transfer } = longitudinalAxleLoads(given);
     const frontShare = front / (front + rear);
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, {
         symbols: { mass: "m", wheelbase: "l", cgFromFront: "c", cgHeight: "h", acceleration: "a" },
       }),

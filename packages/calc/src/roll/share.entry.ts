@@ -30,7 +30,7 @@ export const rollShareComputation = defineComputation({
     const share = total === 0 ? null : given.frontRollRate / total;
     return {
       outputs: { frontShare: share, rearShare: share === null ? null : 1 - share, total },
-      working: [
+      working: () => [
         ...givenSteps(input, given, { symbols: { frontRollRate: "K_f", rearRollRate: "K_r" } }),
         ...worked([
           ["K", "Roll rate of the car", "K_f + K_r", total, "angularRate", "N·m/°"],

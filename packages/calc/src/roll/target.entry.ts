@@ -115,7 +115,7 @@ export const rollTargetComputation = defineComputation({
       gradient: reached.gradient,
       frontTransferShare: reached.frontTransferShare,
     };
-    const working = [
+    const working = () => [
       ...axleSteps(axle, given),
       ...givenSteps(input, given, { symbols: { cgHeight: "h", gradient: "φ′*", frontTransferShare: "λ*" } }),
       ...bodySteps(present),

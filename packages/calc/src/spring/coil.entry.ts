@@ -95,7 +95,7 @@ export const springCoilComputation = defineComputation({
       given.freeLength === undefined
         ? null
         : coilStress(given, { force: springForce(rate, given.freeLength, solid), factor });
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, {
         symbols: {
           wire: "d",

@@ -31,7 +31,7 @@ export const springCombinationComputation = defineComputation({
   compute({ rates, arrangement }) {
     const inSeries = arrangement === "series";
     const rate = inSeries ? ratesInSeries(rates) : ratesInParallel(rates);
-    const working = [
+    const working = () => [
       ...worked(
         rates.map((one, index) => [`k${index + 1}`, `Spring ${index + 1}`, "given", one, "rate", "N/mm"]),
       ),

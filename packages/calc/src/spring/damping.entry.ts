@@ -78,7 +78,7 @@ export const springDampingComputation = defineComputation({
     const critical = criticalDamping(given);
     const [bumpRatio, reboundRatio] = [dampingRatio(inBump, given), dampingRatio(inRebound, given)];
     const meanRatio = (bumpRatio + reboundRatio) / 2;
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, {
         symbols: { speed: "v", damperMotionRatio: "MR", wheelRate: "k_w", sprungMass: "m" },
       }),

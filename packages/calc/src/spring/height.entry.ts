@@ -88,7 +88,7 @@ export const springHeightComputation = defineComputation({
       droopLength === undefined ? null : after.rate * Math.max(0, after.freeLength - droopLength);
     const droopTravel =
       droopLength === undefined ? null : Math.max(0, droopLength - lengthAfter) / motionRatio;
-    const working = [
+    const working = () => [
       ...givenSteps(spring, before, { symbols: symbols("₁"), prefix: "Before: " }),
       ...givenSteps(spring, after, { symbols: symbols("₂"), prefix: "After: " }),
       ...givenSteps(input, given, {

@@ -68,7 +68,7 @@ export const springLeafComputation = defineComputation({
     const deflection = given.load === undefined ? null : given.load / rate;
     const graduated = given.graduatedLeaves > 0 ? (stress?.graduated ?? null) : null;
     const full = given.fullLeaves > 0 ? (stress?.full ?? null) : null;
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, {
         symbols: {
           frontLength: "a₀",

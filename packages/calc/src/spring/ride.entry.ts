@@ -66,7 +66,7 @@ export const springRideComputation = defineComputation({
       tyreRate === undefined || unsprungMass === undefined
         ? null
         : wheelHopFrequency({ wheelRate: atWheel, tyreRate, unsprungMass });
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, {
         symbols: {
           springRate: "k",

@@ -60,7 +60,7 @@ export const springTorsionBarComputation = defineComputation({
     const stiffness = torsionalStiffness(bar.section, bar);
     const twist = given.load === undefined ? null : torsionBarTwist(bar, given.load);
     const stress = twist === null ? null : (shear * twist * diameter) / (2 * length);
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, {
         symbols: {
           diameter: "d",

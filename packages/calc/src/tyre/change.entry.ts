@@ -73,9 +73,9 @@ export const tyreChangeComputation = defineComputation({
         ? null
         : travelPerEngineAngle({ circumference, overallRatio: given.overallRatio });
     const [speedBefore, speedAfter] = [gearing(before), gearing(after)];
-    const working = [
-      ...before.steps,
-      ...after.steps,
+    const working = () => [
+      ...before.steps(),
+      ...after.steps(),
       ...givenSteps(input, given, { symbols: { overallRatio: "i" } }),
       ...worked([
         ["Δh", "Change of ride height", "(D₂ − D₁)/2", heightChange, "length", "mm"],

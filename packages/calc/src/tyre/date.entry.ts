@@ -27,7 +27,7 @@ export const tyreDateComputation = defineComputation({
       year === null
         ? `week ${week} of a year ending in ${yearDigit}, decade unknown, before 2000`
         : `week ${week} of ${year}`;
-    const working = [
+    const working = () => [
       { symbol: "code", label: "Date code", value: code.trim() },
       {
         symbol: "made",

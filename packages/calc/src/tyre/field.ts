@@ -55,7 +55,8 @@ export interface ResolvedTyre {
   readonly diameter: number | null;
   /** Rolling circumference, m. */
   readonly circumference: number;
-  readonly steps: readonly WorkingStep[];
+  /** Lines of the working. */
+  readonly steps: () => readonly WorkingStep[];
   readonly warnings: readonly string[];
 }
 
@@ -69,10 +70,15 @@ export function resolveTyre(
   { words, place }: { words: string; place: string },
 ): ResolvedTyre {
   const { diameter, steps, warnings } = diameterOf(input, { words, place });
+  const given = () => givenTyreSteps(input, words);
   const construction = input.construction ?? input.size?.construction;
-  const given = givenTyreSteps(input, words);
   if (input.rollingCircumference !== undefined)
-    return { diameter, circumference: input.rollingCircumference, steps: [...given, ...steps], warnings };
+    return {
+      diameter,
+      circumference: input.rollingCircumference,
+      steps: () => [...given(), ...steps()],
+      warnings,
+    };
   if (diameter === null)
     throw new CalcRefusal(
       "TYRE_NOT_KNOWN",
@@ -86,8 +92,8 @@ export function resolveTyre(
       `${place}.construction`,
     );
   const circumference = rollingCircumference(diameter, construction);
-  const estimate = circumferenceStep({ circumference, construction, words });
-  return { diameter, circumference, steps: [...given, ...steps, ...estimate], warnings };
+  const estimate = () => circumferenceStep({ circumference, construction, words });
+  return { diameter, circumference, steps: () => [...given(), ...steps(), ...estimate()], warnings };
 }
 
 function givenTyreSteps(input: TyreInput, words: string): WorkingStep[] {
@@ -111,12 +117,14 @@ function circumferenceStep({ circumference, construction, words }: Estimated): W
   return worked([["U", `${words}: rolling circumference`, formula, circumference, "length", "mm", note]]);
 }
 
+const none = (): readonly WorkingStep[] => [];
+
 type Diameter = Pick<ResolvedTyre, "diameter" | "steps" | "warnings">;
 
 function diameterOf(input: TyreInput, { words, place }: { words: string; place: string }): Diameter {
   if (input.overallDiameter !== undefined)
-    return { diameter: input.overallDiameter, steps: [], warnings: [] };
-  if (input.size === undefined) return { diameter: null, steps: [], warnings: [] };
+    return { diameter: input.overallDiameter, steps: none, warnings: [] };
+  if (input.size === undefined) return { diameter: null, steps: none, warnings: [] };
   const stated = tyreAspect(input.size);
   if (
     input.aspect !== undefined &&
@@ -130,7 +138,7 @@ function diameterOf(input: TyreInput, { words, place }: { words: string; place: 
     );
   const aspect = input.aspect ?? stated?.ratio;
   if (aspect === undefined) {
-    if (input.rollingCircumference !== undefined) return { diameter: null, steps: [], warnings: [] };
+    if (input.rollingCircumference !== undefined) return { diameter: null, steps: none, warnings: [] };
     throw new CalcRefusal(
       "ASPECT_NEEDED",
       `${words}: ${input.size.canonical} states no aspect ratio and none is usual: give it, or measure the tyre`,
@@ -142,9 +150,10 @@ function diameterOf(input: TyreInput, { words, place }: { words: string; place: 
   const note = assumed ? stated.note : undefined;
   return {
     diameter,
-    steps: worked([
-      ["D", `${words}: overall diameter`, `rim + 2·width·${aspect}`, diameter, "length", "mm", note],
-    ]),
+    steps: () =>
+      worked([
+        ["D", `${words}: overall diameter`, `rim + 2·width·${aspect}`, diameter, "length", "mm", note],
+      ]),
     warnings: note === undefined ? [] : [`${words}: ${note}.`],
   };
 }

@@ -100,8 +100,8 @@ export const tyreGearingComputation = defineComputation({
         ? null
         : wheelTurnsPerMile *
           cableTurnsPerWheelTurn({ finalDrive, driving: drivingTeeth, driven: drivenTeeth });
-    const working = [
-      ...steps,
+    const working = () => [
+      ...steps(),
       ...givenSteps(input, given, {
         symbols: {
           gearRatio: "i_g",

@@ -80,7 +80,7 @@ export const tyreLoadComputation = defineComputation({
         : loadShareAtSpeed(symbol, given.topSpeed);
     const allowed = capacity === null || share === null ? null : capacity * share;
     const use = allowed === null ? null : load / allowed;
-    const working: WorkingStep[] = [
+    const working = (): WorkingStep[] => [
       ...(given.size === undefined
         ? []
         : [{ symbol: "size", label: "Tyre size", value: given.size.canonical }]),

@@ -59,7 +59,7 @@ export const tyreRimComputation = defineComputation({
     });
     const rimShare = wheel.width / tyre.sectionWidth;
     const taken = given.measuringRimWidth === undefined ? measuringRimWidth : null;
-    const working = [
+    const working = () => [
       { symbol: "tyre", label: "Tyre size", value: tyre.canonical },
       { symbol: "wheel", label: "Wheel", value: wheel.canonical },
       ...givenSteps(input, given, { symbols: { measuringRimWidth: "A1" } }),

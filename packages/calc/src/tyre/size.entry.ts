@@ -28,8 +28,8 @@ export const tyreSizeComputation = defineComputation({
     const sectionHeight = size === undefined || diameter === null ? null : (diameter - size.rimDiameter) / 2;
     const turnsPerMile = wheelTurns(1609.344, circumference);
     const turnsPerKilometre = wheelTurns(1000, circumference);
-    const working = [
-      ...steps,
+    const working = () => [
+      ...steps(),
       ...worked([
         ["H", "Section height", "(D − rim)/2", sectionHeight, "length", "mm"],
         ["n", "Turns per mile", "1609.344 m/U", turnsPerMile, "count"],

@@ -101,9 +101,9 @@ export const tyreSpeedometerComputation = defineComputation({
       verdictBefore: known === null ? cannotTell : verdictOf(shown, known),
       verdict: known === null ? cannotTell : verdictOf(shown, factor),
     };
-    const working = [
-      ...before.steps,
-      ...after.steps,
+    const working = () => [
+      ...before.steps(),
+      ...after.steps(),
       ...givenSteps(input, given, {
         symbols: { indicated: "V1", shownBefore: "V1₁", trueBefore: "V2₁", topSpeed: "V_max" },
       }),

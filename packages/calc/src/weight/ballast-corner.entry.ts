@@ -78,7 +78,7 @@ export const ballastPlaceComputation = defineComputation({
     const after = cornersWithBallast(given, { ballast: given.ballast, place: at, plan: given });
     const sums = cornerSums(after);
     const roll = frontRollShare(given);
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols }),
       ...sumSteps(given),
       ...worked([

@@ -60,7 +60,7 @@ export const ballastComputation = defineComputation({
     const { ballast, place } = solve(given, car);
     const loaded = together(car, { mass: ballast, at: place });
     const frontShare = 1 - loaded.at / wheelbase;
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols }),
       ...worked([
         ["x", "Centre of gravity now, behind the front axle", "L·m_r/m", car.at, "length", "mm"],

@@ -98,7 +98,7 @@ export const centreOfGravityComputation = defineComputation({
     const spread = weighing === undefined ? null : spreadOf(weighing, given);
     const shortcut =
       weighing === undefined || found === undefined ? null : shortcutAboveHubs(weighing, found.gain);
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols: { ...cornerSymbols, ...symbols } }),
       ...sumSteps(given),
       ...worked([

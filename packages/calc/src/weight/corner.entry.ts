@@ -40,7 +40,7 @@ export const cornerWeightComputation = defineComputation({
     const { total, front, rear, left, right, frontShare, leftShare, crossShare, cross, otherCross } =
       cornerSums(given);
     const unwarped = unwarpedCorners(given);
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols: cornerSymbols }),
       ...sumSteps(given),
       ...worked([

@@ -81,7 +81,7 @@ export const crossWeightComputation = defineComputation({
     const seatMovement = lift * motionRatio;
     const turns = pitch === undefined ? null : seatMovement / pitch;
     const present = cornerSums(given).crossShare;
-    const working = [
+    const working = () => [
       ...givenSteps(input, given, { symbols: { ...cornerSymbols, ...symbols } }),
       ...sumSteps(given),
       ...worked([

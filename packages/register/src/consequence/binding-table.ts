@@ -1,4 +1,5 @@
 import { type Binding, bindingsOf, type Feed, type Place, placesOf } from "./binding";
+import { type PreparedGroup, prepareGroup } from "./prepared-feed";
 
 function resultsIn(feed: Feed): readonly { readonly binding: string; readonly output: string }[] {
   switch (feed.from) {
@@ -17,7 +18,9 @@ function resultsIn(feed: Feed): readonly { readonly binding: string; readonly ou
 export class BindingTable {
   readonly byId: ReadonlyMap<string, Binding>;
   readonly #reach = new Map<string, readonly Place[]>();
-  readonly #wanted = new Map<string, ReadonlySet<string>>();
+  readonly #keys = new Map<string, ReadonlySet<string>>();
+  readonly #wanted = new Map<string, readonly string[]>();
+  readonly #prepared = new Map<string, PreparedInputs>();
 
   constructor(readonly bindings: readonly Binding[]) {
     this.byId = new Map(bindings.map((binding) => [binding.id, binding]));
@@ -27,7 +30,7 @@ export class BindingTable {
         before === undefined ? [output] : [output, before],
       );
       const fed = taken.filter(({ binding }) => binding === id).map(({ output }) => output);
-      this.#wanted.set(id, new Set([...told, ...fed]));
+      this.#wanted.set(id, [...new Set([...told, ...fed])]);
     }
   }
 
@@ -55,11 +58,36 @@ export class BindingTable {
 
   /** Whether any of these characteristics reaches a binding. */
   isReached(id: string, keys: ReadonlySet<string>): boolean {
-    return this.reach(id).some(({ key }) => keys.has(key));
+    const reached = this.#keys.get(id) ?? new Set(this.reach(id).map(({ key }) => key));
+    this.#keys.set(id, reached);
+    for (const key of keys) if (reached.has(key)) return true;
+    return false;
   }
 
   /** The outputs of a binding that are told or that feed another. */
   wanted(id: string): readonly string[] {
-    return [...(this.#wanted.get(id) ?? [])];
+    return this.#wanted.get(id) ?? [];
   }
+
+  /** A binding's inputs, ready to be read for one car after another. */
+  prepared(id: string): PreparedInputs {
+    const known = this.#prepared.get(id);
+    if (known) return known;
+    const { inputs } = this.binding(id);
+    const { before, ...rest } = inputs;
+    const made = {
+      whole: prepareGroup(inputs, ""),
+      before: prepareGroup(before === undefined ? {} : { before }, ""),
+      rest: prepareGroup(rest, ""),
+    };
+    this.#prepared.set(id, made);
+    return made;
+  }
+}
+
+/** Of a binding that compares, `before` is read from the earlier state and `rest` from the later. */
+interface PreparedInputs {
+  readonly whole: PreparedGroup;
+  readonly before: PreparedGroup;
+  readonly rest: PreparedGroup;
 }

@@ -1,11 +1,11 @@
 import type { RunOutput } from "@trunnion/calc";
 import type { CharacteristicBook } from "../characteristic/book";
-import { stateKey } from "../state/key";
 import type { State } from "../state/state";
 import { sameValue } from "../value/same";
 import type { Binding, Figure } from "./binding";
 import { BindingTable } from "./binding-table";
-import { type MissingInput, type Solved, Solver, type UsedInput } from "./solve";
+import type { MissingInput, UsedInput } from "./gathering";
+import { type Solved, Solver } from "./solve";
 import { bindings as builtIn } from "./table";
 
 /** One figure before and after. A text is missing where it cannot be worked out on that side. */
@@ -59,11 +59,11 @@ export function bindingsTouchedBy(keys: ReadonlySet<string>): readonly Binding[]
 /** The characteristics in which two states of a car differ. */
 export function changedKeys(before: State, after: State): ReadonlySet<string> {
   const keys = new Set<string>();
-  for (const one of [...before.values(), ...after.values()]) {
-    const place = stateKey(one.characteristic, one.side);
-    const [a, b] = [before.get(place), after.get(place)];
-    if (!a || !b || !sameValue(a.value, b.value)) keys.add(one.characteristic);
+  for (const [place, { characteristic, value }] of after) {
+    const was = before.get(place);
+    if (!was || !sameValue(was.value, value)) keys.add(characteristic);
   }
+  for (const [place, { characteristic }] of before) if (!after.has(place)) keys.add(characteristic);
   return keys;
 }
 
@@ -106,7 +106,7 @@ function moves({ numberBefore: a, numberAfter: b, before, after }: FigureChange)
 
 const missingOf = (solved: Solved) => (solved.kind === "missing" ? solved.missing : []);
 const refusedOf = (solved: Solved) => (solved.kind === "refused" ? solved.because : undefined);
-const inputsOf = (solved: Solved) => (solved.kind === "run" ? solved.inputs : []);
+const inputsOf = (solved: Solved) => (solved.kind === "run" ? solved.inputs() : []);
 
 function toldBy(solved: Solved): Pick<Consequence, "raw" | "warnings" | "caution"> {
   if (solved.kind !== "run") return { warnings: [] };
@@ -126,8 +126,12 @@ function together(binding: Binding, before: Solved, after: Solved): Consequence 
     computation: binding.computation,
     figures,
     moved: figures.some(moves),
-    inputs: inputsOf(after),
-    inputsBefore: inputsOf(before),
+    get inputs() {
+      return inputsOf(after);
+    },
+    get inputsBefore() {
+      return inputsOf(before);
+    },
     missing: [...new Map(lacking.map((one) => [one.label, one])).values()],
     ...toldBy(after),
     ...(before.kind === "run" ? { rawBefore: before.raw } : {}),
@@ -151,7 +155,9 @@ function compared(binding: Binding, solved: Solved): Consequence {
     computation: binding.computation,
     figures,
     moved: solved.kind === "run",
-    inputs: inputsOf(solved),
+    get inputs() {
+      return inputsOf(solved);
+    },
     inputsBefore: [],
     missing: missingOf(solved),
     ...toldBy(solved),

@@ -7,6 +7,6 @@ export {
   type FigureChange,
   lackingFor,
 } from "./consequence";
+export type { MissingInput, UsedInput } from "./gathering";
 export { sayFigureChange } from "./say";
-export type { MissingInput, UsedInput } from "./solve";
 export { bindings } from "./table";

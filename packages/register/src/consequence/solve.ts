@@ -8,30 +8,12 @@ import {
 import { ZodError } from "zod";
 import type { CharacteristicBook } from "../characteristic/book";
 import { stateKey } from "../state/key";
-import type { Origin, State } from "../state/state";
-import { printValue } from "../value/print";
+import type { State } from "../state/state";
 import type { Value } from "../value/value";
 import type { Binding, Feed, Place } from "./binding";
 import type { BindingTable } from "./binding-table";
-
-/** An input as it was used, and where it came from. */
-export interface UsedInput {
-  /** Path in the computation's input: `front.track`. */
-  readonly field: string;
-  /** What it is: the characteristic's label, or the assumption in words. */
-  readonly label: string;
-  /** Empty for an assumption, whose label says all. */
-  readonly text: string;
-  /** `assumed` where nobody measured it; `computed` where another computation gave it. */
-  readonly origin: Origin | "assumed" | "computed";
-  readonly characteristic?: string;
-}
-
-/** A characteristic that is not known of the car, and is needed. */
-export interface MissingInput {
-  readonly characteristic: string;
-  readonly label: string;
-}
+import { Gathering, type MissingInput, type UsedInput } from "./gathering";
+import { type PreparedFeed, type PreparedGroup, prepareFeed } from "./prepared-feed";
 
 /** What came of a binding for one state. */
 export type Solved =
@@ -40,18 +22,17 @@ export type Solved =
       readonly answers: Answers;
       /** What the computation was given, to run it again with its working. */
       readonly raw: unknown;
-      readonly inputs: readonly UsedInput[];
+      /** Made when somebody reads them. */
+      readonly inputs: () => readonly UsedInput[];
     }
   | { readonly kind: "notFitted"; readonly outputs: Readonly<Record<string, number>>; readonly label: string }
   | { readonly kind: "missing"; readonly missing: readonly MissingInput[] }
   | { readonly kind: "refused"; readonly because: string };
 
+/** What came of reading a feed; `raw` is undefined where it may be left out. */
 type Read =
   | { readonly ok: true; readonly raw: unknown; readonly inputs: readonly UsedInput[] }
-  | { readonly ok: false; readonly missing: readonly MissingInput[]; readonly because?: string };
-
-/** Left out of the input. */
-const nothing: Read = { ok: true, raw: undefined, inputs: [] };
+  | { readonly ok: false; readonly missing: readonly MissingInput[] };
 
 function rawOf(value: Value): unknown {
   switch (value.kind) {
@@ -94,36 +75,42 @@ export class Solver {
     return solved;
   }
 
+  /** One feed by itself, for whoever asks for an input and not for a result. */
+  read(feed: Feed, field: string): Read {
+    const into = new Gathering();
+    const raw = this.#read(prepareFeed(feed, field), into);
+    const inputs = into.used.map((tell) => tell());
+    return into.failed ? { ok: false, missing: into.missing } : { ok: true, raw, inputs };
+  }
+
   /** The raw input of a binding that compares, its groups `before` and `after` read from two states. */
   compare(binding: Binding, earlier: Solver): Solved {
-    const { before, ...rest } = binding.inputs;
-    if (!before) throw new Error(`${binding.id} compares, but reads nothing before`);
-    const first = earlier.read({ from: "group", fields: { before } }, "");
-    const second = this.read({ from: "group", fields: rest }, "");
-    return this.#finish(binding, joined([first, second]));
+    const { before, rest } = this.table.prepared(binding.id);
+    const gathering = new Gathering();
+    const first = earlier.#group(before, gathering);
+    return this.#finish(binding, { ...first, ...this.#group(rest, gathering) }, gathering);
   }
 
   #solve(binding: Binding): Solved {
     const { notFitted } = binding;
     if (notFitted) {
-      const value = this.#valueAt(notFitted);
+      const value = this.state.get(stateKey(notFitted.key, notFitted.side ?? "whole"));
       if (value?.value.kind === "absent") {
         return { kind: "notFitted", outputs: notFitted.outputs, label: this.#label(notFitted) };
       }
     }
-    return this.#finish(binding, this.read({ from: "group", fields: binding.inputs }, ""));
+    const gathering = new Gathering();
+    const raw = this.#group(this.table.prepared(binding.id).whole, gathering);
+    return this.#finish(binding, raw, gathering);
   }
 
   /** A refusal, or an input out of bounds, is an answer about this car; anything else is a bug and goes on. */
-  #finish({ id, computation }: Binding, read: Read): Solved {
-    if (!read.ok) {
-      if (read.missing.length > 0) return { kind: "missing", missing: unique(read.missing) };
-      return { kind: "refused", because: read.because ?? "an input has no answer" };
-    }
-    const { raw, inputs } = read;
+  #finish({ id, computation }: Binding, raw: object, gathering: Gathering): Solved {
+    if (gathering.missing.length > 0) return { kind: "missing", missing: unique(gathering.missing) };
+    if (gathering.failed) return { kind: "refused", because: gathering.because ?? "an input has no answer" };
     try {
       const answers = answerComputation(computationOf(computation), raw, this.table.wanted(id));
-      return { kind: "run", answers, raw, inputs };
+      return { kind: "run", answers, raw, inputs: () => gathering.used.map((tell) => tell()) };
     } catch (error) {
       if (error instanceof CalcRefusal) return { kind: "refused", because: error.message };
       if (!(error instanceof ZodError)) throw error;
@@ -132,29 +119,33 @@ export class Solver {
     }
   }
 
-  read(feed: Feed, field: string): Read {
-    switch (feed.from) {
-      case "characteristic":
-        return this.#characteristic(feed, field);
-      case "assumption":
-        return used(feed.value, { field, label: feed.says, text: "", origin: "assumed" });
-      case "result":
-        return this.#result(feed, field);
-      case "values":
-        return this.#values(feed, field);
-      case "firstOf":
-        return this.#firstOf(feed, field);
-      case "group":
-        return joined(
-          Object.entries(feed.fields).map(([name, part]) =>
-            named(name, this.read(part, field === "" ? name : `${field}.${name}`)),
-          ),
-        );
+  #group({ fields }: PreparedGroup, into: Gathering): object {
+    const raw: Record<string, unknown> = {};
+    for (const { name, feed } of fields) {
+      const value = this.#read(feed, into);
+      if (value !== undefined) raw[name] = value;
     }
+    return raw;
   }
 
-  #valueAt({ key, side = "whole" }: Place) {
-    return this.state.get(stateKey(key, side));
+  /** The raw value a feed gives; `undefined` where it is left out of the input, or `into` says why it cannot be had. */
+  #read(prepared: PreparedFeed, into: Gathering): unknown {
+    switch (prepared.from) {
+      case "characteristic":
+        return this.#characteristic(prepared, into);
+      case "assumption": {
+        const { feed, field } = prepared;
+        return into.use(feed.value, () => ({ field, label: feed.says, text: "", origin: "assumed" }));
+      }
+      case "result":
+        return this.#result(prepared, into);
+      case "values":
+        return this.#values(prepared, into);
+      case "firstOf":
+        return this.#firstOf(prepared.feeds, into);
+      case "group":
+        return this.#group(prepared, into);
+    }
   }
 
   #label({ key, side }: Place): string {
@@ -166,101 +157,76 @@ export class Solver {
     return { characteristic: place.key, label: this.#label(place) };
   }
 
-  #characteristic(feed: Extract<Feed, { from: "characteristic" }>, field: string): Read {
-    const found = this.#valueAt(feed);
+  #characteristic({ feed, at, field }: Prepared<"characteristic">, into: Gathering): unknown {
+    const found = this.state.get(at);
     const raw = found && (found.value.kind === "absent" ? feed.absent : rawOf(found.value));
-    if (!found || raw === undefined) {
-      return feed.optional ? nothing : { ok: false, missing: [this.#missing(feed)] };
-    }
-    const characteristic = this.book.find(feed.key);
-    const text =
-      characteristic && found.value.kind !== "absent"
-        ? printValue(characteristic, found.value, { system: "asEntered" })
-        : "not fitted";
-    return used(raw, {
+    if (!found || raw === undefined) return feed.optional ? undefined : into.fail([this.#missing(feed)]);
+    return into.use(raw, () => ({
       field,
       label: this.#label(feed),
-      text,
+      text: found.value.kind === "absent" ? "not fitted" : found.value.entered,
       origin: found.origin,
       characteristic: feed.key,
+    }));
+  }
+
+  #result({ feed, field }: Prepared<"result">, into: Gathering): unknown {
+    const { binding, output, times, optional } = feed;
+    const solved = this.solve(binding);
+    const fail = (missing: readonly MissingInput[], because?: string) =>
+      optional ? undefined : into.fail(missing, because);
+    if (solved.kind === "missing") return fail(solved.missing);
+    if (solved.kind === "refused") return fail([], solved.because);
+    const { title } = this.table.binding(binding);
+    if (solved.kind === "notFitted") {
+      const raw = solved.outputs[output];
+      if (raw === undefined) return fail([], `${solved.label}: not fitted`);
+      return into.use(raw, () => ({ field, label: title, text: "not fitted", origin: "computed" }));
+    }
+    const answer = solved.answers.outputs[output];
+    if (answer?.si == null) return fail([], `${title} has no answer`);
+    const { si, text } = answer;
+    if (times === undefined || typeof si !== "number") {
+      return into.use(si, () => ({ field, label: title, text, origin: "computed" }));
+    }
+    const label = `${title}: ${times.says}`;
+    return into.use(si * times.factor, () => ({ field, label, text, origin: "computed" }));
+  }
+
+  #values({ feed, of, field }: Prepared<"values">, into: Gathering): unknown {
+    const { says, value, optional } = feed;
+    const found = of.map(({ at }) => this.state.get(at));
+    const numbers = found.flatMap((one) => (one?.value.kind === "quantity" ? [one.value.si] : []));
+    if (numbers.length < of.length) {
+      const lacking = of.filter((_, index) => found[index]?.value.kind !== "quantity");
+      return optional ? undefined : into.fail(lacking.map(({ place }) => this.#missing(place)));
+    }
+    return into.use(value(numbers), () => {
+      const text = found.map((one) => one?.value.entered ?? "").join(", ");
+      const origin = found.some((one) => one?.origin === "specification")
+        ? "specification"
+        : (found[0]?.origin ?? "reading");
+      return { field, label: says, text, origin };
     });
   }
 
-  #result({ binding, output, times, optional }: Extract<Feed, { from: "result" }>, field: string): Read {
-    const solved = this.solve(binding);
-    if (solved.kind === "missing") return optional ? nothing : { ok: false, missing: solved.missing };
-    if (solved.kind === "refused")
-      return optional ? nothing : { ok: false, missing: [], because: solved.because };
-    const title = this.table.binding(binding).title;
-    if (solved.kind === "notFitted") {
-      const raw = solved.outputs[output];
-      if (raw === undefined)
-        return optional ? nothing : { ok: false, missing: [], because: `${solved.label}: not fitted` };
-      return used(raw, { field, label: title, text: "not fitted", origin: "computed" });
+  #firstOf(feeds: readonly PreparedFeed[], into: Gathering): unknown {
+    let first: Gathering | undefined;
+    for (const feed of feeds) {
+      const trial = new Gathering();
+      const raw = this.#read(feed, trial);
+      if (!trial.failed && raw !== undefined) {
+        into.take(trial);
+        return raw;
+      }
+      first ??= trial;
     }
-    const answer = solved.answers.outputs[output];
-    if (answer?.si == null)
-      return optional ? nothing : { ok: false, missing: [], because: `${title} has no answer` };
-    if (times === undefined || typeof answer.si !== "number") {
-      return used(answer.si, { field, label: title, text: answer.text, origin: "computed" });
-    }
-    const label = `${title}: ${times.says}`;
-    return used(answer.si * times.factor, { field, label, text: answer.text, origin: "computed" });
-  }
-
-  #values({ of, says, value, optional }: Extract<Feed, { from: "values" }>, field: string): Read {
-    const found = of.map((place) => ({ place, at: this.#valueAt(place) }));
-    const numbers = found.flatMap(({ at }) => (at?.value.kind === "quantity" ? [at.value.si] : []));
-    if (numbers.length < of.length) {
-      const missing = found
-        .filter(({ at }) => at?.value.kind !== "quantity")
-        .map(({ place }) => this.#missing(place));
-      return optional ? nothing : { ok: false, missing };
-    }
-    const text = found.map(({ at }) => at?.value.entered ?? "").join(", ");
-    const origin = found.some(({ at }) => at?.origin === "specification")
-      ? "specification"
-      : (found[0]?.at?.origin ?? "reading");
-    return used(value(numbers), { field, label: says, text, origin });
-  }
-
-  #firstOf({ feeds }: Extract<Feed, { from: "firstOf" }>, field: string): Read {
-    const reads = feeds.map((feed) => () => this.read(feed, field));
-    let first: Read | undefined;
-    for (const attempt of reads) {
-      const read = attempt();
-      if (read.ok && read.raw !== undefined) return read;
-      first ??= read;
-    }
-    return first ?? nothing;
+    if (first) into.take(first);
+    return undefined;
   }
 }
 
-function used(raw: unknown, input: UsedInput): Read {
-  return { ok: true, raw, inputs: [input] };
-}
-
-/** A read under its name in the object around it. */
-function named(name: string, read: Read): Read {
-  if (!read.ok || read.raw === undefined) return read;
-  return { ...read, raw: { [name]: read.raw } };
-}
-
-/** Objects put together; what is missing of any is missing of all. */
-function joined(reads: readonly Read[]): Read {
-  const lacking = reads.filter((read) => !read.ok);
-  if (lacking.length > 0) {
-    const because = lacking.map((read) => read.because).find((text) => text !== undefined);
-    const missing = lacking.flatMap((read) => read.missing);
-    return { ok: false, missing, ...(because === undefined ? {} : { because }) };
-  }
-  const whole = reads.filter((read) => read.ok);
-  return {
-    ok: true,
-    raw: Object.assign({}, ...whole.map(({ raw }) => raw ?? {})) as object,
-    inputs: whole.flatMap(({ inputs }) => inputs),
-  };
-}
+type Prepared<From extends PreparedFeed["from"]> = Extract<PreparedFeed, { readonly from: From }>;
 
 const computations = new Map<string, AnyComputation>();
 

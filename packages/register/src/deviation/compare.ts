@@ -99,12 +99,13 @@ function orderOf(book: CharacteristicBook): ReadonlyMap<string, number> {
 /** Worst first; within a verdict in the dictionary's order. */
 function worstFirst(deviations: readonly Deviation[], book: CharacteristicBook): readonly Deviation[] {
   const order = orderOf(book);
-  const place = ({ verdict, characteristic, side }: Deviation) =>
-    [rank.get(verdict) ?? 0, order.get(characteristic) ?? book.all.length, side === "right" ? 1 : 0] as const;
-  return [...deviations].sort((a, b) => {
-    const [one, other] = [place(a), place(b)];
-    return one[0] - other[0] || one[1] - other[1] || one[2] - other[2];
+  const last = book.all.length;
+  const placed = deviations.map((deviation) => {
+    const { verdict, characteristic, side } = deviation;
+    const place = (rank.get(verdict) ?? 0) * (last + 1) + (order.get(characteristic) ?? last);
+    return { deviation, place: 2 * place + (side === "right" ? 1 : 0) };
   });
+  return placed.sort((a, b) => a.place - b.place).map(({ deviation }) => deviation);
 }
 
 function isTold(entry: CarEntry | undefined, characteristic: Characteristic | undefined): boolean {

@@ -44,6 +44,7 @@ function sameQuantity(one: QuantityValue, other: QuantityValue): boolean {
  * accents, blanks and dashes.
  */
 export function sameValue(one: Value, other: Value): boolean {
+  if (one === other) return true;
   if (one.kind === "quantity" && other.kind === "quantity") return sameQuantity(one, other);
   return one.kind === other.kind && contentOf(one) === contentOf(other);
 }

@@ -22,6 +22,15 @@ const parsers: { readonly [K in DesignationKind]: (entered: string) => Designati
   wheel: parseWheel,
 };
 
+/** Readings kept, so that a fleet's few dozen tyre sizes are not each read for every car; when full, all are dropped. */
+const mostKept = 500;
+const kept: { readonly [K in DesignationKind]: Map<string, DesignationOf[K]> } = {
+  thread: new Map(),
+  grade: new Map(),
+  tyre: new Map(),
+  wheel: new Map(),
+};
+
 /**
  * Reads a designation of a kind. Two entries mean the same thing exactly when their `canonical` texts are equal,
  * and a canonical text reads into itself.
@@ -29,5 +38,11 @@ const parsers: { readonly [K in DesignationKind]: (entered: string) => Designati
  * @example parseDesignation("wheel", "5.5J x 14 ET20").canonical // => "5½J x 14 ET 20"
  */
 export function parseDesignation<K extends DesignationKind>(kind: K, entered: string): DesignationOf[K] {
-  return parsers[kind](entered);
+  const known = kept[kind].get(entered);
+  if (known !== undefined) return known;
+  const read = parsers[kind](entered);
+  Object.freeze(read);
+  if (kept[kind].size >= mostKept) kept[kind].clear();
+  kept[kind].set(entered, read);
+  return read;
 }
