@@ -14,6 +14,7 @@ import { invitationRouter } from "./routers/invitation";
 import { journalRouter } from "./routers/journal";
 import { keeperRouter } from "./routers/keeper";
 import { numberRouter } from "./routers/number";
+import { partRouter } from "./routers/part";
 import { publicExtractRouter } from "./routers/public-extract";
 import { recordRouter } from "./routers/record";
 import { ruleSetRouter } from "./routers/rule-set";
@@ -38,6 +39,7 @@ export const appRouter = router({
   inspection: inspectionRouter,
   invitation: invitationRouter,
   journal: journalRouter,
+  part: partRouter,
   publicExtract: publicExtractRouter,
   timeline: timelineRouter,
   ruleSet: ruleSetRouter,

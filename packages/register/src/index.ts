@@ -42,6 +42,7 @@ export * from "./identity/span";
 export * from "./inspection/index";
 export * from "./journal/index";
 export * from "./number/index";
+export * from "./part/index";
 export * from "./public-extract/index";
 export { quotedFileName } from "./refusal/evidence";
 export type { UndoBlock } from "./refusal/import";

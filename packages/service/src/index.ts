@@ -63,6 +63,7 @@ export * from "./merge";
 export * from "./moved-verdict";
 export { listNotices, type NoticeLine, type OutgoingNotice, type SendNotice, sendNotices } from "./notice";
 export * from "./number";
+export * from "./part";
 export * from "./printed-sheet";
 export * from "./public-extract";
 export * from "./register-list";

@@ -55,6 +55,7 @@ describe("the kinds of an archive", () => {
       "keeper.email",
       "keeper.name",
       "keeper.phone",
+      "partNote.text",
       "notice.problem",
       "entry.driver",
       "printedSheet.model",

@@ -39,6 +39,26 @@ export const loadStateCodes = ["kerb", "driver", "driverAndPassenger", "unknown"
 /** What a registrar decided about a number that several cars claim. */
 export const numberOutcomeCodes = ["oneHolds", "allStand", "sameCar", "undecided"] as const;
 
+/** What kind of thing a feature of a part is. */
+export const partFeatureKindCodes = [
+  "characteristic",
+  "thread",
+  "length",
+  "diameter",
+  "offset",
+  "stop",
+  "other",
+] as const;
+
+/** How a part goes with a series. */
+export const partFitStandingCodes = ["original", "fits", "altered", "doesNotFit"] as const;
+
+/** Where a part comes from. */
+export const partKindCodes = ["works", "donor", "substitute"] as const;
+
+/** What a member noted about a part on a day. */
+export const partNoteKindCodes = ["found", "notFound", "confirmed", "doubted"] as const;
+
 /** What a member may do. */
 export const roleCodes = ["registrar", "owner", "scrutineer", "fleetManager"] as const;
 

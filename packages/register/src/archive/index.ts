@@ -6,6 +6,7 @@ import * as evidence from "./kind/evidence";
 import * as journal from "./kind/journal";
 import * as keeper from "./kind/keeper";
 import * as modification from "./kind/modification";
+import * as part from "./kind/part";
 import * as extract from "./kind/public-extract";
 import * as series from "./kind/series";
 import * as setting from "./kind/setting";
@@ -41,6 +42,10 @@ export const archiveKinds: readonly Kind[] = [
   car.historyNoteKind,
   car.numberDecisionKind,
   car.numberSetAsideKind,
+  part.partKind,
+  part.partFitKind,
+  part.partFeatureKind,
+  part.partNoteKind,
   modification.submissionKind,
   modification.submissionMessageKind,
   modification.noticeKind,

@@ -80,6 +80,10 @@ const words: Words<RefusalDetails> = {
     what: `There is no event "${event}" in this club.`,
     remedy: `Events: ${list(known)}.`,
   }),
+  PART_NOT_FOUND: ({ part }) => ({
+    what: `There is no part "${part}" on the club's list.`,
+    remedy: "Open the list of parts and choose from there: it may have been taken off.",
+  }),
   EVENT_HAS_NO_ENTRIES: ({ event }) => ({
     what: `The event "${event}" has no entries, so there is no sheet to print.`,
     remedy: "Add entries first.",

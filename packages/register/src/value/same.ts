@@ -20,7 +20,7 @@ const inchParts = 32;
  * The step a quantity is known to. For a fraction of an inch 1/32 in, if the entry is not finer: 5/8 is 20/32
  * in lowest terms, and by its denominator alone a 17 mm bar would pass for a 5/8 in one.
  */
-function stepOf({ resolution, entered }: QuantityValue): number {
+export function stepOf({ resolution, entered }: QuantityValue): number {
   const [, written, vulgar = ""] = inchFraction.exec(entered) ?? [];
   const denominator = written === undefined ? vulgarDenominators[vulgar] : Number(written);
   return denominator === undefined

@@ -66,6 +66,10 @@ const particular: Readonly<Record<string, readonly [full: unknown, bare: unknown
   // Sent or given up, never both.
   "notice.sentAt": ["2026-11-25T16:45:59.007Z", null],
   "notice.givenUpAt": [null, "2026-11-25T16:45:59.007Z"],
+  // A feature is one of the dictionary's or has a spot of its own.
+  "partFeature.characteristic": ["front.disc.face", null],
+  "partFeature.spot": [null, "bolt to upright"],
+  "partFeature.kind": ["characteristic", "thread"],
   "specification.status": ["superseded", "draft"],
   "importRun.sha256": [ABC, NOTHING],
   "printedSheet.code": ["0123ABCD", "456789EF"],

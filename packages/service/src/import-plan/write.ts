@@ -71,6 +71,7 @@ async function forget(ctx: Context, { id, sourceId }: Pick<ImportRunRow, "id" | 
       datedItems: { none: {} },
       entries: { none: {} },
       alternatives: { none: {} },
+      parts: { none: {} },
     },
   });
 }

@@ -91,6 +91,7 @@ const names: Readonly<Record<string, string>> = {
   evidence_link: "evidence is linked to it",
   dated_item: "a dated item is recorded on it",
   history_note: "a note of its history is recorded",
+  part_note: "a part was tried on it",
   number_decision: "a decision about its number names it",
   submission_message: "a submission about it was discussed",
   notice: "somebody was told about a submission of it",

@@ -37,7 +37,14 @@ const mergeFields = {
   modifications: { select: { id: true, sequence: true } },
   settingSheets: { select: { id: true, sequence: true } },
   _count: {
-    select: { histories: true, submissions: true, entries: true, datedItems: true, evidenceLinks: true },
+    select: {
+      histories: true,
+      submissions: true,
+      entries: true,
+      datedItems: true,
+      partNotes: true,
+      evidenceLinks: true,
+    },
   },
 } as const;
 
@@ -133,6 +140,7 @@ export async function previewMerge(
     part("setting sheets", from.settingSheets.length, from.settingSheets.length),
     part("event entries", count.entries, count.entries),
     part("dated items", count.datedItems, count.datedItems),
+    part("notes about parts", count.partNotes, count.partNotes),
     part("pieces of evidence", count.evidenceLinks, count.evidenceLinks),
   ];
   return {

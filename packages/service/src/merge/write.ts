@@ -59,6 +59,7 @@ async function moveLife({ db }: Context, into: MergeRow, from: MergeRow): Promis
   await db.historyNote.updateMany({ where, data: { carId } });
   await db.entry.updateMany({ where, data: { carId } });
   await db.datedItem.updateMany({ where, data: { carId } });
+  await db.partNote.updateMany({ where, data: { carId } });
   await db.evidenceLink.updateMany({ where, data: { carId } });
   await db.numberDecision.updateMany({ where: { holderId: from.id }, data: { holderId: carId } });
 }
