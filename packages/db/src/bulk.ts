@@ -1,6 +1,6 @@
 import type { ClubTables } from "./scope";
 
-/** Rows per statement: each is one parameter of JSON, so PostgreSQL's limit of parameters does not matter. */
+/** Rows per statement: each column is one parameter, so PostgreSQL's limit of parameters does not matter. */
 const CHUNK = 2_000;
 
 /** Names of columns by those of fields: there are few, and millions of rows ask. */
@@ -27,14 +27,75 @@ function columnsOf(rows: readonly object[]): readonly string[] {
   return [...names];
 }
 
-function asJson(rows: readonly object[]): string {
-  return JSON.stringify(
-    rows.map((row) => {
-      const columns: Record<string, unknown> = {};
-      for (const [name, value] of Object.entries(row)) columns[snake(name)] = value;
-      return columns;
-    }),
-  );
+/** PostgreSQL's type of each column, by table: the schema does not change while the program runs. */
+const columnTypes = new Map<string, Promise<ReadonlyMap<string, string>>>();
+
+function typesOf(tables: ClubTables, table: string): Promise<ReadonlyMap<string, string>> {
+  const known = columnTypes.get(table);
+  if (known) return known;
+  const asked = tables
+    .$queryRawUnsafe<{ name: string; type: string }[]>(
+      `SELECT attname::text AS name, format_type(atttypid, atttypmod) AS type FROM pg_attribute
+       WHERE attrelid = $1::regclass AND attnum > 0 AND NOT attisdropped`,
+      quoted(table),
+    )
+    .then((rows) => new Map(rows.map(({ name, type }) => [name, type])));
+  columnTypes.set(table, asked);
+  // A question that failed is asked again.
+  asked.catch(() => columnTypes.delete(table));
+  return asked;
+}
+
+/** A value in PostgreSQL's text form; JSON as JSON. */
+function textOf(value: unknown, type: string): string {
+  if (type.startsWith("json")) return JSON.stringify(value);
+  if (Array.isArray(value)) return arrayOf(value, type.slice(0, -2));
+  return value instanceof Date ? value.toISOString() : String(value);
+}
+
+/** PostgreSQL's text form of an array: only what is quoted may hold anything, and there only `"` and `\\` are special. */
+function arrayOf(values: readonly unknown[], type: string): string {
+  const elements = values.map((value) => {
+    if (value === null || value === undefined) return "NULL";
+    if (typeof value === "number" && !type.startsWith("json")) return String(value);
+    return `"${textOf(value, type).replace(/["\\]/g, "\\$&")}"`;
+  });
+  return `{${elements.join(",")}}`;
+}
+
+/** Rows as one parameter a column. */
+interface Given {
+  /** A table expression named `given`, its columns named as the table's. */
+  readonly from: string;
+  /** Those columns of it, in the order of the fields. */
+  readonly selected: string;
+  parametersOf(rows: readonly object[]): readonly string[];
+}
+
+/**
+ * Rows of some fields as a table inside a statement. Arrays of PostgreSQL's own text form cost it less to read than JSON,
+ * which has to be looked through for every column, and cost less to write here.
+ */
+function givenBy(fields: readonly string[], types: ReadonlyMap<string, string>): Given {
+  const columns = fields.map((field) => {
+    const type = types.get(snake(field));
+    if (type === undefined) throw new Error(`not a column: ${field}`);
+    return { field, name: quoted(field), type };
+  });
+  // An array of arrays would be taken apart whole: such a column goes as text.
+  const isArray = (type: string) => type.endsWith("[]");
+  const arrays = columns.map(({ type }, index) => `$${index + 1}::${isArray(type) ? "text" : type}[]`);
+  return {
+    from: `unnest(${arrays.join(", ")}) AS given(${columns.map(({ name }) => name).join(", ")})`,
+    selected: columns.map(({ name, type }) => `given.${name}${isArray(type) ? `::${type}` : ""}`).join(", "),
+    parametersOf: (rows) =>
+      columns.map(({ field, type }) =>
+        arrayOf(
+          rows.map((row) => (row as Readonly<Record<string, unknown>>)[field]),
+          type,
+        ),
+      ),
+  };
 }
 
 /**
@@ -45,14 +106,63 @@ function asJson(rows: readonly object[]): string {
  * @param rows by the names the schema gives its fields; every optional field either in all rows or meant to be NULL
  */
 export async function insertRows(tables: ClubTables, table: string, rows: readonly object[]): Promise<void> {
-  const target = quoted(table);
-  const columns = columnsOf(rows).map(quoted).join(", ");
+  if (rows.length === 0) return;
+  const fields = columnsOf(rows);
+  const given = givenBy(fields, await typesOf(tables, table));
+  const sql = `INSERT INTO ${quoted(table)} (${fields.map(quoted).join(", ")}) SELECT ${given.selected} FROM ${given.from}`;
   for (let start = 0; start < rows.length; start += CHUNK) {
-    await tables.$executeRawUnsafe(
-      `INSERT INTO ${target} (${columns}) SELECT ${columns} FROM json_populate_recordset(NULL::${target}, $1::json)`,
-      asJson(rows.slice(start, start + CHUNK)),
-    );
+    await tables.$executeRawUnsafe(sql, ...given.parametersOf(rows.slice(start, start + CHUNK)));
   }
+}
+
+/** Rows that belong to others, and what tells them apart. */
+export interface OwnedRows {
+  /** Field that names the owner. */
+  readonly owner: string;
+  readonly owners: readonly string[];
+  /** Fields that, with the club, are the table's primary key. */
+  readonly key: readonly string[];
+  /** Every row that the owners shall have, each with the same fields. */
+  readonly rows: readonly object[];
+}
+
+/**
+ * Makes the rows of some owners be those given, in the scope's transaction: adds what lacks, changes what differs, takes
+ * away what is left over. A row that is as it should be is not written, so what was right already costs a comparison.
+ *
+ * @returns rows that were added, changed or taken away
+ */
+export async function replaceRows(
+  tables: ClubTables,
+  table: string,
+  { owner, owners, key, rows }: OwnedRows,
+): Promise<number> {
+  const target = quoted(table);
+  const ids = arrayOf(owners, "uuid");
+  const fields = columnsOf(rows);
+  if (fields.length === 0) {
+    return tables.$executeRawUnsafe(`DELETE FROM ${target} WHERE ${quoted(owner)} = ANY($1::uuid[])`, ids);
+  }
+  const given = givenBy(fields, await typesOf(tables, table));
+  const of = (alias: string, names: readonly string[]) =>
+    names.map((name) => `${alias}.${quoted(name)}`).join(", ");
+  const bare = (names: readonly string[]) => names.map(quoted).join(", ");
+  const others = fields.filter((field) => !key.includes(field));
+  const owned = `${quoted(owner)} = ANY($${fields.length + 1}::uuid[])`;
+  const [row] = await tables.$queryRawUnsafe<{ written: number }[]>(
+    `WITH given AS MATERIALIZED (SELECT ${given.selected} FROM ${given.from}),
+      held AS MATERIALIZED (SELECT * FROM ${target} WHERE ${owned}),
+      gone AS (DELETE FROM ${target} WHERE ${owned} AND (${bare(key)}) NOT IN (SELECT ${bare(key)} FROM given) RETURNING 1),
+      put AS (INSERT INTO ${target} (${bare(fields)})
+        SELECT ${of("given", fields)} FROM given LEFT JOIN held USING (${bare(key)})
+        WHERE held.club_id IS NULL OR (${of("given", others)}) IS DISTINCT FROM (${of("held", others)})
+        ON CONFLICT (club_id, ${bare(key)}) DO UPDATE SET (${bare(others)}) = ROW(${of("excluded", others)})
+        RETURNING 1)
+      SELECT ((SELECT count(*) FROM gone) + (SELECT count(*) FROM put))::int AS written`,
+    ...given.parametersOf(rows),
+    ids,
+  );
+  return row?.written ?? 0;
 }
 
 /** A row to change: its id, and the columns to set by the names the schema gives its fields. */
@@ -79,18 +189,17 @@ export async function updateRows(
   table: string,
   rows: readonly RowUpdate[],
 ): Promise<void> {
+  if (rows.length === 0) return;
   const target = quoted(table);
+  const types = await typesOf(tables, table);
   for (const group of byColumns(rows)) {
-    const columns = columnsOf(group)
-      .filter((name) => name !== "id")
-      .map(quoted);
-    if (columns.length === 0) continue;
-    const set = columns.map((column) => `${column} = given.${column}`).join(", ");
+    const fields = columnsOf(group).filter((name) => name !== "id");
+    if (fields.length === 0) continue;
+    const given = givenBy(["id", ...fields], types);
+    const set = fields.map((field) => `${quoted(field)} = changed.${quoted(field)}`).join(", ");
+    const sql = `UPDATE ${target} SET ${set} FROM (SELECT ${given.selected} FROM ${given.from}) AS changed WHERE ${target}.id = changed.id`;
     for (let start = 0; start < group.length; start += CHUNK) {
-      await tables.$executeRawUnsafe(
-        `UPDATE ${target} SET ${set} FROM json_populate_recordset(NULL::${target}, $1::json) AS given WHERE ${target}.id = given.id`,
-        asJson(group.slice(start, start + CHUNK)),
-      );
+      await tables.$executeRawUnsafe(sql, ...given.parametersOf(group.slice(start, start + CHUNK)));
     }
   }
 }

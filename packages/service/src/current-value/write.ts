@@ -1,4 +1,4 @@
-import { insertRows } from "@trunnion/db";
+import { insertRows, replaceRows } from "@trunnion/db";
 import type { CharacteristicBook } from "@trunnion/register";
 import { assessAllKnown } from "../assessment";
 import type { Context } from "../context";
@@ -8,7 +8,7 @@ import { currentRows } from "./policy";
 /** Cars in one go. */
 const CARS = 200;
 
-/** Works the current values of some cars out again from their records, in the caller's transaction. */
+/** Works the current values of some cars out again from their records, in the caller's transaction; writes those that differ. */
 export async function rebuildCurrentValues(
   ctx: Context,
   carIds: readonly string[],
@@ -16,8 +16,13 @@ export async function rebuildCurrentValues(
 ): Promise<void> {
   for (let start = 0; start < carIds.length; start += CARS) {
     const chunk = carIds.slice(start, start + CARS);
-    await ctx.db.currentValue.deleteMany({ where: { carId: { in: [...chunk] } } });
-    await addCurrentValues(ctx, await recordsOf(ctx, chunk), book);
+    const assessments = await assessAllKnown(ctx, await recordsOf(ctx, chunk), book);
+    await replaceRows(ctx.db, "currentValue", {
+      owner: "carId",
+      owners: chunk,
+      key: ["carId", "characteristic", "side"],
+      rows: assessments.flatMap(currentRows),
+    });
   }
 }
 
