@@ -124,6 +124,7 @@ const asked: Readonly<Record<string, readonly [string, string?]>> = {
     tieRodInner: [-118, 258, 213],
     tieRodOuter: [-128, 584, 201],
   }),
+  "front.hardpoint.upperJoint.y left": ["568 mm", "575 mm"],
 };
 
 /** Millimetres, of the left front suspension. */
@@ -179,7 +180,7 @@ const modification = {
   sequence: 1,
   source,
   changes: Object.entries(asked).flatMap(([key, [, entered]]) =>
-    entered === undefined ? [] : [{ ...placeOf(key), after: readValue(key, entered) }],
+    entered === undefined ? [] : [{ ...placeOf(key), after: readValue(placeOf(key).characteristic, entered) }],
   ),
 };
 
@@ -203,4 +204,3 @@ export function consider(car: Car): number {
   const before = stateOn(day, { entries, ...car, modifications: [] });
   return deviations.length + consequencesOf(before, state, builtInBook).length;
 }
-

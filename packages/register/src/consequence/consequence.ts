@@ -82,18 +82,17 @@ function figureChange(
   const { label, output, only } = figure;
   const [a, b] = [before?.si, after?.si];
   const ratio = typeof a === "number" && typeof b === "number" && a * b > 0 ? b / a : undefined;
-  const told = (answer: RunOutput | undefined) => (answer?.si == null ? undefined : answer.text);
-  const [textBefore, textAfter] = [told(before), told(after)];
-  return {
+  const told: { -readonly [Field in keyof FigureChange]: FigureChange[Field] } = {
     label,
     output,
     onlyRatio: only === "ratio",
-    ...(textBefore === undefined ? {} : { before: textBefore }),
-    ...(textAfter === undefined ? {} : { after: textAfter }),
-    ...(typeof a === "number" ? { numberBefore: a } : {}),
-    ...(typeof b === "number" ? { numberAfter: b } : {}),
-    ...(ratio === undefined ? {} : { ratio }),
   };
+  if (before && a != null) told.before = before.text;
+  if (after && b != null) told.after = after.text;
+  if (typeof a === "number") told.numberBefore = a;
+  if (typeof b === "number") told.numberAfter = b;
+  if (ratio !== undefined) told.ratio = ratio;
+  return told;
 }
 
 /** Less than this, relative, is the arithmetic's noise and no news. */

@@ -49,8 +49,13 @@ export interface CarEntry extends SpecificationEntry {
 /** The specification's entries for one car, by characteristic and side (`stateKey`). */
 export type CarEntries = ReadonlyMap<string, CarEntry>;
 
-interface Candidate {
+/** An entry as it was written, and as it stands for one side. */
+interface SidedEntry {
   readonly entry: SpecificationEntry;
+  readonly sided: CarEntry;
+}
+
+interface Candidate extends SidedEntry {
   readonly applies: Exclude<Applies, "no">;
 }
 
@@ -71,7 +76,7 @@ function sameDemand(one: SpecificationEntry, other: SpecificationEntry): boolean
 }
 
 /** An entry of which it is not known whether it holds says neither nominal nor limits. */
-function undecided({ nominal: _nominal, limits: _limits, ...entry }: SpecificationEntry): CarEntry {
+function undecided({ nominal: _nominal, limits: _limits, ...entry }: CarEntry): CarEntry {
   return { ...entry, alternatives: [], undecided: true };
 }
 
@@ -80,20 +85,53 @@ function undecided({ nominal: _nominal, limits: _limits, ...entry }: Specificati
  * falls behind or agrees with. Where there is none the car is undecided, under the first of the likeliest.
  */
 function standing(candidates: readonly Candidate[]): CarEntry | undefined {
-  const certain = candidates.filter(({ applies: held }) => held === "yes").map(({ entry }) => entry);
-  const agreed = certain.filter((entry) =>
+  const certain = candidates.filter(({ applies: held }) => held === "yes");
+  const agreed = certain.filter(({ entry }) =>
     candidates.every(
       ({ entry: other }) => other === entry || outweighs(entry, other) || sameDemand(entry, other),
     ),
   );
-  const stands = agreed.find((entry) => !agreed.some((other) => outweighs(other, entry)));
-  if (stands !== undefined) return stands;
-  const [first] = certain.length > 0 ? certain : candidates.map(({ entry }) => entry);
-  return first === undefined ? undefined : undecided(first);
+  const stands = agreed.find(({ entry }) => !agreed.some((other) => outweighs(other.entry, entry)));
+  if (stands !== undefined) return stands.sided;
+  const [first] = certain.length > 0 ? certain : candidates;
+  return first === undefined ? undefined : undecided(first.sided);
 }
 
 function sidesOf({ side }: SpecificationEntry, sided: boolean): readonly Side[] {
   return side === "whole" && sided ? ["left", "right"] : [side];
+}
+
+type ByPlace = ReadonlyMap<string, readonly SidedEntry[]>;
+const byPlaces = new WeakMap<
+  Specification,
+  { readonly book: CharacteristicBook; readonly places: ByPlace }
+>();
+
+/** A specification's entries by characteristic and side: worked out once, and asked for with every car of the series. */
+function byPlace(specification: Specification, book: CharacteristicBook): ByPlace {
+  const known = byPlaces.get(specification);
+  if (known?.book === book) return known.places;
+  const places = new Map<string, SidedEntry[]>();
+  for (const entry of specification.entries) {
+    for (const side of sidesOf(entry, book.find(entry.characteristic)?.sided ?? false)) {
+      const key = stateKey(entry.characteristic, side);
+      const list = places.get(key) ?? [];
+      list.push({ entry, sided: side === entry.side ? entry : { ...entry, side } });
+      places.set(key, list);
+    }
+  }
+  byPlaces.set(specification, { book, places });
+  return places;
+}
+
+function chosen(sided: readonly SidedEntry[], basis: CarBasis): CarEntry | undefined {
+  const candidates: Candidate[] = [];
+  for (const { entry, sided: own } of sided) {
+    const held = applies(entry.applicability, basis);
+    if (held !== "no") candidates.push({ entry, sided: own, applies: held });
+  }
+  const [only] = candidates;
+  return candidates.length === 1 && only?.applies === "yes" ? only.sided : standing(candidates);
 }
 
 /**
@@ -107,22 +145,11 @@ export function entriesFor(
   basis: CarBasis,
   book: CharacteristicBook,
 ): CarEntries {
-  const candidates = new Map<string, Candidate[]>();
-  for (const entry of specification?.entries ?? []) {
-    const held = applies(entry.applicability, basis);
-    if (held === "no") continue;
-    for (const side of sidesOf(entry, book.find(entry.characteristic)?.sided ?? false)) {
-      const key = stateKey(entry.characteristic, side);
-      const list = candidates.get(key) ?? [];
-      list.push({ entry, applies: held });
-      candidates.set(key, list);
-    }
-  }
   const entries = new Map<string, CarEntry>();
-  for (const [key, list] of candidates) {
-    const entry = standing(list);
-    const side = key.slice(key.lastIndexOf(" ") + 1) as Side;
-    if (entry !== undefined) entries.set(key, { ...entry, side });
+  if (specification === undefined) return entries;
+  for (const [key, sided] of byPlace(specification, book)) {
+    const entry = chosen(sided, basis);
+    if (entry !== undefined) entries.set(key, entry);
   }
   return entries;
 }

@@ -1,4 +1,4 @@
-import type { CarEntries } from "../specification/entry";
+import type { CarEntries, CarEntry } from "../specification/entry";
 import { type Trust, trusts } from "../specification/specification";
 import { stateKey } from "./key";
 import type { AcceptedModification, AsBuiltValue, Reading, State, StateValue } from "./state";
@@ -28,11 +28,24 @@ const rank = (trust: Trust) => trusts.indexOf(trust);
 const byTrust = (a: AsBuiltValue, b: AsBuiltValue) =>
   rank(b.source.trust) - rank(a.source.trust) || order(b.id, a.id);
 
-function* specified(entries: CarEntries): Generator<StateValue> {
-  for (const { id, characteristic, side, nominal, source } of entries.values()) {
-    if (nominal === undefined) continue;
-    yield { characteristic, side, value: nominal, origin: "specification", originId: id, source };
-  }
+const asSpecified = new WeakMap<CarEntry, StateValue>();
+
+/** One entry speaks of hundreds of cars: what it says is made once. */
+function specified(entry: CarEntry): StateValue | undefined {
+  const known = asSpecified.get(entry);
+  if (known) return known;
+  const { id, characteristic, side, nominal, source } = entry;
+  if (nominal === undefined) return undefined;
+  const made = {
+    characteristic,
+    side,
+    value: nominal,
+    origin: "specification",
+    originId: id,
+    source,
+  } as const;
+  asSpecified.set(entry, made);
+  return made;
 }
 
 function built({ id, characteristic, side, value, source }: AsBuiltValue): StateValue {
@@ -55,7 +68,10 @@ export function stateOn(day: string, { entries, asBuilt, modifications, readings
   const until = <T extends Dated>(list: readonly T[]) => list.filter(({ on }) => on <= day).sort(inOrder);
   const state = new Map<string, StateValue>();
   const set = (value: StateValue) => state.set(stateKey(value.characteristic, value.side), value);
-  for (const value of specified(entries)) set(value);
+  for (const [key, entry] of entries) {
+    const value = specified(entry);
+    if (value) state.set(key, value);
+  }
   for (const value of [...asBuilt].sort(byTrust)) set(built(value));
   for (const modification of until(modifications)) for (const value of changed(modification)) set(value);
   for (const reading of until(readings)) {
