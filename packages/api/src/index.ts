@@ -29,6 +29,7 @@ export {
   createSignIn,
   Database,
   type DecisionLine,
+  type DeviceLine,
   type DraftEntry,
   type DraftReview,
   type EventPack,
@@ -105,6 +106,7 @@ export {
   type VersionLine,
 } from "@trunnion/service";
 export { type DossierPdfInput, dossierPdf } from "./dossier";
+export { eventReportCsv, eventReportPdf } from "./event-report";
 export {
   type EvidenceFields,
   type EvidenceRequest,

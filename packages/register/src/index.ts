@@ -28,6 +28,7 @@ export * from "./deviation/say";
 export * from "./deviation/uncertainty";
 export * from "./dossier/dossier-model";
 export * from "./entry-list/index";
+export * from "./event-report/index";
 export * from "./evidence/file";
 export * from "./evidence/target";
 export * from "./identity/build-order";

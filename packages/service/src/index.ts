@@ -19,6 +19,7 @@ export * from "./entry-page";
 export * from "./event";
 export type { ClassStanding } from "./event-class";
 export * from "./event-page";
+export * from "./event-report";
 export * from "./evidence";
 export * from "./export";
 export * from "./export-page";
@@ -46,6 +47,7 @@ export {
 } from "./import-run";
 export * from "./import-undo";
 export * from "./inspection";
+export { type DeviceLine, devicesOf } from "./inspection-device";
 export * from "./inspection-record";
 export * from "./invitation";
 export * from "./journal";

@@ -247,7 +247,10 @@ export const dossierPath = (
   query: { readonly keepers?: "yes"; readonly paper?: string } = {},
 ): string => withQuery(`/api/club/${part(club)}/car/${part(car)}/dossier.pdf`, query);
 
-/** The PDF of one sheet, or of all of an event in running-number order. */
+/** What became of an event. */
+export const eventReportPath = (club: string, event: string, kind: "pdf" | "csv"): string =>
+  `/api/club/${part(club)}/event/${part(event)}/report.${kind}`;
+
 /** Where filled-in sheets of an event are sent. */
 export const sheetFormsPath = (club: string, event: string): string =>
   `/api/club/${part(club)}/event/${part(event)}/sheet-form`;
@@ -257,6 +260,7 @@ export const sheetFormPath = (club: string, event: string, drop: string): string
 /** Where a dropped file is looked at; `taken` after it was. */
 export const sheetFormLookPath = (club: string, event: string, drop: string, taken?: string): string =>
   withQuery(`${eventPath(club, event)}/sheet-form/${part(drop)}`, { taken });
+/** The PDF of one sheet, or of all of an event in running-number order. */
 export const sheetsPath = (
   club: string,
   event: string,

@@ -4,6 +4,8 @@ import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { type EventEntry, type EventPage, entriesOf, findEvent } from "../event";
 import { type ClassStanding, carViewOf, classesOf, classStandings, sayOptions } from "../event-class";
+import { mayInspect } from "../inspection/policy";
+import { type DeviceLine, devicesOf } from "../inspection-device";
 import { mayPrint } from "../printed-sheet";
 import { recordsOf } from "../record";
 
@@ -24,6 +26,8 @@ export interface EventView {
   readonly entries: readonly EventEntryLine[];
   /** Whether the reader may print its sheets. */
   readonly mayPrint: boolean;
+  /** Phones that took it along, for those who inspect. */
+  readonly devices: readonly DeviceLine[];
 }
 
 /**
@@ -70,5 +74,6 @@ export async function eventPage(ctx: Context, slug: string): Promise<EventView> 
       ...inClass(entry),
     })),
     mayPrint: mayPrint(ctx.actor),
+    devices: mayInspect(ctx.actor) ? await devicesOf(ctx, event.id) : [],
   };
 }

@@ -11,6 +11,7 @@ import { z } from "zod";
 import { bookOf } from "../characteristic";
 import type { Context } from "../context";
 import { findEvent } from "../event";
+import { deviceInput, hearOf } from "../inspection-device";
 import { recordReadings } from "../inspection-record";
 import { type JournalLine, writeJournal } from "../journal";
 import { requireRole } from "../role";
@@ -23,6 +24,8 @@ export const takeInspectionInput = z.object({
   event: z.string().trim().min(1).max(60),
   /** The device's clock when it sends this, so that a clock that is wrong dates nothing wrongly. */
   deviceNow: z.iso.datetime(),
+  /** What the device says of itself; missing for a page that keeps nothing. */
+  device: deviceInput.exactOptional(),
   findings: z.array(findingInput).max(inspectionLimits.batch).default([]),
   decisions: z.array(decisionInput).max(inspectionLimits.batch).default([]),
 });
@@ -205,6 +208,12 @@ export async function takeInspection(
   };
   const findings = await takeEach(taking, input.findings, takeFinding);
   const decisions = await takeEach(taking, input.decisions, takeDecision);
+  const all = [...findings.told, ...decisions.told];
+  const { device, deviceNow } = input;
+  if (device) {
+    const kept = all.filter(({ problem }) => problem !== "").length;
+    await hearOf(ctx, { eventId: event.id, device, deviceNow, refused: kept });
+  }
   const line = (entryId: string): Pick<JournalLine, "carId"> => {
     const carId = taking.entries.get(entryId);
     return carId ? { carId } : {};
@@ -226,5 +235,5 @@ export async function takeInspection(
     })),
   ]);
   await recordReadings(ctx, [...new Set(findings.taken.map(({ entryId }) => entryId))]);
-  return [...findings.told, ...decisions.told];
+  return all;
 }

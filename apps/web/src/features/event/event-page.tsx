@@ -1,10 +1,19 @@
+import type { DeviceLine } from "@trunnion/api";
 import { LinkButton } from "../../components/button";
 import { Caution } from "../../components/caution";
 import { PageHead, SectionHead } from "../../components/page-head";
 import type { ClubFace } from "../../components/shell/shell";
 import { TitleBlock } from "../../components/shell/title-block";
-import { changeEventPath, entryListPath, eventsPath, newEntryPath, paddockPath } from "../../lib/path";
+import {
+  changeEventPath,
+  entryListPath,
+  eventReportPath,
+  eventsPath,
+  newEntryPath,
+  paddockPath,
+} from "../../lib/path";
 import { DropForm } from "../sheet-form/drop-form";
+import { Devices } from "./device-list";
 import { type EntryRow, EntryTable } from "./entry-table";
 import type { EventRow } from "./events-page";
 import { type Paper, PrintForm } from "./print-form";
@@ -19,10 +28,13 @@ export interface EventPageProps {
   /** Who may not print is offered nothing to print. */
   readonly mayPrint?: boolean;
   readonly cautions: readonly string[];
+  /** Phones that took it along. */
+  readonly devices?: readonly DeviceLine[];
 }
 
 /** One event: print the sheets, or look at who is entered. */
-export function EventPage({ club, event, entries, paper = "A4", mayPrint = true, cautions }: EventPageProps) {
+export function EventPage(props: EventPageProps) {
+  const { club, event, entries, paper = "A4", mayPrint = true, cautions, devices = [] } = props;
   const place = { club: club.slug, event: event.slug };
   return (
     <>
@@ -66,7 +78,13 @@ export function EventPage({ club, event, entries, paper = "A4", mayPrint = true,
           <EntryTable {...place} entries={entries} paper={paper} mayPrint={mayPrint} />
         )}
       </section>
-      {entries.length === 0 || !mayPrint ? null : <DropForm {...place} />}
+      {entries.length === 0 || !mayPrint ? null : (
+        <>
+          <Report {...place} />
+          <DropForm {...place} />
+        </>
+      )}
+      <Devices devices={devices} />
       <div className="pt-8">
         <Caution cautions={cautions} />
       </div>
@@ -81,5 +99,24 @@ export function EventPage({ club, event, entries, paper = "A4", mayPrint = true,
         notes={["A sheet shows the record as it stood when it was printed."]}
       />
     </>
+  );
+}
+
+function Report({ club, event }: { readonly club: string; readonly event: string }) {
+  return (
+    <section aria-labelledby="report" className="print:hidden pt-8">
+      <SectionHead id="report" title="What became of it" />
+      <p className="max-w-prose pb-1">
+        Each car's decision, what was refused, advised or not looked at, and every figure measured.
+      </p>
+      <p className="flex flex-wrap gap-x-6">
+        <a href={eventReportPath(club, event, "pdf")} className="inline-flex min-h-11 items-center">
+          Report (PDF)
+        </a>
+        <a href={eventReportPath(club, event, "csv")} className="inline-flex min-h-11 items-center">
+          Report (CSV)
+        </a>
+      </p>
+    </section>
   );
 }

@@ -2,7 +2,7 @@ import { createTRPCClient, httpLink, TRPCClientError } from "@trpc/client";
 import type { AppRouter, EventPack } from "@trunnion/api";
 import { inspectionLimits } from "@trunnion/register";
 import type { KeptEvent, KeptRecord } from "./kept";
-import { keepPack, keepServerRecords, photoContent, settlePhoto, settleRecords } from "./store";
+import { keepPack, keepServerRecords, photoContent, selfAt, settlePhoto, settleRecords } from "./store";
 
 /** Longest wait for an answer, milliseconds: in a paddock a connection may be there and carry nothing. */
 const WAIT_MS = 20_000;
@@ -54,17 +54,23 @@ export async function fetchPack({ club, event, place }: EventPlace): Promise<Tro
   }
 }
 
-async function exchangeBatch(
-  { club, event, place }: EventPlace,
-  batch: readonly KeptRecord[],
-): Promise<void> {
+interface Batch {
+  readonly records: readonly KeptRecord[];
+  /** Records this device has made in all, and what it holds beyond this batch. */
+  readonly made: number;
+  readonly held: number;
+}
+
+async function exchangeBatch({ club, event, place }: EventPlace, batch: Batch): Promise<void> {
+  const { records, made, held } = batch;
   const { told, findings, decisions } = await client.inspection.exchange.mutate(
     {
       club,
       event,
       deviceNow: new Date().toISOString(),
-      findings: batch.flatMap((kept) => (kept.kind === "finding" ? [kept.record] : [])),
-      decisions: batch.flatMap((kept) => (kept.kind === "decision" ? [kept.record] : [])),
+      device: { id: await selfAt(place), made, held },
+      findings: records.flatMap((kept) => (kept.kind === "finding" ? [kept.record] : [])),
+      decisions: records.flatMap((kept) => (kept.kind === "decision" ? [kept.record] : [])),
     },
     { signal: AbortSignal.timeout(WAIT_MS) },
   );
@@ -99,10 +105,18 @@ export async function exchange(where: EventPlace, kept: KeptEvent): Promise<Trou
     const unsent = kept.records.filter(({ sent, problem }) => !sent && problem === "");
     const { batch } = inspectionLimits;
     // Once at least: what the others found is fetched even where there is nothing to send.
+    const refused = kept.records.filter(({ problem }) => problem !== "").length;
+    const made = kept.records.length;
     for (let from = 0; from === 0 || from < unsent.length; from += batch) {
-      await exchangeBatch(where, unsent.slice(from, from + batch));
+      const records = unsent.slice(from, from + batch);
+      const left = unsent.length - from - records.length;
+      await exchangeBatch(where, { records, made, held: left + refused + kept.photos.length });
     }
-    for (const photo of kept.photos) if (photo.problem === "") await sendPhoto(where.club, photo);
+    const photos = kept.photos.filter(({ problem }) => problem === "");
+    for (const photo of photos) await sendPhoto(where.club, photo);
+    // So that the server does not miss what it has.
+    if (photos.length > 0)
+      await exchangeBatch(where, { records: [], made, held: refused + kept.photos.length - photos.length });
     return undefined;
   } catch (error) {
     return troubleOf(error);

@@ -1,7 +1,6 @@
-import type { Characteristic, Limits, Side } from "@trunnion/register";
+import { type Characteristic, judgeReading, type Limits, type Side } from "@trunnion/register";
 import { useId } from "react";
 import { Bracket } from "../../components/bracket";
-import { judgeReading } from "./reading";
 
 export interface ReadingFieldProps {
   readonly characteristic: Characteristic;

@@ -6,6 +6,8 @@ interface Schema extends DBSchema {
   readonly pack: { key: string; value: EventPack };
   readonly record: { key: string; value: KeptRecord; indexes: { place: string } };
   readonly photo: { key: string; value: KeptPhoto; indexes: { place: string } };
+  /** What this device is to the server at an event. */
+  readonly self: { key: string; value: { readonly id: string } };
   readonly draft: {
     key: [place: string, at: string];
     value: { place: string; at: string; draft: Draft };
@@ -17,8 +19,10 @@ type Store = IDBPDatabase<Schema>;
 let opened: Promise<Store> | undefined;
 
 function store(): Promise<Store> {
-  opened ??= openDB<Schema>("trunnion-paddock", 1, {
-    upgrade(db) {
+  opened ??= openDB<Schema>("trunnion-paddock", 2, {
+    upgrade(db, from) {
+      if (from < 2) db.createObjectStore("self");
+      if (from > 0) return;
       db.createObjectStore("pack");
       db.createObjectStore("record", { keyPath: "key" }).createIndex("place", "place");
       db.createObjectStore("photo", { keyPath: "key" }).createIndex("place", "place");
@@ -43,6 +47,17 @@ export async function readEvent(place: string): Promise<KeptEvent> {
     photos: photos.map(({ content: _content, ...photo }) => photo),
     drafts: new Map(drafts.map(({ at, draft }) => [at, draft])),
   };
+}
+
+/** The name this device has for itself at an event, made the first time it is asked for. */
+export async function selfAt(place: string): Promise<string> {
+  const db = await store();
+  const transaction = db.transaction("self", "readwrite");
+  const known = await transaction.store.get(place);
+  const id = known?.id ?? crypto.randomUUID();
+  if (!known) await transaction.store.put({ id }, place);
+  await transaction.done;
+  return id;
 }
 
 export async function keepPack(place: string, pack: EventPack): Promise<void> {

@@ -19,7 +19,7 @@ export default async function Page({ params }: Segments) {
     at: "event",
     path: eventPath(club, slug),
     load: (api) => api.event.page({ club, event: slug }),
-    draw: ({ event, entries, mayPrint }, face) => (
+    draw: ({ event, entries, mayPrint, devices }, face) => (
       <EventPage
         club={face}
         event={{ ...event, on: sayLongDay(event.on), entryCount: entries.length }}
@@ -30,6 +30,7 @@ export default async function Page({ params }: Segments) {
             : { car: { ...car, deviating: deviating ?? 0, assemblies: leadersOf(assemblies ?? {}) } }),
         }))}
         mayPrint={mayPrint}
+        devices={devices}
         cautions={cautions.event}
       />
     ),

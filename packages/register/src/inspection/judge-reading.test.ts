@@ -1,6 +1,6 @@
-import { builtInBook } from "@trunnion/register";
 import { describe, expect, test } from "vitest";
-import { judgeReading } from "./reading";
+import { builtInBook } from "../characteristic/book";
+import { judgeReading } from "./judge-reading";
 
 const camber = builtInBook.find("front.camber");
 if (!camber) throw new Error("the dictionary has no front camber");
@@ -16,6 +16,11 @@ describe("a reading as it is typed", () => {
     ["-1°02'", "outside limits", true],
   ])("%s is %s", (entered, text, outside) => {
     expect(judgeReading(camber, entered, limits)).toMatchObject({ state: "read", text, outside });
+  });
+
+  test("has the uncertainty of what it was read with where that is known", () => {
+    const told = judgeReading(camber, "-0°55'", limits, (6 / 60) * degree);
+    expect(told).toMatchObject({ text: "too near the limit to tell", outside: false });
   });
 
   test("that is none says what it was and what would be one", () => {

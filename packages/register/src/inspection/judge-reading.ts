@@ -1,5 +1,8 @@
 import { coverageFactor, resolutionUncertainty, verdict } from "@trunnion/calc";
-import { type BracketModel, type Characteristic, type Limits, parseValue } from "@trunnion/register";
+import type { Characteristic } from "../characteristic/characteristic";
+import type { BracketModel } from "../sheet/sheet-model";
+import type { Limits } from "../specification/specification";
+import { parseValue } from "../value/parse";
 
 /** What a reading comes to, at once. */
 export type ReadingVerdict =
@@ -18,19 +21,20 @@ const words = {
 } as const;
 
 /**
- * Judges a reading as typed against its limits (ISO 14253-1), with the uncertainty that its notation alone implies.
- * What cannot be read says what would be.
+ * Judges a reading as typed against its limits (ISO 14253-1), with the uncertainty of what it was read with (expanded,
+ * k = 2, SI) or, where that is not known, what its notation alone implies. What cannot be read says what would be.
  */
 export function judgeReading(
   characteristic: Characteristic,
   entered: string,
   limits: Limits | undefined,
+  ofInstrument?: number,
 ): ReadingVerdict {
   const parsed = parseValue(characteristic, entered);
   if (!parsed.ok) return { state: "unread", text: parsed.problem.message };
   const { value } = parsed;
   if (value.kind !== "quantity" || !limits) return { state: "read", text: "no limits known", outside: false };
-  const expandedUncertainty = coverageFactor * resolutionUncertainty(value.resolution);
+  const expandedUncertainty = ofInstrument ?? coverageFactor * resolutionUncertainty(value.resolution);
   const told = verdict({ value: value.si, expandedUncertainty, limits });
   return {
     state: "read",

@@ -1,0 +1,2 @@
+export * from "./report-line";
+export * from "./report-model";

@@ -1,0 +1,1 @@
+export { eventReport, reportCsv } from "./read";
