@@ -1,4 +1,12 @@
-export { columnsNow, insertRows, type OwnedRows, type RowUpdate, replaceRows, updateRows } from "./bulk";
+export {
+  columnsNow,
+  insertRows,
+  insertTables,
+  type OwnedRows,
+  type RowUpdate,
+  replaceRows,
+  updateRows,
+} from "./bulk";
 export { Database } from "./client";
 export { Prisma } from "./generated/prisma/client";
 export * from "./generated/prisma/enums";

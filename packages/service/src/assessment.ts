@@ -56,14 +56,14 @@ async function specificationsOf(ctx: Context, records: readonly CarRecord[]) {
   return ({ series }: CarRecord) => (series === null ? undefined : specifications.get(series.id));
 }
 
-/** Assesses what is recorded of some cars today; what only their specification says is left out. */
-export async function assessAllKnown(
+/** How some cars are assessed today, of what is recorded of them alone; what only their specification says is left out. */
+export async function knownAssessor(
   ctx: Context,
   records: readonly CarRecord[],
   book: CharacteristicBook,
-): Promise<readonly Assessment[]> {
+): Promise<(record: CarRecord) => Assessment> {
   const specificationOf = await specificationsOf(ctx, records);
-  return records.map((record) => assessKnown(record, specificationOf(record), book, ctx.today));
+  return (record) => assessKnown(record, specificationOf(record), book, ctx.today);
 }
 
 /** Assesses some cars on a day against their series' current specification. */

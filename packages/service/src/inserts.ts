@@ -1,4 +1,4 @@
-import { insertRows, type Prisma } from "@trunnion/db";
+import { insertTables, type Prisma } from "@trunnion/db";
 import type { Context } from "./context";
 
 type Row<T> = Omit<T, "clubId" | "recordedAt">;
@@ -34,6 +34,9 @@ export class Inserts {
       "settingSheet",
       "reading",
     ];
-    for (const table of tables) await insertRows(db, table, this[table]);
+    await insertTables(
+      db,
+      tables.map((table) => [table, this[table]]),
+    );
   }
 }

@@ -1,2 +1,2 @@
 export { compareCurrentValues, type StaleValue } from "./read";
-export { addCurrentValues, rebuildAllCurrentValues, rebuildCurrentValues } from "./write";
+export { addCurrentValues, currentValuesOf, rebuildAllCurrentValues, rebuildCurrentValues } from "./write";

@@ -4,7 +4,8 @@ import type { Assessment } from "../assessment";
 import { dayColumn } from "../day";
 import { valueColumns } from "../value-columns";
 
-type CurrentRow = Omit<Prisma.CurrentValueCreateManyInput, "clubId">;
+/** A row of current values as it is written. */
+export type CurrentRow = Omit<Prisma.CurrentValueCreateManyInput, "clubId">;
 
 const numberOf = (value: Value | undefined) => (value?.kind === "quantity" ? value.si : null);
 

@@ -1,12 +1,15 @@
+import { setImmediate } from "node:timers/promises";
 import { insertRows, replaceRows } from "@trunnion/db";
 import type { CharacteristicBook } from "@trunnion/register";
-import { assessAllKnown } from "../assessment";
+import { knownAssessor } from "../assessment";
 import type { Context } from "../context";
 import { type CarRecord, recordsOf } from "../record";
-import { currentRows } from "./policy";
+import { type CurrentRow, currentRows } from "./policy";
 
 /** Cars in one go. */
 const CARS = 200;
+/** Cars assessed without a pause. */
+const SLICE = 20;
 
 /** Works the current values of some cars out again from their records, in the caller's transaction; writes those that differ. */
 export async function rebuildCurrentValues(
@@ -16,24 +19,43 @@ export async function rebuildCurrentValues(
 ): Promise<void> {
   for (let start = 0; start < carIds.length; start += CARS) {
     const chunk = carIds.slice(start, start + CARS);
-    const assessments = await assessAllKnown(ctx, await recordsOf(ctx, chunk), book);
+    const records = await recordsOf(ctx, chunk);
+    const assess = await knownAssessor(ctx, records, book);
     await replaceRows(ctx.db, "currentValue", {
       owner: "carId",
       owners: chunk,
       key: ["carId", "characteristic", "side"],
-      rows: assessments.flatMap(currentRows),
+      rows: records.map(assess).flatMap(currentRows),
     });
   }
 }
 
-/** Writes the current values of cars that have none yet, in the caller's transaction: of records just written, say. */
-export async function addCurrentValues(
+/**
+ * Works out the current values of records that are not in the database yet, a few at a time, so that what waits for the
+ * database meanwhile is answered.
+ */
+export async function currentValuesOf(
   ctx: Context,
   records: readonly CarRecord[],
   book: CharacteristicBook,
-): Promise<void> {
-  const assessments = await assessAllKnown(ctx, records, book);
-  await insertRows(ctx.db, "currentValue", assessments.flatMap(currentRows));
+): Promise<readonly CurrentRow[]> {
+  const rows: CurrentRow[] = [];
+  const assess = await knownAssessor(ctx, records, book);
+  for (let start = 0; start < records.length; start += SLICE) {
+    await setImmediate();
+    rows.push(
+      ...records
+        .slice(start, start + SLICE)
+        .map(assess)
+        .flatMap(currentRows),
+    );
+  }
+  return rows;
+}
+
+/** Writes current values of cars that have none yet, in the caller's transaction. */
+export async function addCurrentValues(ctx: Context, rows: readonly CurrentRow[]): Promise<void> {
+  await insertRows(ctx.db, "currentValue", rows);
 }
 
 /** Works the current values of every car of the club out again. */

@@ -7,7 +7,7 @@ import type {
 } from "@trunnion/register";
 import { v7 as uuid } from "uuid";
 import type { Context } from "../context";
-import { addCurrentValues, rebuildCurrentValues } from "../current-value";
+import { addCurrentValues, currentValuesOf, rebuildCurrentValues } from "../current-value";
 import { dayColumn } from "../day";
 import { Steps } from "../import-steps";
 import { Inserts } from "../inserts";
@@ -298,18 +298,8 @@ function recordAdded({ planned, carId }: CarRow, chunk: Chunk): CarRecord {
   };
 }
 
-async function writeCurrentValues(chunk: Chunk, cars: readonly CarRow[]): Promise<void> {
-  const { ctx, book } = chunk;
-  // A modification's date has rules of its own; such a car is read again.
-  const isPlain = ({ record, changes }: CarRow) => !record && changes.now.every(({ as }) => as === "reading");
-  const again = cars.filter((car) => !isPlain(car)).map(({ carId }) => carId);
-  await addCurrentValues(
-    ctx,
-    cars.filter(isPlain).map((car) => recordAdded(car, chunk)),
-    book,
-  );
-  if (again.length > 0) await rebuildCurrentValues(ctx, again, book);
-}
+/** A car that is new and has no modification is assessed as it was written; a modification's date has rules of its own. */
+const isPlain = ({ record, changes }: CarRow) => !record && changes.now.every(({ as }) => as === "reading");
 
 /**
  * Writes what some rows say and the register does not, in the context's transaction: records, the steps to take it
@@ -329,8 +319,14 @@ export async function writeCars(ctx: Context, cars: readonly CarRow[], basis: Ch
   };
   for (const car of cars) writeCar(chunk, car);
   const steps = await chunk.undo.write(ctx, basis.runId, basis.steps);
-  await chunk.inserts.write(ctx);
-  await writeJournal(ctx, chunk.journal);
-  await writeCurrentValues(chunk, cars);
+  // While the database writes the records, what follows from them is worked out.
+  const plain = cars.filter(isPlain).map((car) => recordAdded(car, chunk));
+  const [values] = await Promise.all([
+    currentValuesOf(ctx, plain, basis.book),
+    chunk.inserts.write(ctx).then(() => writeJournal(ctx, chunk.journal)),
+  ]);
+  await addCurrentValues(ctx, values);
+  const others = cars.filter((car) => !isPlain(car)).map(({ carId }) => carId);
+  await rebuildCurrentValues(ctx, others, basis.book);
   return steps;
 }

@@ -1,11 +1,14 @@
+import { setImmediate } from "node:timers/promises";
 import type { CharacteristicBook, Column } from "@trunnion/register";
 import type { Context } from "../context";
 import { type CarRow, meetRecords, movedRows } from "../import-chunk";
-import { openRowReader, type ReadRows } from "../planned-row";
+import { openRowReader, type ReadRows, type RowReader } from "../planned-row";
 import type { Table } from "../table";
 
 /** Rows looked at in one go: a second's work, so that the progress moves. */
 const CHUNK = 1_000;
+/** Rows read without a pause. */
+const SLICE = 50;
 
 /** Does some work in a transaction of its own; one after another sees what the ones before it wrote. */
 export type Open = <T>(work: (ctx: Context) => Promise<T>) => Promise<T>;
@@ -47,23 +50,40 @@ export interface WalkInput {
   readonly each: (ctx: Context, chunk: WalkedChunk) => Promise<void>;
 }
 
+/** Reads rows a few at a time, so that whatever waits for the database meanwhile is answered. */
+async function readAhead(reader: RowReader, rows: Table["rows"]): Promise<ReadRows> {
+  const parts: ReadRows[] = [];
+  for (let start = 0; start < rows.length; start += SLICE) {
+    await setImmediate();
+    parts.push(reader.take(rows.slice(start, start + SLICE)));
+  }
+  return {
+    rows: parts.flatMap((part) => part.rows),
+    refusedRows: parts.flatMap((part) => part.refusedRows),
+    doubtfulRows: parts.flatMap((part) => part.doubtfulRows),
+  };
+}
+
 /** Goes through a file chunk by chunk, each in a transaction of its own. */
 export async function walk({ open, table, columns, from, held, each, ...basis }: WalkInput): Promise<void> {
   const reader = await open((ctx) => openRowReader(ctx, columns));
   for (let start = 0; start < from; start += CHUNK) {
     reader.take(table.rows.slice(start, Math.min(start + CHUNK, from)));
-    await new Promise((resolve) => setImmediate(resolve));
+    await setImmediate();
   }
+  let next = readAhead(reader, table.rows.slice(from, from + CHUNK));
   for (let start = from; start < table.rows.length; start += CHUNK) {
-    const rows = table.rows.slice(start, start + CHUNK);
-    const read = reader.take(rows);
+    const done = Math.min(start + CHUNK, table.rows.length);
+    const read = await next;
+    // While the database writes these, the rows after them are read.
+    next = readAhead(reader, table.rows.slice(done, done + CHUNK));
     await open(async (ctx) => {
       if (held) {
         await waitForTurn(ctx);
         await planAnew(ctx);
       }
       const cars = await meetRecords(ctx, read.rows, { ...basis, held });
-      await each(ctx, { read, moved: movedRows(cars), done: start + rows.length });
+      await each(ctx, { read, moved: movedRows(cars), done });
     });
   }
 }
