@@ -68,6 +68,7 @@ export * from "./number";
 export * from "./part";
 export * from "./printed-sheet";
 export * from "./public-extract";
+export { type CarRecord, recordsOf } from "./record";
 export * from "./register-list";
 export * from "./roll-study";
 export * from "./rule-set";
@@ -121,3 +122,4 @@ export {
 export { readTableFile, type Table, tableLimits } from "./table";
 export * from "./timeline";
 export * from "./together";
+export { prefixedValueColumns, valueColumns } from "./value-columns";

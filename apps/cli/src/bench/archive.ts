@@ -81,7 +81,13 @@ interface Measuring {
 async function writeRows({ world, owner, folder, cars }: Measuring) {
   const slug = `generated-${cars}`;
   const made = await watched(() =>
-    generateClub(owner, { from: "sandvaer", slug, name: `Generated ${cars}`, cars, seed: SEED }),
+    generateClub(owner, world.database, {
+      from: "sandvaer",
+      slug,
+      name: `Generated ${cars}`,
+      cars,
+      seed: SEED,
+    }),
   );
   const { clubId, rows: written } = made.result;
   const bare = await watched(() => bareDriver(owner, clubId, join(folder, "bare.jsonl")));

@@ -1,4 +1,5 @@
 import { refused } from "@trunnion/register";
+import { Database } from "@trunnion/service";
 import { Command } from "commander";
 import pg from "pg";
 import { z } from "zod";
@@ -55,10 +56,12 @@ export const readGenerateOptions = (given: unknown): GenerateOptions => optionSc
  * Makes the clubs one after the other, each in a transaction of its own.
  *
  * @param owner a connection of the role that owns the tables
+ * @param database the same database by the service's role
  * @throws Refusal CLUB_EXISTS before anything is written; CLUB_NOT_FOUND where the demo is not there
  */
 export async function generateClubs(
   owner: pg.Client,
+  database: Database,
   { clubs, cars, seed: first }: GenerateOptions,
   from = PATTERN,
 ): Promise<readonly MadeClub[]> {
@@ -74,7 +77,13 @@ export async function generateClubs(
   for (const seed of seeds) {
     const slug = slugOf(seed);
     const begun = performance.now();
-    const generated = await generateClub(owner, { from, slug, name: `Generated ${seed}`, cars, seed });
+    const generated = await generateClub(owner, database, {
+      from,
+      slug,
+      name: `Generated ${seed}`,
+      cars,
+      seed,
+    });
     made.push({ club: slug, seed, ...generated, seconds: (performance.now() - begun) / 1000 });
   }
   return made;
@@ -88,12 +97,14 @@ async function run({ json, ...given }: Readonly<Record<string, unknown>>) {
   const options = readGenerateOptions(given);
   const opened = await openDatabase({ log: (text) => process.stderr.write(`${text}\n`) });
   const owner = new pg.Client({ connectionString: opened.ownerUrl });
+  const database = new Database(opened.serviceUrl);
   try {
     await owner.connect();
-    const clubs = await generateClubs(owner, options);
+    const clubs = await generateClubs(owner, database, options);
     if (json) printJson({ ok: true, cars: options.cars, clubs });
     else printLines(...clubs.map((club) => line(club, options.cars)));
   } finally {
+    await database.close();
     await owner.end();
     await opened.close();
   }

@@ -1,5 +1,9 @@
-import { archiveKinds, type Field, type Kind, refused } from "@trunnion/register";
+import { refused } from "@trunnion/register";
+import type { Database } from "@trunnion/service";
 import type pg from "pg";
+import { drawPool } from "./pool";
+import { rowIdSql } from "./row-id";
+import { Writer } from "./writer";
 
 export interface GenerateInput {
   /** Short name of the club whose cars are the pattern: what the new ones are like is drawn from what those are. */
@@ -10,6 +14,8 @@ export interface GenerateInput {
   readonly cars: number;
   /** The same seed gives the same club. */
   readonly seed: number;
+  /** Cars that are drawn one by one, which further ones follow; 1,500 when left out. */
+  readonly pool?: number;
 }
 
 /** What was made. */
@@ -21,102 +27,7 @@ export interface Generated {
   readonly currentValues: number;
 }
 
-const snake = (name: string) => name.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
-
-/** Kinds that are there once, whatever the cars. */
-const shared = [
-  "marque",
-  "series",
-  "seriesOption",
-  "characteristic",
-  "source",
-  "specification",
-  "specificationEntry",
-  "specificationAlternative",
-];
-
-const OF_ROW = "t.car_id";
-/** Kinds that are of a car, and how its row is known. */
-const ofCar: Readonly<Record<string, string>> = {
-  car: "t.id",
-  carIdentity: OF_ROW,
-  carStatusSpan: OF_ROW,
-  carOption: OF_ROW,
-  keeper:
-    "(SELECT min(k.car_id::text)::uuid FROM keepership k WHERE k.club_id = t.club_id AND k.keeper_id = t.id)",
-  keepership: OF_ROW,
-  asBuiltValue: OF_ROW,
-  historyNote: OF_ROW,
-  submission: OF_ROW,
-  modification: OF_ROW,
-  modificationChange:
-    "(SELECT m.car_id FROM modification m WHERE m.club_id = t.club_id AND m.id = t.modification_id)",
-  modificationFastener:
-    "(SELECT m.car_id FROM modification m WHERE m.club_id = t.club_id AND m.id = t.modification_id)",
-  settingSheet: OF_ROW,
-  reading: "(SELECT s.car_id FROM setting_sheet s WHERE s.club_id = t.club_id AND s.id = t.setting_sheet_id)",
-  datedItem: OF_ROW,
-};
-
-/** An id that follows from seed, copy and pattern, in the form of a UUIDv7. */
-const idOf = (copy: string, column: string) =>
-  `overlay(overlay(md5($2::text || ':' || ${copy} || ':' || ${column}::text) placing '7' from 13) placing '8' from 17)::uuid`;
-
-/** What makes a copy's row its own where the pattern's would stand twice, or be somebody else's. */
-const own: Readonly<Record<string, string>> = {
-  "car.chassis": "'G-' || lpad(p.copy::text, 7, '0')",
-  "car.chassisKey": "'G' || lpad(p.copy::text, 7, '0')",
-  "car.claim": "1",
-  "carIdentity.number": "t.number || '-' || p.copy",
-  "carIdentity.numberKey": "t.number_key || p.copy",
-  "keeper.name": "'Keeper ' || p.copy",
-  "keeper.address": "CASE WHEN t.address IS NOT NULL THEN p.copy || ' Harbour Road' END",
-  "keeper.email": "CASE WHEN t.email IS NOT NULL THEN 'keeper' || p.copy || '@example.test' END",
-  "keeper.phone": "NULL",
-  "keeper.membershipId": "NULL",
-};
-
-function copied(kind: Kind, name: string, { type, refersTo, person }: Field): string {
-  const special = own[`${kind.name}.${name}`];
-  if (special !== undefined) return special;
-  const column = `t."${snake(name)}"`;
-  if (person || refersTo === kind.name) return "NULL";
-  const isShared = shared.includes(refersTo ?? kind.name);
-  if (type !== "id") return column;
-  return `CASE WHEN ${column} IS NOT NULL THEN ${idOf(isShared ? "'0'" : "p.copy::text", column)} END`;
-}
-
-/** The statement that copies a kind's rows: once where they are shared, else once for every car drawn. */
-function copySql(kind: Kind): string {
-  const columns = [...kind.fields.keys()].map((name) => `"${snake(name)}"`).join(", ");
-  const values = [...kind.fields].map(([name, field]) => copied(kind, name, field)).join(", ");
-  const drawn = shared.includes(kind.name) ? "" : `JOIN drawn p ON p.car_id = ${ofCar[kind.name]}`;
-  return `INSERT INTO "${snake(kind.name)}" (club_id, ${columns})
-    SELECT $3::uuid, ${values} FROM "${snake(kind.name)}" t ${drawn} WHERE t.club_id = $1::uuid`;
-}
-
-/** Which pattern each new car follows: drawn by the hash of seed and place, so that every pattern is as likely. */
-const DRAW = `CREATE TEMP TABLE drawn ON COMMIT DROP AS
-  WITH pattern AS MATERIALIZED (
-    SELECT id, row_number() OVER (ORDER BY chassis_key, claim) - 1 AS place FROM car WHERE club_id = $1::uuid AND merged_into_id IS NULL),
-  draw AS MATERIALIZED (
-    SELECT copy, ('x' || substr(md5($2::text || '/' || copy), 1, 8))::bit(32)::bigint % (SELECT count(*) FROM pattern) AS place
-    FROM generate_series(1, $3::int) AS copy)
-  SELECT copy, pattern.id AS car_id FROM draw JOIN pattern USING (place)`;
-
-const JOURNAL = `INSERT INTO journal_entry (club_id, action, noun, noun_id, car_id, after)
-  SELECT club_id, 'car.generate', 'car', id, id, jsonb_build_object('chassis', chassis)
-  FROM car WHERE club_id = $1::uuid ORDER BY chassis_key`;
-
-/**
- * Current values are copied too, not worked out again: series, serial, day of building and every record they follow from are
- * the pattern's, so they are what the records amount to wherever the pattern's are. `trunnion check` proves it.
- */
-const CURRENT_VALUES = `INSERT INTO current_value (club_id, car_id, characteristic, side, value_kind, entered, number,
-    resolution, text, origin, origin_id, since, since_text, nominal_number, verdict)
-  SELECT $3::uuid, ${idOf("p.copy::text", "t.car_id")}, t.characteristic, t.side, t.value_kind, t.entered, t.number,
-    t.resolution, t.text, t.origin, ${idOf("p.copy::text", "t.origin_id")}, t.since, t.since_text, t.nominal_number, t.verdict
-  FROM current_value t JOIN drawn p USING (car_id) WHERE t.club_id = $1::uuid`;
+const POOL = 1_500;
 
 async function addClub(owner: pg.Client, { from, slug, name, seed }: GenerateInput) {
   const pattern = await owner.query<{ id: string }>("SELECT id FROM club WHERE slug = $1", [from]);
@@ -126,7 +37,7 @@ async function addClub(owner: pg.Client, { from, slug, name, seed }: GenerateInp
     throw refused("CLUB_NOT_FOUND", { club: from, known: rows.map((row) => row.slug) });
   }
   const made = await owner.query<{ id: string }>(
-    `INSERT INTO club (id, slug, name, kind) SELECT ${idOf("'club'", "$1::text")}, $1, $3, 'ownersClub'
+    `INSERT INTO club (id, slug, name, kind) SELECT ${rowIdSql("$2::text", "0", "$1::text")}, $1, $3, 'ownersClub'
      ON CONFLICT (slug) DO NOTHING RETURNING id`,
     [slug, seed, name],
   );
@@ -136,34 +47,38 @@ async function addClub(owner: pg.Client, { from, slug, name, seed }: GenerateInp
 }
 
 /**
- * Makes a club of any size in bulk, by SQL alone: shared records copied once, cars drawn with everything of theirs from the
- * cars of another club, so that what is common there is common here. Numbers and keepers are invented. One journal entry a
- * car. All or nothing, and inside the database: this process holds no row.
+ * Makes a club of any size. What a club has once is copied from the pattern club. The first cars are drawn one by one: each
+ * has what a car of the pattern has, and beside it a works' card, modifications, setting sheets and stories, drawn in
+ * {@link drawPool}; the others follow these in bulk, by SQL alone, so that this process holds no more rows for a hundred
+ * thousand cars than for a thousand. Numbers and keepers are invented. One journal entry a car. All or nothing.
  *
  * @param owner a connection of the role that owns the tables
+ * @param database the same database by the service's role, which reads the pattern
  * @throws Refusal CLUB_NOT_FOUND for a pattern that is not there, CLUB_EXISTS for a short name that is taken
  */
-export async function generateClub(owner: pg.Client, input: GenerateInput): Promise<Generated> {
+export async function generateClub(
+  owner: pg.Client,
+  database: Database,
+  input: GenerateInput,
+): Promise<Generated> {
+  const { from, cars, seed } = input;
   await owner.query("BEGIN");
   try {
     const { patternId, clubId } = await addClub(owner, input);
-    await owner.query(DRAW, [patternId, input.seed, input.cars]);
-    await owner.query("CREATE INDEX ON drawn (car_id)");
-    await owner.query("ANALYZE drawn");
-    let rows = 1;
-    let modifications = 0;
-    for (const kind of archiveKinds) {
-      if (!shared.includes(kind.name) && ofCar[kind.name] === undefined) continue;
-      const written = await owner.query(copySql(kind), [patternId, input.seed, clubId]);
-      rows += written.rowCount ?? 0;
-      if (kind.name === "modification") modifications = written.rowCount ?? 0;
+    const writer = new Writer(owner, clubId, seed);
+    const pool = Math.min(cars, input.pool ?? POOL);
+    await writer.copyShared(patternId);
+    const followers = await writer.draw("pattern", patternId, 1, pool);
+    await writer.copyCars("pattern", patternId, 1, pool);
+    await writer.write(await drawPool(database, { from, seed, followers }));
+    if (cars > pool) {
+      await writer.draw("pool", clubId, pool + 1, cars);
+      await writer.copyCars("pool", clubId, pool + 1, cars);
     }
-    const values = await owner.query(CURRENT_VALUES, [patternId, input.seed, clubId]);
-    const currentValues = values.rowCount ?? 0;
-    rows += currentValues;
-    rows += (await owner.query(JOURNAL, [clubId])).rowCount ?? 0;
+    await writer.journal();
     await owner.query("COMMIT");
     await owner.query("ANALYZE");
+    const { rows, modifications, currentValues } = writer;
     return { clubId, rows, modifications, currentValues };
   } catch (error) {
     await owner.query("ROLLBACK");
