@@ -2,6 +2,7 @@ export type {
   CarEvents,
   CarInRuleSet,
   ClassStanding,
+  EntryForm,
   EntryPage,
   EventForm,
   ListedEntry,

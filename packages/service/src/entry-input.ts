@@ -24,14 +24,19 @@ export const proseInput = (longest: number) =>
 /** A date as far as it is known, as a person writes it; empty for not known. */
 export const dateInput = lineInput(60);
 
+/** What every form over something that others may change carries. */
+export const openedFields = {
+  /** Version the form was opened with. */
+  version: z.coerce.number().int().min(1),
+  /** What the fields said when the form was opened, to show beside what somebody else made of them. */
+  opened: z.record(z.string().max(40), z.string().max(4_000)).default({}),
+} as const;
+
 /** What every form over a car's record carries. */
 export const carEditFields = {
   /** Reference of the car. */
   car: lineInput(60).min(1),
-  /** Version of the record the form was opened with. */
-  version: z.coerce.number().int().min(1),
-  /** What the fields said when the form was opened, to show beside what somebody else made of them. */
-  opened: z.record(z.string().max(40), z.string().max(4_000)).default({}),
+  ...openedFields,
   /** Place in the journal when the form was opened: what came after it is shown. */
   openedAt: z.coerce.number().int().min(0).default(0),
   /** Why, for the journal. */

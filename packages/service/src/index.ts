@@ -14,6 +14,7 @@ export * from "./consequence";
 export type { Actor, ClubFacts, Context } from "./context";
 export * from "./current-value";
 export * from "./dossier";
+export * from "./entry";
 export * from "./entry-list";
 export * from "./entry-page";
 export * from "./event";

@@ -15,8 +15,9 @@ import {
   changeCharacteristicInput,
 } from "./characteristic";
 import type { Context } from "./context";
+import { changeEntry, enterCar } from "./entry";
 import { takeEntryList } from "./entry-list";
-import { addEntries, addEvent, changeEntry, changeEvent, enterCar, planEvent } from "./event";
+import { addEntries, addEvent, changeEvent, planEvent } from "./event";
 import { openOperator } from "./gate";
 import { addNote, correctNote, removeNote } from "./history-note";
 import { addIdentity, correctIdentity, removeIdentity } from "./identity";
@@ -286,11 +287,14 @@ const useCases: Readonly<Record<string, UseCase>> = {
   addEntries: { may: desk, call: (ctx) => addEntries(ctx, ctx.club.id, []) },
   takeEntryList: { may: desk, call: (ctx) => takeEntryList(ctx, { event: "none", text: "", choices: {} }) },
   planEvent: { may: desk, call: (ctx) => planEvent(ctx, { ...plannedEvent, slug: "" }) },
-  changeEvent: { may: desk, call: (ctx) => changeEvent(ctx, { ...plannedEvent, event: "none" }) },
+  changeEvent: {
+    may: desk,
+    call: (ctx) => changeEvent(ctx, { ...plannedEvent, event: "none", version: 1, opened: {} }),
+  },
   enterCar: { may: desk, call: (ctx) => enterCar(ctx, entered) },
   changeEntry: {
     may: desk,
-    call: (ctx) => changeEntry(ctx, { ...entered, entry: nothing, withdrawn: "no" }),
+    call: (ctx) => changeEntry(ctx, { ...entered, entry: nothing, withdrawn: "no", version: 1, opened: {} }),
   },
   copyRuleSet: {
     may: desk,

@@ -6,6 +6,7 @@ import {
   changeEventInput,
   enterCar,
   enterCarInput,
+  entryForm,
   entryPage,
   eventForm,
   eventPage,
@@ -52,6 +53,10 @@ export const eventRouter = router({
       return [headings, ...rows.map(({ cells }) => cells)].map(said).join("\n");
     }),
   takeList: member.input(takeEntryListInput).mutation(({ ctx, input }) => takeEntryList(ctx.scope, input)),
+  /** One entry with its form, withdrawn or not. */
+  entryForm: member
+    .input(ofEvent.extend({ number: line(12).min(1) }))
+    .query(({ ctx, input }) => entryForm(ctx.scope, input)),
   /** One entry at scrutineering. */
   entry: member
     .input(ofEvent.extend({ number: line(12).min(1), all: z.boolean().optional() }))

@@ -5,6 +5,7 @@ import {
   type PartialDate,
   type Problems,
   parsePartialDate,
+  refused,
 } from "@trunnion/register";
 
 /** Reads a date as far as it is known; nothing for an empty entry. Tells what is wrong at the field. */
@@ -49,6 +50,26 @@ export function differencesOf(
       theirs: now,
       yours: wanted,
     }));
+}
+
+/**
+ * Lets a form through that was opened with the version that stands.
+ *
+ * @throws Refusal CHANGED_MEANWHILE with what both made of it
+ */
+export function requireUnmoved({
+  what,
+  version,
+  input,
+  fields,
+}: {
+  readonly what: string;
+  readonly version: number;
+  readonly input: { readonly version: number; readonly opened: Readonly<Record<string, string>> };
+  readonly fields: readonly WantedField[];
+}): void {
+  if (input.version === version) return;
+  throw refused("CHANGED_MEANWHILE", { what, version, differences: differencesOf(fields, input.opened) });
 }
 
 /** The fields that differ, before and after, as the journal keeps them; nothing when none do. */

@@ -1,7 +1,8 @@
 import { openWorld, type World, type WorldCar, type WorldPerson } from "@trunnion/fixtures";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Context } from "../context";
-import { changeEntry, enterCar, entriesOf, planEvent } from "../event";
+import { changeEntry, enterCar } from "../entry";
+import { changeEvent, entriesOf, findEvent, planEvent } from "../event";
 import { openMember } from "../gate";
 import { readEntryList, takeEntryList } from "./index";
 
@@ -88,6 +89,8 @@ describe("an entry by hand", () => {
       await changeEntry(ctx, {
         ...blank,
         entry: guest?.id ?? "",
+        version: 1,
+        opened: {},
         number: "20",
         car: "",
         describedAs: "guest",
@@ -97,5 +100,74 @@ describe("an entry by hand", () => {
       const facts = { name: "Hand again", on: "2026-08-01", venue: "Kvitnes ring", slug: "" };
       expect(await planEvent(ctx, { ...facts, ruleSet: ruleSetId })).toBe("hand-again-2026");
     });
+  });
+});
+
+describe("two who change the same", () => {
+  const code = (work: Promise<unknown>) => work.catch((error: { readonly code?: string }) => error);
+
+  test("entry: the second is shown both, loses nothing, and may save knowingly over it", async () => {
+    const { id } = await world.event({ slug: "both", entries: [] });
+    const blank = { event: "both", car: "", group: "", eventClass: "" } as const;
+    await as(registrar, (ctx) =>
+      enterCar(ctx, { ...blank, number: "4", describedAs: "guest", driver: "Åse" }),
+    );
+    const [entry] = await as(registrar, (ctx) => entriesOf(ctx, id));
+    const change = (version: number, said: object) =>
+      as(registrar, (ctx) =>
+        changeEntry(ctx, {
+          ...blank,
+          entry: entry?.id ?? "",
+          number: "4",
+          describedAs: "guest",
+          driver: "Åse",
+          withdrawn: "no",
+          opened: {
+            number: "4",
+            driver: "Åse",
+            describedAs: "guest",
+            group: "",
+            car: "",
+            eventClass: "",
+            withdrawn: "no",
+          },
+          version,
+          ...said,
+        }),
+      );
+    await change(1, { group: "A" });
+    const refusal = await code(change(1, { driver: "Łucja" }));
+    expect(refusal).toMatchObject({
+      code: "CHANGED_MEANWHILE",
+      details: { version: 2, differences: [{ field: "group", was: "", theirs: "A", yours: "" }] },
+    });
+    const now = () => as(registrar, async (ctx) => (await entriesOf(ctx, id))[0]);
+    expect(await now()).toMatchObject({ driver: "Åse", group: "A" });
+    await change(2, { driver: "Łucja", group: "A" });
+    expect(await now()).toMatchObject({ driver: "Łucja", group: "A" });
+  });
+
+  test("event: the second is shown both, and nothing of his is written", async () => {
+    const { ruleSetId } = await world.event({ slug: "facts", entries: [] });
+    const { name, on, venue, ruleSet } = await as(registrar, (ctx) => findEvent(ctx, "facts"));
+    const change = (version: number, said: object) =>
+      as(registrar, (ctx) =>
+        changeEvent(ctx, {
+          event: "facts",
+          name,
+          on,
+          venue,
+          ruleSet: ruleSetId,
+          opened: { name, on, venue, ruleSet },
+          version,
+          ...said,
+        }),
+      );
+    await change(1, { venue: "Grusvik airfield" });
+    expect(await code(change(1, { name: "Another name" }))).toMatchObject({
+      code: "CHANGED_MEANWHILE",
+      details: { differences: [{ field: "venue", was: venue, theirs: "Grusvik airfield", yours: venue }] },
+    });
+    expect(await as(registrar, (ctx) => findEvent(ctx, "facts"))).toMatchObject({ name, version: 2 });
   });
 });

@@ -26,8 +26,22 @@ export interface EventView {
   readonly entries: readonly EventEntryLine[];
   /** Whether the reader may print its sheets. */
   readonly mayPrint: boolean;
+  /** Withdrawn entries by number, with what car it was; for those who may change them. */
+  readonly withdrawn: readonly { readonly number: string; readonly car: string }[];
   /** Phones that took it along, for those who inspect. */
   readonly devices: readonly DeviceLine[];
+}
+
+async function withdrawnOf({ db }: Context, eventId: string): Promise<EventView["withdrawn"]> {
+  const rows = await db.entry.findMany({
+    where: { eventId, withdrawnAt: { not: null } },
+    select: { runningNumber: true, describedAs: true, car: { select: { chassis: true } } },
+    orderBy: { runningOrder: "asc" },
+  });
+  return rows.map(({ runningNumber, describedAs, car }) => ({
+    number: runningNumber,
+    car: car?.chassis ?? describedAs ?? "",
+  }));
 }
 
 /**
@@ -74,6 +88,7 @@ export async function eventPage(ctx: Context, slug: string): Promise<EventView> 
       ...inClass(entry),
     })),
     mayPrint: mayPrint(ctx.actor),
+    withdrawn: mayPrint(ctx.actor) ? await withdrawnOf(ctx, event.id) : [],
     devices: mayInspect(ctx.actor) ? await devicesOf(ctx, event.id) : [],
   };
 }

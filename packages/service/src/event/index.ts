@@ -12,12 +12,9 @@ export {
   type AddEventInput,
   addEntries,
   addEvent,
-  changeEntry,
-  changeEntryInput,
   changeEvent,
   changeEventInput,
-  enterCar,
-  enterCarInput,
   planEvent,
   planEventInput,
+  putInOrder,
 } from "./write";

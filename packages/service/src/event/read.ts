@@ -11,6 +11,7 @@ const eventFields = {
   on: true,
   venue: true,
   ruleSetId: true,
+  version: true,
   ruleSet: { select: { name: true, edition: true, version: true } },
 } satisfies Prisma.EventSelect;
 
@@ -35,6 +36,8 @@ export interface EventPage {
   readonly venue: string;
   readonly ruleSetId: string;
   readonly ruleSet: string;
+  /** Counts up with every change of its facts. */
+  readonly version: number;
 }
 
 /** One car entered, in running order; `car` is missing when it is not on the register. */

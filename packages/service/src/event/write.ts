@@ -1,13 +1,12 @@
-import { chassisKey, Invalid, refused } from "@trunnion/register";
+import { Invalid, refused } from "@trunnion/register";
 import { v7 as uuid } from "uuid";
 import { z } from "zod";
+import { requireUnmoved, type WantedField } from "../car/policy";
 import type { Context } from "../context";
 import { dayColumn } from "../day";
-import { lineInput } from "../entry-input";
-import { recordReadings } from "../inspection-record";
+import { lineInput, openedFields } from "../entry-input";
 import { writeJournal } from "../journal";
 import { requireRole } from "../role";
-import { standingRecord } from "../standing-record";
 import { findEvent } from "./read";
 
 export interface AddEventInput {
@@ -43,7 +42,8 @@ export interface AddEntryInput {
 /** Running numbers sort as people read them: 7 before 12, 12 before 12A. */
 const inOrder = new Intl.Collator("en", { numeric: true });
 
-async function putInOrder(ctx: Context, eventId: string): Promise<void> {
+/** Puts an event's entries in the order of their running numbers. */
+export async function putInOrder(ctx: Context, eventId: string): Promise<void> {
   const entries = await ctx.db.entry.findMany({
     where: { eventId },
     select: { id: true, runningNumber: true, runningOrder: true },
@@ -136,138 +136,42 @@ export async function planEvent(ctx: Context, input: PlanEventInput): Promise<st
   return slug;
 }
 
-export const changeEventInput = z.object({ event: lineInput(60).min(1), ...eventFields });
+export const changeEventInput = z.object({ event: lineInput(60).min(1), ...openedFields, ...eventFields });
 export type ChangeEventInput = z.infer<typeof changeEventInput>;
 
-/** Changes an event's facts. Entries in classes of another rule set lose their class. */
+async function ruleSetLabel(ctx: Context, id: string): Promise<string> {
+  const set = await ctx.db.ruleSet.findUnique({ where: { clubId_id: { clubId: ctx.club.id, id } } });
+  return set ? `${set.name}, ${set.edition}, version ${set.version}` : "";
+}
+
+/**
+ * Changes an event's facts. Entries in classes of another rule set lose their class.
+ *
+ * @throws Refusal ROLE_NEEDED, EVENT_NOT_FOUND, CHANGED_MEANWHILE with what both made of it; Invalid for a rule set that
+ * is not the club's. Then nothing is written.
+ */
 export async function changeEvent(ctx: Context, input: ChangeEventInput): Promise<void> {
   requireRole(ctx.actor, "registrar", "scrutineer", "fleetManager");
-  const { id, name, on, venue, ruleSetId, slug } = await findEvent(ctx, input.event);
+  await ctx.db.$queryRaw`
+    SELECT 1 FROM event WHERE club_id = ${ctx.club.id}::uuid AND slug = ${input.event} FOR UPDATE`;
+  const { id, name, on, venue, ruleSetId, ruleSet, version, slug } = await findEvent(ctx, input.event);
   await requireRuleSet(ctx, input.ruleSet);
+  const fields: readonly WantedField[] = [
+    { field: "name", label: "Name", now: name, wanted: input.name },
+    { field: "on", label: "Day", now: on, wanted: input.on },
+    { field: "venue", label: "Venue", now: venue, wanted: input.venue },
+    { field: "ruleSet", label: "Rule set", now: ruleSet, wanted: await ruleSetLabel(ctx, input.ruleSet) },
+  ];
+  requireUnmoved({ what: "this event", version, input, fields });
   const after = { name: input.name, on: input.on, venue: input.venue, ruleSetId: input.ruleSet };
   await ctx.db.event.update({
     where: { clubId_id: { clubId: ctx.club.id, id } },
-    data: { ...after, on: dayColumn(after.on) },
+    data: { ...after, on: dayColumn(after.on), version: { increment: 1 } },
   });
   if (input.ruleSet !== ruleSetId)
     await ctx.db.entry.updateMany({ where: { eventId: id }, data: { eventClassId: null } });
   const before = { name, on, venue, ruleSetId };
   await writeJournal(ctx, [
     { action: "event.change", noun: "event", nounId: id, before, after: { slug, ...after } },
-  ]);
-}
-
-const entryFields = {
-  event: lineInput(60).min(1),
-  number: lineInput(12).min(1, "give the running number"),
-  /** Chassis number or registration mark; empty for a car that is not on the register. */
-  car: lineInput(60).default(""),
-  describedAs: lineInput(200).default(""),
-  driver: lineInput(120).default(""),
-  group: lineInput(60).default(""),
-  /** Id of a class of the event's rule set; empty for none. */
-  eventClass: z.union([z.literal(""), z.uuid()]).default(""),
-} as const;
-
-export const enterCarInput = z.object(entryFields);
-export type EnterCarInput = z.infer<typeof enterCarInput>;
-
-/** The one car a number, mark or reference ("SV2-0417~2") means. @throws Invalid at `car` where it is none or several */
-async function carNamed(ctx: Context, text: string): Promise<string | undefined> {
-  if (text === "") return undefined;
-  const [number = "", claim] = text.split("~");
-  const key = chassisKey(number);
-  const byNumber = { chassisKey: key, ...(claim === undefined ? {} : { claim: Number(claim) || 0 }) };
-  const byMark = { identities: { some: { kind: "registration", numberKey: key } } } as const;
-  const cars = await ctx.db.car.findMany({
-    where: { ...standingRecord, OR: claim === undefined ? [byNumber, byMark] : [byNumber] },
-    select: { id: true },
-    take: 9,
-  });
-  const [car, ...others] = cars;
-  if (car && others.length === 0) return car.id;
-  const message = car
-    ? `${cars.length} cars claim "${text}": name one by its reference, such as ${text}~2`
-    : `no car of the register has the number or mark "${text}"; leave it empty and describe the car`;
-  throw new Invalid([{ field: "car", message }]);
-}
-
-async function entryColumns(ctx: Context, input: EnterCarInput, ruleSetId: string) {
-  const { number: runningNumber, driver, group, describedAs, eventClass } = input;
-  const carId = await carNamed(ctx, input.car);
-  if (eventClass !== "") {
-    const known = await ctx.db.eventClass.findFirst({ where: { id: eventClass, ruleSetId } });
-    if (!known)
-      throw new Invalid([{ field: "eventClass", message: "choose a class of this event's rule set" }]);
-  }
-  if (carId === undefined && describedAs === "")
-    throw new Invalid([{ field: "describedAs", message: "say what car it is" }]);
-  return {
-    runningNumber,
-    ...(carId === undefined ? { describedAs } : { carId }),
-    ...(driver === "" ? {} : { driver }),
-    ...(group === "" ? {} : { group }),
-    ...(eventClass === "" ? {} : { eventClassId: eventClass }),
-  };
-}
-
-/** Enters one car by hand. @throws Refusal ROLE_NEEDED, EVENT_NOT_FOUND, RUNNING_NUMBER_TAKEN; Invalid */
-export async function enterCar(ctx: Context, input: EnterCarInput): Promise<void> {
-  requireRole(ctx.actor, "registrar", "scrutineer", "fleetManager");
-  const { id, ruleSetId } = await findEvent(ctx, input.event);
-  const entry = await entryColumns(ctx, input, ruleSetId);
-  const twin =
-    "carId" in entry
-      ? await ctx.db.entry.findFirst({ where: { eventId: id, carId: entry.carId ?? "", withdrawnAt: null } })
-      : null;
-  if (twin)
-    throw new Invalid([
-      { field: "car", message: `this car is entered already, as number ${twin.runningNumber}` },
-    ]);
-  await addEntries(ctx, id, [entry]);
-}
-
-export const changeEntryInput = z.object({
-  ...entryFields,
-  /** Id of the entry. */
-  entry: z.uuid(),
-  withdrawn: z.enum(["yes", "no"]).default("no"),
-});
-export type ChangeEntryInput = z.infer<typeof changeEntryInput>;
-
-/** Changes an entry, withdraws it or takes it back. The journal says that the driver changed, not who it is. */
-export async function changeEntry(ctx: Context, input: ChangeEntryInput): Promise<void> {
-  requireRole(ctx.actor, "registrar", "scrutineer", "fleetManager");
-  const event = await findEvent(ctx, input.event);
-  const entry = await ctx.db.entry.findFirst({ where: { id: input.entry, eventId: event.id } });
-  if (!entry) throw refused("ENTRY_NOT_FOUND", { event: event.slug, number: input.number, known: [] });
-  const columns = await entryColumns(ctx, input, event.ruleSetId);
-  const taken = await ctx.db.entry.findFirst({
-    where: { eventId: event.id, runningNumber: input.number, id: { not: entry.id } },
-  });
-  if (taken) throw refused("RUNNING_NUMBER_TAKEN", { event: event.slug, number: input.number });
-  const empty = { carId: null, describedAs: null, driver: null, group: null, eventClassId: null };
-  const withdrawnAt = input.withdrawn === "yes" ? (entry.withdrawnAt ?? ctx.now) : null;
-  const data = { ...empty, ...columns, withdrawnAt };
-  await ctx.db.entry.update({ where: { clubId_id: { clubId: ctx.club.id, id: entry.id } }, data });
-  await putInOrder(ctx, event.id);
-  if (data.carId !== entry.carId) await recordReadings(ctx, [entry.id]);
-  const said = (row: typeof data | typeof entry) => ({
-    runningNumber: row.runningNumber,
-    group: row.group,
-    describedAs: row.describedAs,
-    withdrawn: row.withdrawnAt === null ? "no" : "yes",
-    driver: row.driver === null ? "not given" : "given",
-  });
-  const carId = data.carId ?? entry.carId;
-  await writeJournal(ctx, [
-    {
-      action: "entry.change",
-      noun: "entry",
-      nounId: entry.id,
-      before: said(entry),
-      after: { ...said(data), ...(entry.driver === data.driver ? {} : { driver: "changed" }) },
-      ...(carId === null ? {} : { carId }),
-    },
   ]);
 }

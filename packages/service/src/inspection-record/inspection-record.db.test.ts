@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { bookOf } from "../characteristic";
 import type { Context } from "../context";
 import { compareCurrentValues } from "../current-value";
-import { changeEntry } from "../event";
+import { changeEntry } from "../entry";
 import { openMember } from "../gate";
 import { takeInspection, takeInspectionInput } from "../inspection";
 import { makeSheets } from "../printed-sheet";
@@ -182,6 +182,8 @@ describe("what is measured at an event", () => {
       changeEntry(ctx, {
         event: "moved",
         entry: entryId,
+        version: 1,
+        opened: {},
         number: "7",
         car: "M1-0999",
         describedAs: "",

@@ -1,9 +1,10 @@
-import type { EventForm } from "@trunnion/api";
+import type { EntryForm, EventForm } from "@trunnion/api";
 import { EditForm } from "../../components/form/edit-form";
 import { ChoiceField, TextField, TickField } from "../../components/form/form-field";
 import { PageHead } from "../../components/page-head";
 import type { ClubFace } from "../../components/shell/shell";
 import { entryPath, eventPath, eventsPath, ruleSetsPath } from "../../lib/path";
+import { Opened } from "../car/edit/opened";
 import { changeEntry, changeEvent, enterCar, planEvent } from "./action";
 
 const eventLabels = { name: "Name", slug: "Short name", on: "Day", venue: "Venue", ruleSet: "Rule set" };
@@ -31,9 +32,13 @@ export function EventFormPage({ club, form: { event, ruleSets } }: EventFormPage
         <EditForm
           action={action}
           submit={event ? "Save the event" : "Plan the event"}
+          {...(event ? { version: event.version } : {})}
           cancel={{ ...back, label: "Back without saving" }}
           labels={eventLabels}
         >
+          {event ? (
+            <Opened fields={{ name: event.name, on: event.on, venue: event.venue, ruleSet: event.ruleSet }} />
+          ) : null}
           <TextField name="name" label="Name" value={event?.name ?? ""} maxLength={120} required />
           {event ? null : (
             <TextField
@@ -72,22 +77,17 @@ export interface EntryFormPageProps {
   readonly event: { readonly slug: string; readonly name: string };
   readonly classes: EventForm["classes"];
   /** The entry to change; left out for a new one. */
-  readonly entry?: {
-    readonly id: string;
-    readonly runningNumber: string;
-    readonly car?: { readonly reference: string };
-    readonly describedAs: string;
-    readonly driver: string;
-    readonly group: string;
-    readonly classId: string;
-  };
+  readonly entry?: EntryForm["entry"];
 }
 
 /** The form of one entry by hand. */
 export function EntryFormPage({ club, event, classes, entry }: EntryFormPageProps) {
-  const back = entry
-    ? { href: entryPath(club.slug, event.slug, entry.runningNumber), label: `Number ${entry.runningNumber}` }
-    : { href: eventPath(club.slug, event.slug), label: event.name };
+  const texts = entry?.texts;
+  const withdrawn = texts?.withdrawn === "yes";
+  const back =
+    texts && !withdrawn
+      ? { href: entryPath(club.slug, event.slug, texts.number), label: `Number ${texts.number}` }
+      : { href: eventPath(club.slug, event.slug), label: event.name };
   const action = entry
     ? changeEntry.bind(null, club.slug, { event: event.slug, entry: entry.id })
     : enterCar.bind(null, club.slug, event.slug);
@@ -97,20 +97,16 @@ export function EntryFormPage({ club, event, classes, entry }: EntryFormPageProp
       <EditForm
         action={action}
         submit={entry ? "Save the entry" : "Enter the car"}
+        {...(entry ? { version: entry.version } : {})}
         cancel={{ ...back, label: "Back without saving" }}
         labels={entryLabels}
       >
-        <TextField
-          name="number"
-          label="Running number"
-          value={entry?.runningNumber ?? ""}
-          maxLength={12}
-          required
-        />
+        {texts ? <Opened fields={texts} /> : null}
+        <TextField name="number" label="Running number" value={texts?.number ?? ""} maxLength={12} required />
         <TextField
           name="car"
           label="Car"
-          value={entry?.car?.reference ?? ""}
+          value={texts?.car ?? ""}
           maxLength={60}
           autoComplete="off"
           hint="Chassis number or registration mark. Empty for a car that is not on the register."
@@ -118,18 +114,18 @@ export function EntryFormPage({ club, event, classes, entry }: EntryFormPageProp
         <TextField
           name="describedAs"
           label="What car it is"
-          value={entry?.describedAs ?? ""}
+          value={texts?.describedAs ?? ""}
           maxLength={200}
           hint="For a car that is not on the register: its sheet has the checks every car gets."
         />
         <TextField
           name="driver"
           label="Driver"
-          value={entry?.driver ?? ""}
+          value={texts?.driver ?? ""}
           maxLength={120}
           autoComplete="off"
         />
-        <TextField name="group" label="Group" value={entry?.group ?? ""} maxLength={60} />
+        <TextField name="group" label="Group" value={texts?.group ?? ""} maxLength={60} />
         <ChoiceField
           name="eventClass"
           label="Class"
@@ -143,8 +139,19 @@ export function EntryFormPage({ club, event, classes, entry }: EntryFormPageProp
           <TickField
             name="withdrawn"
             label="Withdrawn"
-            hint="It leaves the lists and the stack of sheets; what was found stays."
+            ticked={withdrawn}
+            hint={
+              withdrawn
+                ? "It is in no list and has no sheet. Untick it to take it back."
+                : "It leaves the lists and the stack of sheets; what was found stays."
+            }
           />
+        ) : null}
+        {entry && entry.records > 0 ? (
+          <p className="max-w-prose text-small">
+            {entry.records} findings and decisions are of this entry. Named to another car, they and what was
+            measured go to that one.
+          </p>
         ) : null}
       </EditForm>
     </>

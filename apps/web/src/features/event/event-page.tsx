@@ -5,6 +5,7 @@ import { PageHead, SectionHead } from "../../components/page-head";
 import type { ClubFace } from "../../components/shell/shell";
 import { TitleBlock } from "../../components/shell/title-block";
 import {
+  changeEntryPath,
   changeEventPath,
   entryListPath,
   eventReportPath,
@@ -28,13 +29,23 @@ export interface EventPageProps {
   /** Who may not print is offered nothing to print. */
   readonly mayPrint?: boolean;
   readonly cautions: readonly string[];
+  readonly withdrawn?: readonly { readonly number: string; readonly car: string }[];
   /** Phones that took it along. */
   readonly devices?: readonly DeviceLine[];
 }
 
 /** One event: print the sheets, or look at who is entered. */
 export function EventPage(props: EventPageProps) {
-  const { club, event, entries, paper = "A4", mayPrint = true, cautions, devices = [] } = props;
+  const {
+    club,
+    event,
+    entries,
+    paper = "A4",
+    mayPrint = true,
+    cautions,
+    devices = [],
+    withdrawn = [],
+  } = props;
   const place = { club: club.slug, event: event.slug };
   return (
     <>
@@ -76,6 +87,20 @@ export function EventPage(props: EventPageProps) {
           </p>
         ) : (
           <EntryTable {...place} entries={entries} paper={paper} mayPrint={mayPrint} />
+        )}
+        {withdrawn.length === 0 ? null : (
+          <p className="pt-2 text-small">
+            Withdrawn:{" "}
+            {withdrawn.map(({ number, car }, at) => (
+              <span key={number}>
+                {at === 0 ? null : ", "}
+                <a href={changeEntryPath(club.slug, event.slug, number)}>
+                  number {number}
+                  {car === "" ? null : `, ${car}`}
+                </a>
+              </span>
+            ))}
+          </p>
         )}
       </section>
       {entries.length === 0 || !mayPrint ? null : (

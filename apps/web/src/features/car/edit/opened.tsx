@@ -1,6 +1,6 @@
 export interface OpenedProps {
-  /** Last place in the journal that spoke of the car. */
-  readonly at: number;
+  /** Last place in the journal that spoke of the car; left out where there is no car. */
+  readonly at?: number;
   readonly fields: Readonly<Record<string, string>>;
 }
 
@@ -8,7 +8,7 @@ export interface OpenedProps {
 export function Opened({ at, fields }: OpenedProps) {
   return (
     <>
-      <input type="hidden" name="openedAt" value={at} />
+      {at === undefined ? null : <input type="hidden" name="openedAt" value={at} />}
       {Object.entries(fields).map(([name, value]) => (
         <input key={name} type="hidden" name={`opened.${name}`} value={value} />
       ))}

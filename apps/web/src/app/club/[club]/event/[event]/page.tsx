@@ -19,7 +19,7 @@ export default async function Page({ params }: Segments) {
     at: "event",
     path: eventPath(club, slug),
     load: (api) => api.event.page({ club, event: slug }),
-    draw: ({ event, entries, mayPrint, devices }, face) => (
+    draw: ({ event, entries, mayPrint, devices, withdrawn }, face) => (
       <EventPage
         club={face}
         event={{ ...event, on: sayLongDay(event.on), entryCount: entries.length }}
@@ -31,6 +31,7 @@ export default async function Page({ params }: Segments) {
         }))}
         mayPrint={mayPrint}
         devices={devices}
+        withdrawn={withdrawn}
         cautions={cautions.event}
       />
     ),

@@ -16,12 +16,9 @@ export default async function Page({ params }: Segments) {
     club,
     at: "event",
     path: changeEntryPath(club, event, number),
-    load: async (api) => ({
-      form: await api.event.form({ club, event }),
-      page: await api.event.entry({ club, event, number, all: true }),
-    }),
-    draw: ({ form, page }, face) => (
-      <EntryFormPage club={face} event={page.event} classes={form.classes} entry={page.entry} />
+    load: (api) => api.event.entryForm({ club, event, number }),
+    draw: (form, face) => (
+      <EntryFormPage club={face} event={form.event} classes={form.classes} entry={form.entry} />
     ),
   });
 }
