@@ -3,12 +3,12 @@ import {
   bookOf,
   type CarRecord,
   currentSpecifications,
+  currentValuesOf,
   type Database,
   openOperator,
   prefixedValueColumns,
   recordsOf,
   valueColumns,
-  currentValuesOf,
 } from "@trunnion/service";
 import { drawFrom } from "./draw";
 import { rowIdOf } from "./row-id";
