@@ -6,6 +6,7 @@ export { builtInCharacteristics } from "./characteristic/dictionary/index";
 export * from "./characteristic/fold-name";
 export * from "./characteristic/schema";
 export * from "./check/index";
+export * from "./comparison/index";
 export * from "./condition/condition";
 export * from "./condition/draft";
 export * from "./condition/draft-read";

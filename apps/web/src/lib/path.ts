@@ -320,3 +320,24 @@ export const reviewPath = (
 export const garagePath = (club: string): string => `${clubPath(club)}/garage`;
 /** What members were told, and whether it went out. */
 export const noticesPath = (club: string): string => `${clubPath(club)}/notice`;
+
+/** Which cars the fleet's pages speak of. */
+export type FleetQuery = Pick<RegisterSearch, "series" | "where" | "filter">;
+/** Questions across every car. */
+export const fleetPath = (club: string): string => `${clubPath(club)}/fleet`;
+/** One characteristic across the cars: its spread, its years, what goes with it; `value` is what shall go with others. */
+export const spreadPath = (
+  club: string,
+  key: string,
+  query: FleetQuery & { readonly side?: string; readonly value?: string } = {},
+): string => withQuery(`${fleetPath(club)}/characteristic/${part(key)}`, { ...query });
+/** How often what was changed. */
+export const prevalencePath = (club: string, query: FleetQuery & { readonly of?: string } = {}): string =>
+  withQuery(`${fleetPath(club)}/modification`, { ...query });
+/** What other owners of a car's series run. */
+export const othersPath = (club: string, car: string): string => `${carPath(club, car)}/others`;
+/** Cars side by side; `cars` as typed, with commas or lines between. */
+export const compareCarsPath = (
+  club: string,
+  query: { readonly cars?: string; readonly series?: string; readonly against?: string } = {},
+): string => withQuery(`${fleetPath(club)}/compare`, query);

@@ -1,5 +1,5 @@
 import { conditionSchema } from "@trunnion/register";
-import { spread, together } from "@trunnion/service";
+import { comparisonInput, comparisonPage, others, prevalence, spread, together } from "@trunnion/service";
 import { z } from "zod";
 import { line } from "../line";
 import { member, router } from "../trpc";
@@ -12,6 +12,11 @@ const choiceInput = z.object({
 const keyInput = choiceInput.extend({ key: line(120).min(1) });
 
 export const fleetRouter = router({
+  compare: member.input(comparisonInput).query(({ ctx, input }) => comparisonPage(ctx.scope, input)),
+  prevalence: member.input(choiceInput).query(({ ctx, input }) => prevalence(ctx.scope, input)),
+  others: member
+    .input(z.object({ car: line(60).min(1) }))
+    .query(({ ctx, input }) => others(ctx.scope, input.car)),
   spread: member
     .input(keyInput.extend({ side: z.enum(["left", "right"]).exactOptional() }))
     .query(({ ctx, input }) => spread(ctx.scope, input)),

@@ -66,7 +66,7 @@ export interface SpreadFigures {
 /** What is known of one characteristic across the cars meant. */
 export interface Spread {
   readonly club: ClubFacts;
-  readonly characteristic: Pick<Characteristic, "key" | "label" | "help" | "assembly" | "sided" | "kind">;
+  readonly characteristic: Characteristic;
   readonly side?: "left" | "right";
   readonly choice: Omit<ChosenFleet, "where">;
   /** Cars meant, those of which it is known, and how many values that is: a sided one has two. */
@@ -270,7 +270,7 @@ export function characteristicOf(book: CharacteristicBook, key: string): Charact
 export async function spread(ctx: Context, input: SpreadInput): Promise<Spread> {
   const book = await bookOf(ctx);
   const characteristic = characteristicOf(book, input.key);
-  const { key, label, help, assembly, sided, kind } = characteristic;
+  const { key, sided } = characteristic;
   const { where, ...choice } = await chosenFleet(ctx, input, book);
   const side = sided ? input.side : undefined;
   const scope: SpreadScope = { key, where, ...(side === undefined ? {} : { side }) };
@@ -284,7 +284,7 @@ export async function spread(ctx: Context, input: SpreadInput): Promise<Spread> 
   const [apart, apartCount] = await apartOf(asked);
   return {
     club: ctx.club,
-    characteristic: { key, label, help, assembly, sided, kind },
+    characteristic,
     ...(side === undefined ? {} : { side }),
     choice,
     cars,

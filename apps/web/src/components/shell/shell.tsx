@@ -1,5 +1,13 @@
 import type { ReactNode } from "react";
-import { clubPath, deskPath, eventsPath, garagePath, registerPath, signOutPath } from "../../lib/path";
+import {
+  clubPath,
+  deskPath,
+  eventsPath,
+  fleetPath,
+  garagePath,
+  registerPath,
+  signOutPath,
+} from "../../lib/path";
 import { Frame } from "./frame";
 import { Wordmark } from "./wordmark";
 
@@ -10,7 +18,7 @@ export interface ClubFace {
 }
 
 /** Where in the club a page stands. */
-export type Place = "home" | "register" | "garage" | "event" | "desk";
+export type Place = "home" | "register" | "garage" | "event" | "fleet" | "desk";
 
 export interface ShellProps {
   readonly club: ClubFace;
@@ -49,6 +57,7 @@ function Header({ club, clubs, person, at, signOut = signOutPath }: Omit<ShellPr
       ? [{ key: "garage", label: "Garage", href: garagePath(club.slug) }]
       : []),
     { key: "event", label: "Events", href: eventsPath(club.slug) },
+    { key: "fleet", label: "Fleet", href: fleetPath(club.slug) },
     { key: "desk", label: "Desk", href: deskPath(club.slug) },
   ];
   return (

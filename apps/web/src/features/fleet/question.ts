@@ -1,0 +1,24 @@
+import { compareCarsPath, prevalencePath } from "../../lib/path";
+
+/** One question the register answers across every car. */
+export interface Question {
+  readonly href: string;
+  readonly title: string;
+  readonly text: string;
+}
+
+/** The fleet's pages, in the order in which they are looked at. */
+export function questionsFor(club: string): readonly Question[] {
+  return [
+    {
+      href: prevalencePath(club),
+      title: "What has been changed",
+      text: "Of each characteristic on how many known cars it differs from factory, what is there instead, and when it was changed.",
+    },
+    {
+      href: compareCarsPath(club),
+      title: "Cars side by side",
+      text: "Two to six cars, or every car of a fleet against one of them: only what differs, worst first.",
+    },
+  ];
+}

@@ -1,0 +1,8 @@
+export {
+  type Others,
+  type OthersRow,
+  others,
+  type Prevalence,
+  type PrevalenceRow,
+  prevalence,
+} from "./read";
