@@ -6,6 +6,7 @@ import { seedDemo } from "@trunnion/prisma/seed";
 import { demoSignIns, wantsDemo } from "@trunnion/prisma/state";
 import type { SheetModel } from "@trunnion/register";
 import {
+  blankSheet,
   bookOf,
   type Clock,
   compareCurrentValues,
@@ -285,11 +286,16 @@ describe("the sheets of the demo", () => {
     );
     expect(lacking).toEqual([]);
     // Left and right of one characteristic that deviate alike stand in one row.
-    const counted = sheets.map(({ deviations }) => {
-      const rows = new Set(
-        deviations.map(({ label, verdict, specified }) => `${label} ${verdict} ${specified}`),
+    const counted = sheets.map(({ deviations, settings }) => {
+      const isSetting = new Set(settings.map(({ label }) => label));
+      const rows = new Map(
+        deviations.map(({ label, verdict, specified }) => [`${label} ${verdict} ${specified}`, label]),
       );
-      return `${rows.size} characteristic${rows.size === 1 ? "" : "s"}`;
+      const out = [...rows.values()].filter((label) => isSetting.has(label)).length;
+      const parts = rows.size - out;
+      const told = [parts === 0 ? "" : `${parts} part${parts === 1 ? "" : "s"}`];
+      if (out > 0) told.push(`${out} setting${out === 1 ? "" : "s"} (figures below)`);
+      return told.filter((part) => part !== "").join(", ");
     });
     const miscounted = sheets.filter(
       ({ car, deviations }, index) =>
@@ -297,6 +303,23 @@ describe("the sheets of the demo", () => {
     );
     expect(miscounted).toEqual([]);
     expect(sheets.some(({ deviations }) => deviations.length > 5) || one.club === "grusvik").toBe(true);
+  });
+
+  test.each(demo)("for $event take one or two pages a car, on A4 and on Letter", async ({ club, event }) => {
+    const sheets = await openOperator(
+      world.database,
+      club,
+      async (ctx) => {
+        const book = await bookOf(ctx);
+        const origin = "https://register.example.test";
+        return [...(await printSheets(ctx, { event, book, origin })), await blankSheet(ctx, { event, book })];
+      },
+      clock,
+    );
+    for (const paper of ["A4", "Letter"] as const) {
+      const pages = await pageTexts(await drawSheets(sheets, { paper }));
+      expect(pages.filter((text) => /page 3 of \d+/.test(text)).map((text) => text.slice(-40))).toEqual([]);
+    }
   });
 
   test.each(demo)("for $event come again byte for byte from what was kept", async ({ club, event }) => {

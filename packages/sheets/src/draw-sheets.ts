@@ -2,7 +2,7 @@ import { setImmediate } from "node:timers/promises";
 import { canonicalJson, type SheetModel } from "@trunnion/register";
 import { SheetDocument } from "./document/sheet-document";
 import { loadFaces } from "./font/face";
-import { type Paper, pageBox, papers } from "./layout/paper";
+import { type Paper, papers, sheetBox } from "./layout/paper";
 import { packedPlan, plan } from "./mark/plan";
 import { drawSheet } from "./sheet";
 
@@ -15,7 +15,7 @@ export interface SheetsOptions {
 export const sheetKinds = ["plain", "fillable", "tagged"] as const;
 export type SheetKind = (typeof sheetKinds)[number];
 
-const layoutVersion = 2;
+const layoutVersion = 3;
 /** Most cars in one file; far above any event, and some hundred megabytes of memory below trouble. */
 const mostCars = 5_000;
 /** Most assemblies the list beside the plan has room for on a first page. */
@@ -39,7 +39,7 @@ export async function drawSheets(models: readonly SheetModel[], options: SheetsO
     throw new RangeError(`${models.length} cars in one file; at most ${mostCars} are drawn`);
   const dates = models.map(preparedDate);
   const faces = loadFaces();
-  const box = pageBox(paper);
+  const box = sheetBox(paper);
   const document = new SheetDocument(
     {
       title: documentTitle(models),

@@ -5,7 +5,7 @@ import { PageFlow } from "./layout/page-flow";
 import type { PageBox } from "./layout/paper";
 import { drawCautions } from "./section/caution";
 import { drawChecks } from "./section/check";
-import { drawDifferences } from "./section/difference";
+import { drawDifferences, drawDifferencesLeft } from "./section/difference";
 import { drawFooter } from "./section/footer";
 import { drawHead } from "./section/head";
 import { drawResult } from "./section/result";
@@ -21,8 +21,8 @@ export interface SheetPlace {
   readonly tagged?: boolean;
 }
 
-/** Most height for what differs, points: with every row taken the settings still stand on the first page. */
-const differenceRoom = 292;
+/** Most height for what differs, points: with all of it taken settings and first checks still stand on that page. */
+const differenceRoom = 250;
 
 /** Draws one car's sheet, its pages in order. */
 export function drawSheet(
@@ -56,10 +56,11 @@ export function drawSheet(
   });
   drawHead(context);
   drawCautions(context);
-  drawDifferences(context, differenceRoom);
+  const left = drawDifferences(context, differenceRoom);
   drawSettings(context);
   drawChecks(context);
   drawResult(context);
+  drawDifferencesLeft(context, left);
   const { pages } = flow;
   pages.forEach((page, at) => {
     drawFooter(page, box, { model, prepared, unprintable, page: at + 1, pages: pages.length }, faces);

@@ -54,7 +54,10 @@ export interface Check {
   readonly assembly: Assembly;
   /** What to look at, in the imperative: "Rock the wheel at six and twelve o'clock". */
   readonly text: string;
-  /** The same in a line of a column, for the printed sheet; the text stands there when left out. */
+  /**
+   * The same in a line of a column, for the printed sheet, with what makes it pass; text and criterion stand there when
+   * left out.
+   */
   readonly short?: string;
   /** How, where it is not plain. */
   readonly method?: string;

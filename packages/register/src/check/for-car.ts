@@ -75,6 +75,18 @@ function unknownKeys(check: Check, view: CarView): readonly string[] {
   );
 }
 
+/** "Front disc face" and "Rear disc face" are one thing to look at: "Disc face, front and rear". */
+function bothAxles(labels: readonly string[]): readonly string[] {
+  const rear = new Set(labels.filter((label) => label.startsWith("Rear ")).map((label) => label.slice(5)));
+  const both = labels
+    .filter((label) => label.startsWith("Front ") && rear.has(label.slice(6)))
+    .map((label) => label.slice(6));
+  const joined = new Set(both);
+  const alone = labels.filter((label) => !joined.has(label.replace(/^(Front|Rear) /, "")));
+  const told = both.map((label) => `${label.charAt(0).toUpperCase()}${label.slice(1)}, front and rear`);
+  return [...told, ...alone].sort();
+}
+
 function gather(
   undecided: readonly Check[],
   view: CarView,
@@ -89,7 +101,7 @@ function gather(
     if (!first.has(check.station)) first.set(check.station, check);
   }
   return [...first].flatMap(([station, example]) => {
-    const labels = [...(byStation.get(station) ?? [])].sort();
+    const labels = bothAxles([...(byStation.get(station) ?? [])].sort());
     if (labels.length === 0) return [];
     const check: Check = {
       id: `not-recorded-${station}`,

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { builtInBook } from "../characteristic/book";
 import type { Side } from "../characteristic/characteristic";
+import type { Check } from "../check/check";
 import { starterChecks } from "../check/starter";
 import { deviationsFromFactory } from "../deviation/compare";
 import { entriesFor } from "../specification/entry";
@@ -91,7 +92,7 @@ const readings = [
   seen("wheels.front.size", "5J x 13"),
 ];
 
-function sheet(car: boolean) {
+function sheet(car: boolean, checks: readonly Check[] = starterChecks) {
   const basis = { options: [] };
   const entries = entriesFor(specification, basis, builtInBook);
   const state = stateOn("2026-12-05", { entries, asBuilt: [], modifications: [], readings });
@@ -107,7 +108,7 @@ function sheet(car: boolean) {
       driver: "Åse",
       describedAs: "a visitor's car",
     },
-    checks: starterChecks,
+    checks,
     book: builtInBook,
     recordHash: "0".repeat(64),
     preparedAt: "2026-11-25T12:00:00.000Z",
@@ -173,6 +174,28 @@ describe("the sheet of a car worked by hand", () => {
     expect(ids).not.toContain("front-wheel-changed");
     expect(ids).not.toContain("disc-diameter-changed");
     expect(ids).not.toContain("front-bar-left-off");
+  });
+
+  test("words a check as the rule set does for print, and puts what follows from the car before what every car gets", () => {
+    const front = model.stations.find(({ station }) => station === "front")?.checks ?? [];
+    expect(front.find(({ id }) => id === "front-bar-thicker")).toMatchObject({
+      short: "Front anti-roll bar: mounts tight, brackets not cracked",
+      wanted: "",
+    });
+    const kinds = front.map(({ special, undecided }) => (undecided ? "open" : special ? "car" : "every"));
+    expect(kinds).toEqual(
+      [...kinds].sort((a, b) => ["car", "every", "open"].indexOf(a) - ["car", "every", "open"].indexOf(b)),
+    );
+    expect(new Set(kinds)).toEqual(new Set(["car", "every", "open"]));
+  });
+
+  test("prints text and criterion of a check that the rule set does not word for print", () => {
+    const { short: _short, ...long } = starterChecks.find(({ id }) => id === "wheel-nuts") ?? {};
+    const [station] = sheet(true, [long as Check]).stations;
+    expect(station?.checks[0]).toMatchObject({
+      short: "Wheel nuts all there, tight, thread fully engaged",
+      wanted: "at least one stud diameter of thread is engaged",
+    });
   });
 
   test("leaves nothing out silently: what could not be decided is gathered to be looked at", () => {

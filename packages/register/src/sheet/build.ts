@@ -14,7 +14,7 @@ import { limitsOnSheet, lineOnSheet } from "./angle";
 import type { CheckReading, SheetCheck, SheetDeviation, SheetModel, SheetSetting } from "./sheet-model";
 
 /** Version of what a sheet says and how it is drawn; counts up when either changes. */
-export const LAYOUT_VERSION = 2;
+export const LAYOUT_VERSION = 3;
 
 /** A car on the register, assessed on the day of the event. */
 export interface SheetCar {
@@ -116,13 +116,17 @@ function sourceText({ title, edition, clause }: Check["source"]): string {
 
 function sheetCheck(input: BuildSheetInput, shown: ReadonlySet<string>) {
   return ({ check, reason, why, undecided }: CheckOnSheet): SheetCheck => {
-    const { id, text, method, caution, criterion, source } = check;
+    const { id, text, short = text, method, caution, criterion, source } = check;
     const limit = limitOf(check, input);
+    const told = (words: string) =>
+      undecided
+        ? words.replace("See what is fitted, and write it down:", "Not on record, write down:")
+        : words;
     return {
       id,
-      text: undecided
-        ? text.replace("See what is fitted, and write it down:", "Not on record, write down:")
-        : text,
+      text: told(text),
+      short: told(short).replace(/\.$/, ""),
+      wanted: limit === undefined && check.short === undefined && "text" in criterion ? criterion.text : "",
       ...(method === undefined ? {} : { method }),
       ...(caution === undefined ? {} : { caution }),
       criterion: "text" in criterion ? { ...criterion, text: `Pass if ${criterion.text}` } : criterion,
@@ -190,6 +194,9 @@ function cornersOf(front: string, { book }: BuildSheetInput): readonly CheckRead
   ];
 }
 
+/** What is there because of this car comes first at a station, what is to be written down last. */
+const rank = ({ special, undecided }: SheetCheck) => (undecided ? 2 : special ? 0 : 1);
+
 function stationsOf(input: BuildSheetInput, settings: readonly SheetSetting[]): SheetModel["stations"] {
   const onSheet = sheetCheck(input, new Set(settings.map(({ key }) => key)));
   const checks = input.car
@@ -198,7 +205,10 @@ function stationsOf(input: BuildSheetInput, settings: readonly SheetSetting[]): 
         .filter(({ when }) => when.op === "always")
         .map((check) => ({ check, reason: "always" as const, why: "every car", undecided: false }));
   return stations.flatMap((station) => {
-    const here = checks.filter(({ check }) => check.station === station).map(onSheet);
+    const here = checks
+      .filter(({ check }) => check.station === station)
+      .map(onSheet)
+      .sort((one, other) => rank(one) - rank(other));
     return here.length === 0 ? [] : [{ station, label: stationLabels[station], checks: here }];
   });
 }

@@ -3,7 +3,7 @@ import { sheetChanges } from "./change";
 import type { SheetModel } from "./sheet-model";
 
 const model = (changes: Partial<SheetModel> = {}): SheetModel => ({
-  layoutVersion: 2,
+  layoutVersion: 3,
   recordHash: "0".repeat(64),
   preparedAt: "2026-05-14T18:30:00Z",
   code: "7K2M9QXT",

@@ -50,6 +50,10 @@ export interface CheckReading {
 export interface SheetCheck {
   readonly id: string;
   readonly text: string;
+  /** What is printed of it, in a line of a column where the rule set words it so. */
+  readonly short: string;
+  /** What makes it pass, where neither the car's limit nor the printed wording says it; may be empty. */
+  readonly wanted: string;
   readonly method?: string;
   /** What can hurt while doing it. */
   readonly caution?: string;

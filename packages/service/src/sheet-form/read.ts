@@ -104,9 +104,58 @@ function keyOf(...parts: readonly string[]): string {
   return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-8${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
 }
 
+/** Places for numbered remarks, more than a sheet has. */
+const remarkPlaces = Array.from({ length: 40 }, (_, at) => at + 1);
+
+interface Remark {
+  /** Number of the check as written; empty where none is. */
+  readonly number: string;
+  readonly text: string;
+}
+
+function remarksOf({ fields }: FilledSheet): readonly Remark[] {
+  return remarkPlaces.flatMap((at) => {
+    const text = fields[`remark/${at}/text`]?.trim() ?? "";
+    const number = fields[`remark/${at}/check`]?.trim().replace(/^no\.? *|\.$/gi, "") ?? "";
+    return text === "" && number === "" ? [] : [{ number, text }];
+  });
+}
+
+/** Checks stand numbered on the sheet, from one, in the order of the walk. */
+const numbersOf = ({ stations }: SheetModel): ReadonlyMap<string, string> =>
+  new Map(stations.flatMap(({ checks }) => checks).map(({ id }, at) => [id, String(at + 1)]));
+
+/** What is written at a check, and in the notes under its number. */
+function noteAt(id: string, { sheet, printed }: Pick<Looking, "sheet" | "printed">): string {
+  const number = numbersOf(printed.model).get(id);
+  const remarks = remarksOf(sheet).filter((remark) => remark.number === number);
+  return [sheet.fields[`check/${id}/note`]?.trim() ?? "", ...remarks.map(({ text }) => text)]
+    .filter((part) => part !== "")
+    .join("\n");
+}
+
+/** Remarks on the car: those without a number, and those whose number no check has, which is told. */
+function remarksOnCar({ sheet, printed }: Pick<Looking, "sheet" | "printed">): readonly string[] {
+  const known = new Set(numbersOf(printed.model).values());
+  return remarksOf(sheet)
+    .filter(({ number }) => !known.has(number))
+    .map(({ number, text }) => (number === "" ? text : `${number}: ${text}`));
+}
+
 /** Every field the printed sheet had, so that another is known to have been put in. */
 function fieldsOf({ stations, settings }: SheetModel): ReadonlySet<string> {
-  const fixed = ["decision", "again/at", "again/result", "again/by", "notes", "scrutineer", "driver", "time"];
+  const remarks = remarkPlaces.flatMap((at) => [`remark/${at}/check`, `remark/${at}/text`]);
+  const fixed = [
+    ...remarks,
+    "decision",
+    "again/at",
+    "again/result",
+    "again/by",
+    "notes",
+    "scrutineer",
+    "driver",
+    "time",
+  ];
   const checks = stations.flatMap(({ checks: all }) => all);
   return new Set([
     ...fixed,
@@ -174,7 +223,7 @@ function lookAtCheck(check: SheetCheck, looking: Looking): SheetLookFinding | un
   const result = resultOf[sheet.fields[`check/${check.id}/result`] ?? ""];
   if (result === undefined) return undefined;
   const all = readingsOf(check, looking);
-  const note = noted(sheet.fields[`check/${check.id}/note`]?.trim() ?? "", all);
+  const note = noted(noteAt(check.id, looking), all);
   const readings = all.filter(({ characteristic }) => characteristic !== "");
   const key = keyOf("finding", printed.id, check.id, result, note, JSON.stringify(readings));
   const before = records.findings.filter(
@@ -197,10 +246,13 @@ function lookAtCheck(check: SheetCheck, looking: Looking): SheetLookFinding | un
   };
 }
 
-function lookAtDecision({ sheet, printed, records }: Looking): SheetLookDecision | undefined {
+function lookAtDecision(looking: Looking): SheetLookDecision | undefined {
+  const { sheet, printed, records } = looking;
   const outcome = outcomeOf[sheet.fields["decision"] ?? ""];
   if (outcome === undefined) return undefined;
-  const note = sheet.fields["notes"]?.trim() ?? "";
+  const note = [sheet.fields["notes"]?.trim() ?? "", ...remarksOnCar(looking)]
+    .filter((part) => part !== "")
+    .join("\n");
   const signedBy = sheet.fields["scrutineer"]?.trim() ?? "";
   const key = keyOf("decision", printed.id, outcome, note, signedBy);
   const before = records.decisions.filter(({ entryId }) => entryId === printed.entryId);
@@ -225,9 +277,7 @@ function unresolvedOf(looking: Looking, checks: readonly SheetCheck[]) {
     const figures = readingsOf(check, looking).map(({ side, entered }) =>
       side === "whole" ? entered : `${side} ${entered}`,
     );
-    const written = [fields[`check/${check.id}/note`]?.trim() ?? "", ...figures].filter(
-      (part) => part !== "",
-    );
+    const written = [noteAt(check.id, looking), ...figures].filter((part) => part !== "");
     return written.length === 0 ? [] : [{ text: check.text, written: written.join(", ") }];
   });
 }
@@ -237,8 +287,12 @@ function lookAtSheet(looking: Looking): SheetLook {
   requireAsPrinted(looking);
   const checks = printed.model.stations.flatMap(({ checks: all }) => all);
   const findings = checks.flatMap((check) => lookAtCheck(check, looking) ?? []);
-  const unresolved = unresolvedOf(looking, checks);
   const decision = lookAtDecision(looking);
+  const loose = decision === undefined ? remarksOnCar(looking) : [];
+  const unresolved = [
+    ...unresolvedOf(looking, checks),
+    ...loose.map((written) => ({ text: "Note on the car, without a decision", written })),
+  ];
   const { entry: entered, car, code } = printed.model;
   return {
     entryId: printed.entryId,
@@ -249,7 +303,7 @@ function lookAtSheet(looking: Looking): SheetLook {
     changes: printed.changes,
     findings,
     ...(decision === undefined ? {} : { decision }),
-    open: checks.length - findings.length - unresolved.length,
+    open: checks.length - findings.length - (unresolved.length - loose.length),
     unresolved,
   };
 }

@@ -49,6 +49,9 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(() => world?.close());
 
+const numberOf = (id: string) =>
+  String(model.stations.flatMap(({ checks }) => checks).findIndex((check) => check.id === id) + 1);
+
 const filled = (fields: Record<string, string>, more: { record?: string; code?: string } = {}) => ({
   event,
   file: "filled.pdf",
@@ -97,6 +100,25 @@ describe("a filled-in sheet", () => {
     });
     expect(findings).toHaveLength(2);
     expect(findings[1]?.replaces).toEqual([findings[0]?.key]);
+  });
+
+  test("with a remark under a check's number is a note of that check; one without a number is of the car", async () => {
+    const written = {
+      "check/wheel-nuts/result": "advise",
+      "remark/1/check": numberOf("wheel-nuts"),
+      "remark/1/text": "one nut loose",
+      "remark/2/text": "clean car",
+      "remark/3/check": "999",
+      "remark/3/text": "no such check",
+    };
+    const [look] = await ours((ctx) => lookAtForm(ctx, filled(written)));
+    expect(look?.findings).toMatchObject([{ check: "wheel-nuts", note: "one nut loose" }]);
+    expect(look?.unresolved).toEqual([
+      { text: "Note on the car, without a decision", written: "clean car" },
+      { text: "Note on the car, without a decision", written: "999: no such check" },
+    ]);
+    const [decided] = await ours((ctx) => lookAtForm(ctx, filled({ ...written, decision: "pass" })));
+    expect(decided?.decision?.note).toBe("clean car\n999: no such check");
   });
 
   test("with a figure and no result is told, and made into no pass", async () => {

@@ -140,6 +140,16 @@ export class ContentWriter {
     this.path(`${n(ends[0])} ${n(ends[1])} m ${n(ends[2])} ${n(ends[3])} l`, paint);
   }
 
+  /** Upright lines of one height, as one path. */
+  uprights(
+    places: readonly number[],
+    [bottom, top]: readonly [bottom: number, top: number],
+    width: number,
+  ): void {
+    const [low, high] = [n(bottom), n(top)];
+    this.path(places.map((x) => `${n(x)} ${low} m ${n(x)} ${high} l`).join(" "), { stroke: width });
+  }
+
   rect(box: readonly [x: number, y: number, width: number, height: number], paint: Paint): void {
     this.path(`${box.map(n).join(" ")} re`, paint);
   }

@@ -20,7 +20,7 @@ export function drawHeading({ flow, faces }: Drawing, { title, note = "" }: Head
   );
   const x = box.left + textWidth(faces.bold, type.heading, title) + 8;
   if (note !== "")
-    page.mark("P", () => page.text({ face: faces.regular, size: type.small, x, y: baseline, text: note }));
+    page.mark("P", () => page.text({ face: faces.regular, size: type.text, x, y: baseline, text: note }));
   page.line([box.left, y - height, box.right, y - height], { stroke: rule.heavy });
   flow.y = y - height;
 }

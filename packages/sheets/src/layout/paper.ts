@@ -22,3 +22,9 @@ export function pageBox(paper: Paper): PageBox {
   const [width, height] = sizes[paper];
   return { width, height, left: 36, right: width - 24, top: height - 22, bottom: 38 };
 }
+
+/** The same for a scrutineering sheet, which uses all that a printer reaches. */
+export function sheetBox(paper: Paper): PageBox {
+  const box = pageBox(paper);
+  return { ...box, top: box.height - 19, bottom: 31 };
+}

@@ -4,6 +4,8 @@ export const type = {
   heading: 11,
   name: 10.5,
   body: 8.8,
+  /** Least size of what is read on a scrutineering sheet. */
+  text: 8,
   small: 7.4,
   fine: 6.5,
 } as const;

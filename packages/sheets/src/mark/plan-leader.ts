@@ -67,8 +67,8 @@ export function drawLeaderNumber(
 ): void {
   const text = String(leader);
   if (deviations > 0) {
-    page.circle([x, y], 7, { fill: "red" });
-    page.text({ face: bold, size: 9, x, y: y - 3.1, text, align: "centre", ink: "paper" });
+    page.circle([x, y], 6, { fill: "red" });
+    page.text({ face: bold, size: 8, x, y: y - 2.8, text, align: "centre", ink: "paper" });
     return;
   }
   page.circle([x, y], 6, { stroke: rule.hair, fill: "paper" });

@@ -37,7 +37,7 @@ export function drawPlate(page: ContentWriter, place: PlatePlace, chassis: strin
   const { size, lines: all } = lettering(faces, chassis, width);
   const lines = all.slice(0, mostLines);
   if (all.length > mostLines) lines[mostLines - 1] = `${lines.at(-1)?.slice(0, -2) ?? ""}…`;
-  const height = Math.max(40, lines.length * size * 1.15 + 19);
+  const height = Math.max(33, lines.length * size * 1.15 + 13);
   page.rect([x, top - height, width, height], { stroke: rule.line });
   page.rect([x + 2.2, top - height + 2.2, width - 4.4, height - 4.4], { stroke: rule.hair });
   for (const rivetX of [x + 8.5, x + width - 8.5]) {

@@ -13,7 +13,8 @@ async function filledByPdfLib(kind: "fillable" | "tagged"): Promise<Uint8Array> 
   const form = document.getForm();
   form.getRadioGroup("no-42.check/rod-end/result").select("refuse");
   form.getTextField("no-42.check/rod-end/reading/whole").setText("5 mm");
-  form.getTextField("no-42.check/rod-end/note").setText("lock nut loose");
+  form.getTextField("no-42.remark/1/check").setText("4");
+  form.getTextField("no-42.remark/1/text").setText("lock nut loose");
   form.getTextField("no-42.setting/front-camber/left").setText("-1°10'");
   form.getRadioGroup("no-7.decision").select("pass-with-advice");
   return document.save();
@@ -28,7 +29,7 @@ async function filledByPdfJs(kind: "fillable" | "tagged"): Promise<Uint8Array> {
     { id: string; exportValues?: string }[]
   > | null;
   const box = objects?.["no-42.check/disc/result"]?.find(({ exportValues }) => exportValues === "advise");
-  const note = objects?.["no-42.check/disc/note"]?.[0];
+  const note = objects?.["no-42.remark/1/text"]?.[0];
   if (!box || !note) throw new Error("the form lost its fields");
   document.annotationStorage.setValue(box.id, { value: true });
   document.annotationStorage.setValue(note.id, { value: "hair crack, Þórdís saw it" });
@@ -46,7 +47,8 @@ describe.each(kinds)("a %s sheet", (kind) => {
           fields: {
             "check/rod-end/result": "refuse",
             "check/rod-end/reading/whole": "5 mm",
-            "check/rod-end/note": "lock nut loose",
+            "remark/1/check": "4",
+            "remark/1/text": "lock nut loose",
             "setting/front-camber/left": "-1°10'",
           },
         },
@@ -58,7 +60,7 @@ describe.each(kinds)("a %s sheet", (kind) => {
   test("filled in by a viewer's engine is read back", async () => {
     const read = await readSheetForm(await filledByPdfJs(kind));
     expect(read).toMatchObject({
-      sheets: [{ fields: { "check/disc/result": "advise", "check/disc/note": "hair crack, Þórdís saw it" } }],
+      sheets: [{ fields: { "check/disc/result": "advise", "remark/1/text": "hair crack, Þórdís saw it" } }],
     });
   });
 

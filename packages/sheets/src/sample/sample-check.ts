@@ -8,6 +8,8 @@ function plain(id: string, text: string, more: Partial<SheetCheck> = {}): SheetC
   return {
     id,
     text,
+    short: text.replace(/\.$/, ""),
+    wanted: more.criterion !== undefined && "text" in more.criterion ? more.criterion.text : "",
     criterion: { kind: "seen" },
     why: everyCar,
     readings:

@@ -1,4 +1,11 @@
-import type { SheetDeviation, SheetModel, SheetSetting } from "@trunnion/register";
+import {
+  buildSheet,
+  builtInBook,
+  type SheetDeviation,
+  type SheetModel,
+  type SheetSetting,
+  starterChecks,
+} from "@trunnion/register";
 import { sampleStations } from "./sample-check";
 
 const names = [
@@ -215,7 +222,7 @@ export const sampleSettings: readonly SheetSetting[] = [
 /** A finished model with something of everything; all names invented. */
 export function sampleSheet(changes: Partial<SheetModel> = {}): SheetModel {
   return {
-    layoutVersion: 2,
+    layoutVersion: 3,
     recordHash: "3f9a1c0b77d24e58a0c6b1f2d3e4958677a8b9c0d1e2f30415263748596a7b8c",
     preparedAt: "2026-05-14T18:30:00Z",
     code: "7K2M9QXT",
@@ -261,19 +268,52 @@ export function sampleSheet(changes: Partial<SheetModel> = {}): SheetModel {
   };
 }
 
-/** A plain car of an entry list: no deviation, the checks every car gets. */
-export function plainSheet(number: number): SheetModel {
+let walk: SheetModel["stations"] | undefined;
+
+/** The starter rules' walk round a car, with what every car gets. */
+function starterWalk(): SheetModel["stations"] {
+  walk ??= buildSheet({
+    club: { name: "", unitSystem: "metric" },
+    event: { name: "", on: "2026-05-16", venue: "", ruleSet: "" },
+    entry: { runningNumber: "", group: "", className: "", driver: "", describedAs: "" },
+    checks: starterChecks,
+    book: builtInBook,
+    recordHash: "",
+    preparedAt: "",
+  }).stations;
+  return walk;
+}
+
+function numbered(number: number): SheetModel {
   const sheet = sampleSheet();
   return {
     ...sheet,
     recordHash: number.toString(16).padStart(64, "0"),
     entry: { ...sheet.entry, runningNumber: String(number), driver: `Ånund Sørvåg ${number}` },
     car: { ...sheet.car, chassis: `SV1-${String(number).padStart(4, "0")}` },
+  };
+}
+
+/** A plain car of an entry list: no deviation, the checks every car gets. */
+export function plainSheet(number: number): SheetModel {
+  const sheet = numbered(number);
+  return {
+    ...sheet,
     leaders: sheet.leaders.map((leader) => ({ ...leader, deviations: 0 })),
     deviations: [],
-    stations: sheet.stations.map((station) => ({
-      ...station,
-      checks: station.checks.filter((check) => !check.special),
-    })),
+    stations: starterWalk(),
+  };
+}
+
+/** A modified car of an entry list: what differs, its settings, the checks every car gets and those that follow. */
+export function fullSheet(number: number): SheetModel {
+  const sheet = numbered(number);
+  const special = (station: string) =>
+    sheet.stations.flatMap((one) =>
+      one.station === station ? one.checks.filter((check) => check.special) : [],
+    );
+  return {
+    ...sheet,
+    stations: starterWalk().map((one) => ({ ...one, checks: [...special(one.station), ...one.checks] })),
   };
 }

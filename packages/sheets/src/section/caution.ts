@@ -14,12 +14,12 @@ export function drawCautions({ flow, faces, model }: SheetContext): void {
   const { box, page } = flow;
   const lines = firstLines(model.cautions.join(" "), {
     face: faces.bold,
-    size: type.small + 0.4,
+    size: type.text,
     width: box.right - box.left - indent,
     most: mostLines,
   });
   drawCaution(page, box.left + 1, flow.y - 12);
   page.mark("P", () => {
-    flow.y = drawBlock(page, lines, box.left + indent, flow.y - 1) - 3;
+    flow.y = drawBlock(page, lines, box.left + indent, flow.y - 0.5) - 1.5;
   });
 }

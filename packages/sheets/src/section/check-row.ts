@@ -2,46 +2,43 @@ import type { CheckReading, SheetCheck } from "@trunnion/register";
 import type { ContentWriter } from "../content/content-writer";
 import type { Face, Faces } from "../font/face";
 import { blockHeight, drawBlock, type Line, runOn } from "../layout/row";
-import { rule } from "../layout/style";
-import { drawCheckBox, drawWriteBox } from "../mark/box";
+import { leading, rule } from "../layout/style";
+import { drawWriteBox } from "../mark/box";
+import type { Span } from "../text/wrap";
 import { firstLines } from "./bounded-text";
 
 export const results = ["pass", "advise", "refuse", "not-applicable"] as const;
 export const resultWords = ["P", "A", "R", "–"] as const;
 
-/** How closely checks are set: the widest that fits two pages is taken. */
+/** How closely checks are set: the widest that fits two pages is taken. None is below eight points. */
 export interface Density {
   readonly body: number;
-  readonly small: number;
   readonly padding: number;
-  /** Width of the place for figure and note. */
-  readonly note: number;
-  /** Lines a reason may take. */
-  readonly why: number;
-  /** Lines that criterion and caution may take; how it is done is said only where there are more than two. */
-  readonly rest: number;
+  /** Lines a reason may take; it begins a line of its own, or where none is given runs on from the check. */
+  readonly why?: number;
+  /** Room to write down what was not on record. */
+  readonly found: number;
 }
 
 export const densities: readonly Density[] = [
-  { body: 8.8, small: 7.4, padding: 2.6, note: 46, why: 4, rest: 4 },
-  { body: 8.4, small: 7.1, padding: 1.8, note: 44, why: 3, rest: 4 },
-  { body: 8, small: 6.8, padding: 1.3, note: 38, why: 2, rest: 4 },
-  { body: 7.6, small: 6.5, padding: 0.8, note: 33, why: 1, rest: 3 },
-  { body: 7.4, small: 6.3, padding: 0.6, note: 20, why: 1, rest: 2 },
+  { body: 9, padding: 2.2, why: 4, found: 46 },
+  { body: 8.6, padding: 1.6, why: 4, found: 46 },
+  { body: 8.3, padding: 1, why: 3, found: 40 },
+  { body: 8, padding: 0.7, why: 3, found: 34 },
+  { body: 8, padding: 0.3, found: 28 },
+  { body: 8, padding: 0, found: 0 },
 ];
 
-/** Across a column: four boxes, the check's number, its words, a place for figure and note. */
-const pitch = 12.6;
+/** Across a column: four boxes to cross, the check's number, its words, room for figures where it asks for some. */
+const pitch = 11;
+export const boxesWidth = results.length * pitch;
 /** What is not on record has one box: seen, and written down. */
-const seenWidth = pitch + 2;
-const box = 11;
-export const boxesWidth = results.length * pitch + 2;
-const numberWidth = 12;
-const readingHeight = 13;
-/** Room for a note below the readings. */
-const noteHeight = 9;
+const seenWidth = pitch;
+const numberWidth = 15;
+const readingHeight = 11.5;
+const readingWidth = 31;
 /** Lines a check may take. */
-const mostText = 5;
+const mostText = 6;
 
 export interface CheckRow {
   readonly check: SheetCheck;
@@ -60,9 +57,10 @@ export interface RowSetting {
   readonly footnote: (source: string) => number | undefined;
 }
 
-/** Figures need room for a figure, however close the rest is set. */
-function noteWidthOf({ readings }: SheetCheck, { note }: Density): number {
-  return readings.length === 0 ? note : Math.max(note, readings.length > 2 ? 62 : 40);
+/** Only what is measured or to be written down has room beside it: a remark goes to the notes, with the number. */
+function noteWidthOf({ readings, undecided }: SheetCheck, { found }: Density): number {
+  if (undecided) return found;
+  return readings.length === 0 ? 0 : Math.min(2, readings.length) * readingWidth + 2;
 }
 
 /** Rows kept, since most checks of an event stand alike on every car's sheet; room for several rule sets. */
@@ -71,23 +69,22 @@ const kept = new Map<string, Pick<CheckRow, "lines" | "height">>();
 
 export function checkRow(check: SheetCheck, number: number, setting: RowSetting): CheckRow {
   const { density, width, common, footnote } = setting;
-  const { text, why, method = "", caution = "", limit = "", criterion, readings, special, undecided } = check;
-  const wanted = "text" in criterion ? criterion.text : "";
-  const source = footnote(check.source) ?? 0;
+  const { short, why, caution = "", limit = "", readings, special, undecided } = check;
   const told = why === common && !special ? "" : why;
   const key = [
     density.body,
+    density.padding,
+    density.found,
     width,
-    source,
+    footnote(check.source) ?? 0,
     readings.length,
     special,
     undecided,
-    text,
+    short,
     told,
-    method,
     caution,
     limit,
-    wanted,
+    wantedOf(check),
   ].join("\n");
   const known = kept.get(key) ?? measured(check, setting);
   if (kept.size >= mostKept) kept.clear();
@@ -96,44 +93,41 @@ export function checkRow(check: SheetCheck, number: number, setting: RowSetting)
 }
 
 function measured(check: SheetCheck, setting: RowSetting): Pick<CheckRow, "lines" | "height"> {
+  const { body, padding } = setting.density;
   const lines = linesOf(check, setting);
-  const { readings: asked } = check;
-  const stacked = asked.length > 2 ? Math.ceil(asked.length / 2) : asked.length;
-  const readings = stacked * readingHeight + (stacked > 0 ? noteHeight : 0);
-  const boxes = box + 2 * Math.min(1.8, setting.density.padding + 0.2);
-  const height = Math.max(blockHeight(lines) + 2 * setting.density.padding, boxes, readings);
+  const readings = Math.ceil(check.readings.length / 2) * readingHeight;
+  const height = Math.max(blockHeight(lines), body * leading, readings) + 2 * padding;
   return { lines, height };
+}
+
+/** What makes it pass, where the car's own limit does not say it. */
+function wantedOf({ wanted, limit }: SheetCheck): string {
+  return limit ?? wanted;
 }
 
 function linesOf(check: SheetCheck, { faces, density, width, common, footnote }: RowSetting): Line[] {
   const { regular, bold } = faces;
-  const { body, small } = density;
+  const { body } = density;
   const note = footnote(check.source);
-  const text = `${check.text}${note === undefined ? "" : raised(note)}`;
+  const mark = note === undefined ? "" : raised(note);
+  const span = (face: Face, text: string): Span => ({ face, size: body, text });
   if (check.undecided) {
-    const room = width - seenWidth - noteWidthOf(check, density) - 4;
-    const wanted = "text" in check.criterion ? ` ${sentence(check.criterion.text)}` : "";
-    return firstLines(`${text}${wanted}`, { face: regular, size: small, width: room, most: mostText });
+    const room = width - seenWidth - noteWidthOf(check, density) - 6;
+    const asked = wantedOf(check);
+    const found = asked === "" ? check.short : `${check.short}: ${asked}`;
+    return firstLines(found, { face: regular, size: body, width: room, most: mostText });
   }
-  const room = width - boxesWidth - numberWidth - noteWidthOf(check, density) - 4;
-  const { criterion } = check;
-  const wanted = "text" in criterion ? criterion.text : "";
-  const caution = check.caution === undefined ? "" : `Caution: ${check.caution}`;
-  const span = (face: Face, size: number, words: string) => ({
-    face,
-    size,
-    text: words === "" ? "" : `${sentence(words)} `,
-  });
-  const what = { face: check.special ? bold : regular, size: body, text: `${text} ` };
-  const rest = [
-    span(bold, small, caution),
-    span(bold, small, check.limit ?? wanted),
-    span(regular, small, density.rest > 2 ? (check.method ?? "") : ""),
-  ];
+  const room =
+    width - boxesWidth - numberWidth - noteWidthOf(check, density) - (check.readings.length > 0 ? 3 : 0);
+  const wanted = wantedOf(check);
+  const caution = check.caution === undefined ? "" : ` Caution: ${check.caution}.`;
+  const rest = [span(bold, wanted === "" ? "" : ` ${wanted}.`), span(bold, caution)];
+  const what = span(check.special ? bold : regular, `${check.short}${mark}${wanted === "" ? "" : ":"}`);
   const why = !check.special && check.why === common ? "" : check.why;
-  if (why === "") return cut(runOn([what, ...rest], room), mostText + density.rest);
-  const reason = firstLines(sentence(why), { face: regular, size: small, width: room, most: density.why });
-  return [...cut(runOn([what], room), mostText), ...reason, ...cut(runOn(rest, room), density.rest)];
+  const told = span(regular, why === "" || density.why !== undefined ? "" : ` ${why}`);
+  if (why === "" || density.why === undefined) return cut(runOn([what, ...rest, told], room), mostText);
+  const reason = firstLines(why, { face: regular, size: body, width: room, most: density.why });
+  return [...cut(runOn([what, ...rest], room), mostText), ...reason];
 }
 
 /** Lines beyond the bound end in an ellipsis. */
@@ -153,59 +147,70 @@ export function raised(number: number): string {
   return [...String(number)].map((digit) => raisedDigits[Number(digit)]).join("");
 }
 
-/** Rules come with and without a full stop; the lines of a check each stand alone. */
-function sentence(text: string): string {
-  const bare = text.trim();
-  return bare === "" || /[.!?…]["”’)]?$/.test(bare) ? bare : `${bare}.`;
+/** Capitals stand in the middle of their line, not at its top: rows are ruled close. */
+const sink = 0.9;
+
+interface Place {
+  readonly x: number;
+  readonly top: number;
+  readonly width: number;
 }
 
 /** Draws a row at a place; with the fields that a fillable file has there. */
 export function drawCheckRow(
   page: ContentWriter,
   row: CheckRow,
-  place: { readonly x: number; readonly top: number; readonly width: number },
+  { x, top, width }: Place,
   { faces, density }: RowSetting,
 ): void {
   const { check, number, lines, height } = row;
-  const { x, top, width } = place;
-  const left = x + (check.undecided ? seenWidth - numberWidth : boxesWidth);
-  const noteWidth = noteWidthOf(check, density);
-  const noteX = x + width - noteWidth;
+  const words = x + (check.undecided ? seenWidth + 4 : boxesWidth + numberWidth);
   page.part("LI", () => {
     page.mark("LBody", () => {
-      if (!check.undecided) {
+      if (!check.undecided)
         page.text({
           face: faces.regular,
-          size: 6.5,
-          x: left + numberWidth - 3,
-          y: top - density.padding - density.body * 0.78,
+          size: 7,
+          x: words - 3,
+          y: top - sink - density.padding - density.body * 0.78,
           text: String(number),
           align: "right",
         });
-      }
-      drawBlock(page, lines, left + numberWidth, top - density.padding);
+      drawBlock(page, lines, words, top - sink - density.padding);
     });
     drawBoxes(page, row, { x, top });
-    drawNote(page, row, { x: noteX, top, width: noteWidth, face: faces.regular });
+    const noteWidth = noteWidthOf(check, density);
+    if (noteWidth > 0)
+      drawNote(page, row, { x: x + width - noteWidth, top, width: noteWidth }, faces.regular);
   });
-  page.line([noteX, top, noteX, top - height], { stroke: rule.hair });
-  page.line([x, top - height, x + width, top - height], { stroke: rule.hair });
+  drawGrid(page, { x, top, width }, check.undecided ? 1 : results.length, height);
   if (check.undecided)
     page.line([x - 3.2, top - 2, x - 3.2, top - height + 2], { stroke: 1.5, dash: "2.4 1.8" });
-  else if (check.special) page.rect([x - 4.5, top - height + 1.5, 3, height - 3], { fill: "red" });
+  else if (check.special) page.rect([x - 4.5, top - height + 1, 3, height - 2], { fill: "red" });
 }
 
-/** Boxes stand a little below the row's rule. */
-const drop = 1.2;
+/** The rule under a row and the uprights of its boxes; what lies between two is the box. */
+function drawGrid(page: ContentWriter, { x, top, width }: Place, boxes: number, height: number): void {
+  const bottom = top - height;
+  page.line([x, bottom, x + width, bottom], { stroke: rule.hair });
+  page.uprights(
+    Array.from({ length: boxes + 1 }, (_, at) => x + at * pitch),
+    [bottom, top],
+    rule.hair,
+  );
+}
 
-function drawBoxes(page: ContentWriter, { check }: CheckRow, { x, top }: { x: number; top: number }): void {
+/** Side of a box's field: what is crossed on a screen stands in the middle of its cell. */
+const fieldSide = 9;
+
+function drawBoxes(page: ContentWriter, { check, height }: CheckRow, { x, top }: Omit<Place, "width">): void {
   const choices = check.undecided ? results.slice(0, 1) : results;
-  const boxes = choices.map((_, at) => [x + at * pitch, top - drop - box, box, box] as const);
-  for (const [boxX, , , side] of boxes) drawCheckBox(page, boxX, top - drop, side);
+  const inset = (pitch - fieldSide) / 2;
+  const bottom = top - Math.min(height, pitch) / 2 - fieldSide / 2;
   page.field({
     name: `check.${check.id}.result`,
     kind: "choice",
-    boxes,
+    boxes: choices.map((_, at) => [x + at * pitch + inset, bottom, fieldSide, fieldSide] as const),
     choices,
     title: `Result: ${check.text.slice(0, 120)}`,
   });
@@ -214,30 +219,28 @@ function drawBoxes(page: ContentWriter, { check }: CheckRow, { x, top }: { x: nu
 function drawNote(
   page: ContentWriter,
   { check, height }: CheckRow,
-  {
-    x,
-    top,
-    width,
-    face,
-  }: { readonly x: number; readonly top: number; readonly width: number; readonly face: Face },
+  { x, top, width }: Place,
+  face: Face,
 ): void {
-  const across = check.readings.length > 2 ? 2 : 1;
+  if (check.undecided) {
+    page.line([x, top, x, top - height], { stroke: rule.hair });
+    page.field({
+      name: `check.${check.id}.note`,
+      kind: "lines",
+      boxes: [[x + 1.5, top - height + 1, width - 2, height - 2]],
+      title: `Found: ${check.text.slice(0, 120)}`,
+    });
+    return;
+  }
+  const across = Math.min(2, check.readings.length);
+  const offset = (height - Math.ceil(check.readings.length / 2) * readingHeight) / 2;
   check.readings.forEach((reading, at) => {
-    const cell = (width - 1) / across;
     drawReading(page, reading, {
       check,
       face,
-      x: x + (at % across) * cell,
-      top: top - 1.5 - Math.floor(at / across) * readingHeight,
-      width: cell,
+      x: x + 2 + (at % across) * readingWidth,
+      top: top - Math.min(offset, 1) - Math.floor(at / across) * readingHeight,
     });
-  });
-  const y = top - 1.5 - Math.ceil(check.readings.length / across) * readingHeight;
-  page.field({
-    name: `check.${check.id}.note`,
-    kind: "lines",
-    boxes: [[x + 1.5, top - height + 1, width - 2, Math.max(4, y - (top - height) - 1)]],
-    title: `Note: ${check.text.slice(0, 120)}`,
   });
 }
 
@@ -246,19 +249,19 @@ interface ReadingPlace {
   readonly face: Face;
   readonly x: number;
   readonly top: number;
-  readonly width: number;
 }
 
 /** The open box a figure is written into, and its side or corner before it. */
 function drawReading(page: ContentWriter, { key, label }: CheckReading, place: ReadingPlace): void {
-  const { check, face, x, top, width } = place;
-  const indent = label === "" ? 3 : label.length > 1 ? 11 : 9;
-  if (label !== "") page.text({ face, size: 6.2, x: x + 2, y: top - 9.5, text: label });
-  drawWriteBox(page, { x: x + indent, top, width: width - indent, height: readingHeight - 1.5 });
+  const { check, face, x, top } = place;
+  const indent = label === "" ? 0 : label.length > 1 ? 8 : 5;
+  if (label !== "") page.text({ face, size: 6.2, x, y: top - 8.5, text: label });
+  const width = readingWidth - indent - 2;
+  drawWriteBox(page, { x: x + indent, top: top - 0.8, width, height: readingHeight - 1.8 });
   page.field({
     name: `check.${check.id}.reading.${key}`,
     kind: "text",
-    boxes: [[x + indent + 0.5, top - readingHeight + 2, width - indent - 1, readingHeight - 2.5]],
+    boxes: [[x + indent + 0.5, top - readingHeight + 1, width - 1, readingHeight - 1.5]],
     title: `Reading${label === "" ? "" : ` ${label}`}: ${check.text.slice(0, 100)}`,
   });
 }

@@ -20,10 +20,10 @@ import {
 } from "./walk";
 
 const title = "Checks, walking round the car";
-const gutter = 15;
+const gutter = 13;
 /** Less than this under the settings, and the walk begins on a new page. */
 const leastStart = 64;
-const introHeight = 12;
+const introHeight = 11;
 const head = headingHeight + introHeight;
 const wantedPages = 2;
 const mostPages = 60;
@@ -42,7 +42,7 @@ export function drawChecks(context: SheetContext): void {
   for (const [at, region] of regions.entries()) {
     if (at > 0 || region.page > 0) flow.next();
     if (at === 0) {
-      drawHeading(context, { title });
+      drawHeading(context, { title, note: model.event.ruleSet });
       drawIntroduction(context, setting.common);
     }
     const top = flow.y;
@@ -127,9 +127,9 @@ function commonReason(model: SheetModel): string {
 
 function drawIntroduction({ flow, faces }: SheetContext, common: string): void {
   const ordinary = common === "" ? "" : ` Without a reason: ${common.replace(/\.$/, "")}.`;
-  const words = `P pass · A advise · R refuse · – not applicable. Bar in the margin: on this sheet because of this car; broken: not on record.${ordinary}`;
+  const words = `P pass · A advise · R refuse · – not applicable. Bar: because of this car; broken bar: not on record.${ordinary}`;
   const width = flow.box.right - flow.box.left;
-  const lines = firstLines(words, { face: faces.regular, size: type.fine + 0.3, width, most: 1 });
+  const lines = firstLines(words, { face: faces.regular, size: type.text, width, most: 1 });
   flow.page.mark("P", () => drawBlock(flow.page, lines, flow.box.left, flow.y - 2));
   flow.y -= introHeight;
 }
@@ -152,13 +152,13 @@ function drawStationName(
   { x, top, width }: { readonly x: number; readonly top: number; readonly width: number },
 ): void {
   const { page } = flow;
-  const baseline = top - stationHeight + 4;
-  const pitch = (boxesWidth - 2) / results.length;
+  const baseline = top - stationHeight + 3.2;
+  const pitch = boxesWidth / results.length;
   resultWords.forEach((word, at) => {
     page.text({
       face: faces.bold,
-      size: 7.4,
-      x: x + at * pitch + 5.5,
+      size: type.text,
+      x: x + (at + 0.5) * pitch,
       y: baseline,
       text: word,
       align: "centre",
@@ -168,9 +168,9 @@ function drawStationName(
     page.text({
       face: faces.bold,
       size: type.name,
-      x: x + boxesWidth,
+      x: x + boxesWidth + 4,
       y: baseline,
-      text: shorten(faces.bold, type.name, name, width - boxesWidth),
+      text: shorten(faces.bold, type.name, name, width - boxesWidth - 4),
     }),
   );
   page.line([x, top - stationHeight, x + width, top - stationHeight], { stroke: rule.line });

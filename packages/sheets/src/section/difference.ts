@@ -1,15 +1,21 @@
 import type { SheetDeviation } from "@trunnion/register";
-import { drawColumns, drawHeading } from "../layout/heading";
-import { block, drawBlock, drawRow, type Line, type Row, rowHeight, runOn } from "../layout/row";
+import { drawHeading } from "../layout/heading";
+import { block, blockHeight, drawBlock, type Line, runOn } from "../layout/row";
 import type { SheetContext } from "../layout/sheet-context";
-import { type } from "../layout/style";
+import { rule, type } from "../layout/style";
 import { drawLeaderNumber } from "../mark/plan-leader";
 import { drawVerdictMark } from "../mark/verdict-mark";
-import { firstLines } from "./bounded-text";
+import type { Span } from "../text/wrap";
 
 const title = "What is different about this car";
-/** Lines a cell has; what is longer ends in an ellipsis, and the sheet says where the rest stands. */
-const mostLines = 2;
+const continued = "What is different, continued";
+/** Lines one characteristic may take; a longer text ends in an ellipsis. */
+const mostLines = 3;
+const size = 8.4;
+const gutter = 13;
+/** Number on the plan and the verdict's mark, before the words. */
+const indent = 27;
+const padding = 1.3;
 
 /** Both sides of one characteristic in one row, where the verdict is the same. */
 interface Told extends Omit<SheetDeviation, "side"> {
@@ -51,120 +57,172 @@ function joined(one: Told, other: SheetDeviation): Told {
   };
 }
 
-function columns({ flow }: SheetContext) {
-  const { left, right } = flow.box;
-  const label = left + 84;
-  const spare = right - left - 527;
-  const actual = label + 146 + spare / 2;
-  const specified = actual + 112 + spare / 2;
-  const difference = specified + 84;
-  return { verdict: left + 18, label, actual, specified, difference, since: right - 46, end: right };
+/** One characteristic with its words broken into lines. */
+interface Entry {
+  readonly told: Told;
+  readonly lines: readonly Line[];
+  readonly height: number;
+}
+
+/** What differs, in parts: what the first page has no room for stands on a page after the result. */
+export interface DifferencesLeft {
+  readonly entries: readonly Entry[];
 }
 
 /**
- * What deviates, worst first as the model has it, before anything else is said of the car. Settings that are out
- * are named here and shown with their limits below. Bounded to a height; what is left out is counted.
+ * What deviates, worst first as the model has it, before anything else is said of the car, in two columns. Settings
+ * that are out stand with their limits below. Bounded to a height; answers what is left for a further page.
  */
-export function drawDifferences(context: SheetContext, room: number): void {
-  const { flow, model } = context;
+export function drawDifferences(context: SheetContext, room: number): DifferencesLeft {
+  const { model } = context;
   const settings = new Set(model.settings.map(({ label }) => label));
   const parts = together(model.deviations.filter(({ label }) => !settings.has(label)));
   const out = together(model.deviations.filter(({ label }) => settings.has(label)));
-  const count = parts.length + out.length;
-  const note = count === 0 ? "" : `${count} ${count === 1 ? "characteristic" : "characteristics"}`;
-  const bottom = flow.y - room;
-  drawHeading(context, { title, note });
-  if (parts.length > 0) {
-    drawColumnNames(context);
-    drawParts(context, parts, bottom);
+  const since = commonSince(parts);
+  drawHeading(context, { title, note: noteOf(parts.length, out.length, since) });
+  const entries = parts.map((told) => entryOf(context, told, since));
+  const fitting = fitsInto(entries, room);
+  const [now, left] = [entries.slice(0, fitting), entries.slice(fitting)];
+  drawEntries(context, now);
+  drawWords(context, left.length);
+  return { entries: left };
+}
+
+/** What the first page had no room for, in full, on as many pages as it takes. */
+export function drawDifferencesLeft(context: SheetContext, { entries }: DifferencesLeft): void {
+  let left = entries;
+  while (left.length > 0) {
+    context.flow.next();
+    drawHeading(context, { title: continued, note: `${left.length} of them` });
+    const fitting = Math.max(1, fitsInto(left, context.flow.free - 4));
+    drawEntries(context, left.slice(0, fitting));
+    left = left.slice(fitting);
   }
-  drawWords(context, out);
 }
 
-function drawColumnNames(context: SheetContext): void {
-  const at = columns(context);
-  context.flow.page.mark("P", () =>
-    drawColumns(context, [
-      { x: at.verdict, text: "Verdict" },
-      { x: at.label, text: "Characteristic" },
-      { x: at.actual, text: "On the car" },
-      { x: at.specified, text: "Specified" },
-      { x: at.difference, text: "Difference" },
-      { x: at.since, text: "Since" },
-    ]),
-  );
+const things = (count: number, thing: string) => `${count} ${thing}${count === 1 ? "" : "s"}`;
+
+function noteOf(parts: number, out: number, since: string): string {
+  const told = [
+    parts === 0 ? "" : things(parts, "part"),
+    out === 0 ? "" : `${things(out, "setting")} (figures below)`,
+  ].filter((part) => part !== "");
+  return `${told.join(", ")}${since === "" ? "" : `; since ${since} where nothing else is said`}`;
 }
 
-function drawParts(context: SheetContext, parts: readonly Told[], bottom: number): void {
-  const { flow } = context;
-  const rows = parts.map((part) => rowOf(context, part));
-  const reserved = 24;
-  let drawn = 0;
-  flow.page.part("Table", () => {
-    for (const row of rows) {
-      const last = drawn === rows.length - 1;
-      if (flow.y - rowHeight(row) < bottom + (last ? 0 : reserved)) break;
-      flow.page.part("TR", () => flow.page.mark("TD", () => drawRow(flow, row)));
-      drawn++;
-    }
-  });
-  const left = parts.slice(drawn);
-  if (left.length > 0) drawLeftOut(context, left);
+/** The day most of them share, where several do. */
+function commonSince(parts: readonly Told[]): string {
+  const counts = new Map<string, number>();
+  for (const { since } of parts) if (since !== "") counts.set(since, (counts.get(since) ?? 0) + 1);
+  const [first] = [...counts].sort(([, a], [, b]) => b - a);
+  return first !== undefined && first[1] > 1 ? first[0] : "";
 }
 
-/** Counts what there was no room for, by assembly: the reader must know that there is more. */
-function drawLeftOut(context: SheetContext, left: readonly Told[]): void {
-  const { flow, faces, model } = context;
-  const byLeader = new Map<number, number>();
-  for (const { leader } of left) byLeader.set(leader, (byLeader.get(leader) ?? 0) + 1);
-  const named = model.leaders.flatMap(({ leader, label }) => {
-    const count = byLeader.get(leader);
-    return count === undefined ? [] : [`${label} ${count}`];
-  });
-  const text =
-    `and ${left.length} more that ${left.length === 1 ? "differs" : "differ"}, left out for want of room` +
-    `${named.length > 0 ? ` (${named.join(", ")})` : ""}: see the record, or this file's attachment.`;
-  const bounds = { face: faces.bold, size: type.small, width: flow.box.right - flow.box.left, most: 2 };
-  flow.page.mark("P", () => {
-    flow.y = drawBlock(flow.page, firstLines(text, bounds), flow.box.left, flow.y - 3);
-  });
+function columnWidth({ flow }: SheetContext): number {
+  return (flow.box.right - flow.box.left - gutter) / 2;
 }
 
-function rowOf(context: SheetContext, told: Told): Row {
-  const { flow, faces } = context;
-  const { regular, bold } = faces;
-  const at = columns(context);
-  const cell = (x: number, end: number, text: string, face = regular, size: number = type.body) => ({
-    x,
-    lines: firstLines(text, { face, size, width: end - x - 5, most: mostLines }),
-  });
-  const label = runOn(
+/** "Rear drop link joint: rod end for rubber bush, different part since 8 Jul 2017". */
+function entryOf(context: SheetContext, told: Told, common: string): Entry {
+  const { regular, bold } = context.faces;
+  const span = (face: typeof regular, text: string): Span => ({ face, size, text });
+  const side = told.side === "" ? "" : `, ${told.side}`;
+  const wanted = told.specified === "" || told.verdict === "added" ? "" : ` for ${told.specified}`;
+  const since =
+    told.since === "" || told.since === common
+      ? ""
+      : told.since.startsWith("before")
+        ? ` ${told.since}`
+        : ` since ${told.since}`;
+  const rest = [told.difference, `${told.verdictText}${since}`].filter((part) => part !== "");
+  const lines = runOn(
     [
-      { face: bold, size: type.body, text: told.label },
-      { face: regular, size: type.small, text: told.side === "" ? "" : `, ${told.side}` },
+      span(bold, told.label),
+      span(regular, `${side}: `),
+      span(bold, told.actual),
+      span(regular, `${wanted}; ${rest.join("; ")}`),
     ],
-    at.actual - at.label - 5,
+    columnWidth(context) - indent,
   );
-  return {
-    cells: [
-      cell(at.verdict + 11, at.label, told.verdictText, bold, type.small),
-      { x: at.label, lines: label.slice(0, mostLines) },
-      cell(at.actual, at.specified, told.actual, bold),
-      cell(at.specified, at.difference, told.specified, regular, type.small),
-      cell(at.difference, at.since, told.difference, regular, type.small),
-      cell(at.since, at.end + 5, told.since, regular, type.fine),
-    ],
-    minimum: 15,
-    padding: 2,
-    decorate: (page, top) => {
-      drawLeaderNumber(page, [flow.box.left + 7, top - 7.5], { leader: told.leader, deviations: 1 }, faces);
-      drawVerdictMark(page, [at.verdict + 4.5, top - 7.4], told.verdict);
-    },
-  };
+  const cut = lines.length > mostLines ? shortened(lines) : lines;
+  return { told, lines: cut, height: Math.max(blockHeight(cut), 12) + 2 * padding };
 }
 
-/** Settings that are out, and what is not known: a sheet with no deviation must not read as a clean bill. */
-function drawWords(context: SheetContext, out: readonly Told[]): void {
+function shortened(lines: readonly Line[]): readonly Line[] {
+  const last = lines[mostLines - 1];
+  if (last === undefined) return lines;
+  const spans = last.spans.map((span, at) =>
+    at < last.spans.length - 1 ? span : { ...span, text: `${span.text.slice(0, -2).trimEnd()}…` },
+  );
+  return [...lines.slice(0, mostLines - 1), { ...last, spans }];
+}
+
+/** Where the second column begins, with both of them no higher than a height; undefined where they do not fit. */
+function turnAt(entries: readonly Entry[], height: number): number | undefined {
+  let [column, used, turn] = [0, 0, entries.length];
+  for (const [at, entry] of entries.entries()) {
+    if (used + entry.height > height) {
+      if (column === 1) return undefined;
+      [column, used, turn] = [1, 0, at];
+    }
+    if (entry.height > height) return undefined;
+    used += entry.height;
+  }
+  return turn;
+}
+
+/** How many, from the first, fit two columns of a height. */
+function fitsInto(entries: readonly Entry[], height: number): number {
+  let [low, high] = [0, entries.length];
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if (turnAt(entries.slice(0, middle), height) === undefined) high = middle - 1;
+    else low = middle;
+  }
+  return low;
+}
+
+/** Both columns as even as may be. */
+function drawEntries(context: SheetContext, entries: readonly Entry[]): void {
+  if (entries.length === 0) return;
+  const { flow } = context;
+  const total = entries.reduce((sum, { height }) => sum + height, 0);
+  let height = total / 2;
+  while (turnAt(entries, height) === undefined) height += 2;
+  const turn = turnAt(entries, height) ?? entries.length;
+  const top = flow.y - 1;
+  flow.page.part("L", () => {
+    const left = drawColumn(context, entries.slice(0, turn), { x: flow.box.left, top });
+    const x = flow.box.left + columnWidth(context) + gutter;
+    flow.y = Math.min(left, drawColumn(context, entries.slice(turn), { x, top }));
+  });
+}
+
+function drawColumn(
+  context: SheetContext,
+  entries: readonly Entry[],
+  { x, top }: { readonly x: number; readonly top: number },
+): number {
+  const { flow, faces } = context;
+  const { page } = flow;
+  const width = columnWidth(context);
+  let y = top;
+  for (const { told, lines, height } of entries) {
+    page.part("LI", () =>
+      page.mark("LBody", () => {
+        drawLeaderNumber(page, [x + 6, y - padding - 5.6], { leader: told.leader, deviations: 1 }, faces);
+        drawVerdictMark(page, [x + 19.5, y - padding - 5.2], told.verdict);
+        drawBlock(page, lines, x + indent, y - padding - 0.6);
+      }),
+    );
+    y -= height;
+    page.line([x, y, x + width, y], { stroke: rule.hair });
+  }
+  return y;
+}
+
+/** What is not known, and what stands further on: a sheet with no deviation must not read as a clean bill. */
+function drawWords(context: SheetContext, left: number): void {
   const { faces, model, flow } = context;
   const width = flow.box.right - flow.box.left;
   const lines: Line[] = [];
@@ -174,18 +232,14 @@ function drawWords(context: SheetContext, out: readonly Told[]): void {
       : "This car is not on the register, so nothing is known that differs.";
     lines.push(...block(faces.bold, type.name, known, width));
   }
-  if (out.length > 0) {
-    const named = out.map(
-      ({ label, side, verdictText }) => `${label}${side === "" ? "" : ` ${side}`} ${verdictText}`,
-    );
-    const text = `Settings: ${named.join("; ")}. Figures below.`;
-    lines.push(...firstLines(text, { face: faces.bold, size: type.small, width, most: 2 }));
-  }
+  if (left > 0)
+    lines.push(...block(faces.bold, type.text, `and ${left} more, on the page after the result`, width));
   const { notRecorded } = model;
   const count = notRecorded === 1 ? "1 characteristic is" : `${notRecorded} characteristics are`;
   const text = `${count} not recorded. Not known is not the same as in order.`;
-  if (notRecorded > 0) lines.push(...block(faces.regular, type.small, text, width));
+  if (notRecorded > 0) lines.push(...block(faces.regular, type.text, text, width));
+  if (lines.length === 0) return;
   flow.page.mark("P", () => {
-    flow.y = drawBlock(flow.page, lines, flow.box.left, flow.y - 3) - 3;
+    flow.y = drawBlock(flow.page, lines, flow.box.left, flow.y - 1.5) - 1.5;
   });
 }

@@ -31,14 +31,15 @@ export function drawFooter(page: ContentWriter, box: PageBox, facts: FooterFacts
   const { left, right } = box;
   const line = (y: number, text: string) =>
     page.text({ face: faces.regular, size: type.fine, x: left, y, text });
-  page.line([left, 35, right, 35], { stroke: rule.hair });
+  page.line([left, 28.5, right, 28.5], { stroke: rule.hair });
   const hash = (model.recordHash.slice(0, 16).match(/.{1,4}/g) ?? []).join(" ");
   const code = model.code === "" ? "" : `Sheet ${model.code} · `;
-  line(26.5, `${code}Record ${hash} · layout ${model.layoutVersion} · prepared ${preparedText(prepared)}`);
-  line(18, unprintable > 0 ? lostText(unprintable) : shorten(faces.regular, type.fine, model.club, 300));
-  const number = shorten(faces.bold, type.heading, model.entry.runningNumber, 150);
+  const what = `${code}Record ${hash} · layout ${model.layoutVersion} · prepared ${preparedText(prepared)}`;
+  line(21.5, shorten(faces.regular, type.fine, `${what} · ${model.club}`, right - left - 130));
+  if (unprintable > 0) line(14.2, lostText(unprintable));
+  const number = shorten(faces.bold, type.heading, model.entry.runningNumber, 60);
   const text = `No. ${number} · page ${facts.page} of ${facts.pages}`;
-  page.text({ face: faces.bold, size: type.heading, x: right, y: 21, text, align: "right" });
+  page.text({ face: faces.bold, size: type.heading, x: right, y: 16.5, text, align: "right" });
 }
 
 /** Says how many characters could not be printed, and where they stand whole. */

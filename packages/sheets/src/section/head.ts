@@ -1,22 +1,21 @@
-import type { SheetModel } from "@trunnion/register";
 import { type Face, textWidth } from "../font/face";
-import { block, blockHeight, drawBlock, type Line, runOn } from "../layout/row";
+import { block, drawBlock, type Line } from "../layout/row";
 import type { SheetContext } from "../layout/sheet-context";
 import { rule, type } from "../layout/style";
 import { plan } from "../mark/plan";
-import { drawLeaderNumber, drawLeaders } from "../mark/plan-leader";
+import { drawLeaders } from "../mark/plan-leader";
 import { drawPlate, plateHolds } from "../mark/plate";
 import { fitSize, shorten } from "../text/wrap";
 import { BoundedText } from "./bounded-text";
 
-const numberWidth = 104;
-const planScale = 0.74;
+const numberWidth = 96;
+const planScale = 0.68;
 const planWidth = plan.width * planScale;
 const gutter = 12;
 /** Most characters of a text that go below the head, where it was broken off above. */
 const longestBelow = 400;
 
-/** Number, car and plan side by side: the third of a page one looks at from a distance. */
+/** Number, car and plan side by side: the part of a page one looks at from a distance. */
 export function drawHead(context: SheetContext): void {
   const { flow, faces } = context;
   const { box } = flow;
@@ -28,12 +27,11 @@ export function drawHead(context: SheetContext): void {
     drawCar(context, { x: middle, top, width: box.right - planWidth - gutter - middle, texts }),
     drawPlan(context, { x: box.right - planWidth + 14, top }),
   ];
-  flow.y = Math.min(...bottoms) - 3;
-  const below = texts.below(faces.regular, type.small, box.right - box.left);
+  flow.y = Math.min(...bottoms) - 2;
+  const below = texts.below(faces.regular, type.text, box.right - box.left);
   flow.page.mark("P", () => {
     flow.y = drawBlock(flow.page, below, box.left, flow.y);
   });
-  drawKey(context);
 }
 
 interface Place {
@@ -48,7 +46,7 @@ function drawNumber(context: SheetContext, top: number, texts: BoundedText): num
   const { page, box } = flow;
   const { entry } = model;
   const x = box.left;
-  const divide = top - 74;
+  const divide = top - 62;
   const number = shownNumber(faces.bold, entry.runningNumber, numberWidth - 10);
   if (number.text.endsWith("…")) texts.keep("Running number", entry.runningNumber);
   page.mark("H1", () =>
@@ -60,13 +58,18 @@ function drawNumber(context: SheetContext, top: number, texts: BoundedText): num
       align: "centre",
     }),
   );
-  const half = numberWidth / 2;
+  const split = numberWidth * shareOf(faces.bold, entry.className, entry.group);
   const bottoms = [
     { label: "Class", value: entry.className },
     { label: "Group", value: entry.group },
   ].map(({ label, value }, at) => {
-    const left = x + 5 + at * half;
-    const bounds = { face: faces.bold, size: type.name, width: half - 8, most: 2 };
+    const left = x + 5 + at * split;
+    const bounds = {
+      face: faces.bold,
+      size: type.name,
+      width: (at === 0 ? split : numberWidth - split) - 8,
+      most: 2,
+    };
     const words = texts.lines(label, value === "" ? "–" : value, bounds);
     let bottom = divide;
     page.mark("P", () => {
@@ -77,9 +80,17 @@ function drawNumber(context: SheetContext, top: number, texts: BoundedText): num
   });
   const bottom = Math.min(...bottoms) - 3;
   page.line([x, divide, x + numberWidth, divide], { stroke: rule.line });
-  page.line([x + half, divide, x + half, bottom], { stroke: rule.line });
+  page.line([x + split, divide, x + split, bottom], { stroke: rule.line });
   page.rect([x, bottom, numberWidth, top - bottom], { stroke: rule.heavy });
   return bottom;
+}
+
+/** How much of the box the class takes beside the group, by their longest words. */
+function shareOf(face: Face, className: string, group: string): number {
+  const longest = (text: string) =>
+    Math.max(...text.split(" ").map((word) => textWidth(face, type.name, word)), 12);
+  const wanted = longest(className);
+  return Math.min(0.66, Math.max(0.4, wanted / (wanted + longest(group))));
 }
 
 function shownNumber(
@@ -88,7 +99,7 @@ function shownNumber(
   width: number,
 ): { readonly size: number; readonly text: string } {
   if (given === "") return { size: 40, text: "–" };
-  const size = fitSize(face, given, { width, largest: 86, smallest: 12 });
+  const size = fitSize(face, given, { width, largest: 76, smallest: 12 });
   return { size, text: textWidth(face, size, given) > width ? shorten(face, size, given, width) : given };
 }
 
@@ -101,18 +112,19 @@ function drawCar(context: SheetContext, { x, top, width, texts }: Place): number
     texts.lines(label, text, { face, size, width, most });
   const held = [event.on, event.venue].filter((part) => part !== "").join(", ");
   const over: Line[] = [
-    ...bounded("Event", event.name, bold, type.event),
+    ...bounded("Event", event.name, bold, 13.5),
     ...bounded(
       "Date, venue, club",
       [held, club].filter((part) => part !== "").join(" · "),
       regular,
-      type.small,
+      type.text,
+      1,
     ),
   ];
   let y = top;
   page.mark("P", () => {
-    y = drawBlock(page, over, x, top) - 4;
-    y -= drawPlate(page, { x, top: y, width }, car.chassis, faces) + 3;
+    y = drawBlock(page, over, x, top) - 3;
+    y -= drawPlate(page, { x, top: y, width }, car.chassis, faces) + 2;
   });
   if (!plateHolds(faces, car.chassis, width)) texts.keep("Chassis", car.chassis);
   const unknown = car.onRegister ? "" : "Not on the register: standard checks only";
@@ -120,9 +132,8 @@ function drawCar(context: SheetContext, { x, top, width, texts }: Place): number
   const under: Line[] = [
     ...bounded("Driver", entry.driver, bold, type.name),
     ...bounded("Car", `${car.marque} ${car.series}`.trim(), bold, type.body),
-    ...bounded("Facts", facts.filter(Boolean).join(", "), regular, type.small),
-    ...block(bold, type.small, unknown, width),
-    ...bounded("Rule set", event.ruleSet, regular, type.fine),
+    ...bounded("Facts", facts.filter(Boolean).join(", "), regular, type.text),
+    ...block(bold, type.text, unknown, width),
   ];
   page.mark("P", () => {
     y = drawBlock(page, under, x, y);
@@ -146,7 +157,7 @@ function drawPlan(
     "Figure",
     () => {
       page.form(plan.name, origin[0], origin[1], planScale);
-      drawLeaders(page, origin, model.leaders, { faces, scale: planScale });
+      drawLeaders(page, origin, differing, { faces, scale: planScale });
       const middle = origin[1] + height / 2;
       const word = (text: string, at: number) =>
         page.text({ face: faces.regular, size: type.fine, x: origin[0] + 4, y: at, text });
@@ -165,50 +176,4 @@ function drawPlan(
     words,
   );
   return origin[1];
-}
-
-type Leader = SheetModel["leaders"][number];
-
-/** What the plan's numbers stand for, in a few columns across the page; what differs in bold with how many. */
-function drawKey({ flow, faces, model }: SheetContext): void {
-  const { leaders } = model;
-  if (leaders.length === 0) return;
-  const { page, box } = flow;
-  const columns = 5;
-  const width = (box.right - box.left) / columns;
-  const rows = Math.ceil(leaders.length / columns);
-  const pitch = 14;
-  page.line([box.left, flow.y - 1, box.right, flow.y - 1], { stroke: rule.hair });
-  const top = flow.y - 3;
-  page.part("L", () => {
-    leaders.forEach((leader, at) => {
-      const x = box.left + Math.floor(at / rows) * width;
-      const y = top - (at % rows) * pitch;
-      page.mark("LI", () => drawKeyEntry(page, faces, leader, { x, y, width }));
-    });
-  });
-  flow.y = top - rows * pitch - 1;
-  page.line([box.left, flow.y, box.right, flow.y], { stroke: rule.hair });
-  flow.y -= 2;
-}
-
-function drawKeyEntry(
-  page: SheetContext["flow"]["page"],
-  faces: SheetContext["faces"],
-  leader: Leader,
-  { x, y, width }: { readonly x: number; readonly y: number; readonly width: number },
-): void {
-  const differs = leader.deviations > 0;
-  const face = differs ? faces.bold : faces.regular;
-  const count = differs ? ` · ${leader.deviations} differ${leader.deviations === 1 ? "s" : ""}` : "";
-  const room = width - 22 - textWidth(faces.regular, type.fine, count);
-  const lines = runOn(
-    [
-      { face, size: type.small, text: shorten(face, type.small, leader.label, room) },
-      { face: faces.regular, size: type.fine, text: count },
-    ],
-    width,
-  );
-  drawLeaderNumber(page, [x + 7, y - 7], leader, faces);
-  drawBlock(page, lines, x + 17, y - (14 - blockHeight(lines)) / 2);
 }

@@ -1,5 +1,4 @@
 import { textWidth } from "../font/face";
-import { drawHeading, headingHeight } from "../layout/heading";
 import { blockHeight, drawBlock, type Line } from "../layout/row";
 import type { SheetContext } from "../layout/sheet-context";
 import { rule, type } from "../layout/style";
@@ -8,36 +7,30 @@ import { drawQr, qrSide } from "../mark/qr";
 import { firstLines } from "./bounded-text";
 import { footnotesOf } from "./footnote";
 
-const decides =
-  "The organiser's current regulations and the scrutineer on the day decide. This sheet lists what the record " +
-  "says; it does not certify that the car is roadworthy or safe.";
-
-/** Lines to write notes on: what is left of the page, within these bounds. */
-const noteLines = { fewest: 2, most: 9 } as const;
-const noteStep = 14;
-/** Lines of notes that end at the code. */
-const besideCode = 2;
-const outcomeHeight = 25;
-const againHeight = 19;
-const signatureHeight = 32;
+/** Lines to write notes on: what is left of the page, within these bounds; two notes a line. */
+const noteLines = { fewest: 3, most: 12 } as const;
+const noteStep = 13;
+const notesHead = 11;
+/** Width of a note's number. */
+const noteNumber = 26;
+const outcomeHeight = 26;
+const againHeight = 18;
+const signatureHeight = 27;
 const fixed = outcomeHeight + againHeight + signatureHeight;
 
 export const outcomes = ["pass", "pass-with-advice", "refused"] as const;
 
 /** Least height of result, notes, signatures, sources and who decides. */
 export function resultHeight(context: SheetContext): number {
-  return headingHeight + fixed + noteLines.fewest * noteStep + blockHeight(smallPrint(context)) + 8;
+  return fixed + notesHead + noteLines.fewest * noteStep + blockHeight(smallPrint(context)) + 6;
 }
 
-/** Sources of the checks as one list, and who decides. */
+/** Sources of the checks as one list. */
 function smallPrint({ flow, faces, model }: SheetContext): Line[] {
   const width = flow.box.right - flow.box.left;
   const { lines } = footnotesOf(model);
   const sources = lines.length === 0 ? "" : `${lines.join(" · ")} · without a number: common practice.`;
-  return [
-    ...firstLines(sources, { face: faces.regular, size: 5.8, width, most: 7 }),
-    ...firstLines(decides, { face: faces.bold, size: type.fine + 0.4, width, most: 2 }),
-  ];
+  return firstLines(sources, { face: faces.regular, size: 6, width, most: 8 });
 }
 
 /** Result, re-presentation, notes and signatures, kept in one piece. */
@@ -45,9 +38,9 @@ export function drawResult(context: SheetContext): void {
   const { flow } = context;
   flow.ensure(resultHeight(context));
   const small = smallPrint(context);
-  const least = headingHeight + fixed + blockHeight(small) + 8;
+  const least = fixed + notesHead + blockHeight(small) + 6;
   const room = Math.floor((flow.free - least) / noteStep);
-  drawHeading(context, { title: "Result" });
+  flow.page.line([flow.box.left, flow.y, flow.box.right, flow.y], { stroke: rule.heavy });
   const { link } = context.model;
   const right = link === "" ? flow.box.right : flow.box.right - qrSide - 8;
   const top = flow.y;
@@ -57,7 +50,7 @@ export function drawResult(context: SheetContext): void {
   drawNotes(context, Math.min(noteLines.most, Math.max(room, noteLines.fewest)), right);
   drawSignatures(context);
   flow.page.mark("P", () => {
-    flow.y = drawBlock(flow.page, small, flow.box.left, flow.y - 3);
+    flow.y = drawBlock(flow.page, small, flow.box.left, flow.y - 2);
   });
 }
 
@@ -70,7 +63,7 @@ function drawCode(
   page.mark("Figure", () => drawQr(page, model.link, { x, top }), `QR code of ${model.link}`);
   page.text({
     face: faces.regular,
-    size: 5.8,
+    size: type.fine,
     x: x + qrSide / 2,
     y: top - qrSide - 6,
     text: "changed since?",
@@ -80,12 +73,16 @@ function drawCode(
 
 function drawOutcome({ flow, faces }: SheetContext, right: number): void {
   const { page, box, y } = flow;
-  const width = (right - box.left) / 3;
-  const boxes = outcomes.map((_, at) => [box.left + at * width + 0.5, y - 21, 16, 16] as const);
+  page.mark("H2", () =>
+    page.text({ face: faces.bold, size: type.heading, x: box.left, y: y - 18, text: "Result" }),
+  );
+  const from = box.left + 54;
+  const width = (right - from) / 3;
+  const boxes = outcomes.map((_, at) => [from + at * width + 0.5, y - 22, 16, 16] as const);
   ["Pass", "Pass with advice", "Refused"].forEach((text, at) => {
-    const x = box.left + at * width;
-    drawCheckBox(page, x + 0.5, y - 5, 16);
-    page.mark("P", () => page.text({ face: faces.bold, size: 12.5, x: x + 23, y: y - 17.5, text }));
+    const x = from + at * width;
+    drawCheckBox(page, x + 0.5, y - 6, 16);
+    page.mark("P", () => page.text({ face: faces.bold, size: 12, x: x + 22, y: y - 18, text }));
   });
   page.field({ name: "decision", kind: "choice", boxes, choices: outcomes, title: "Decision" });
   flow.y = y - outcomeHeight;
@@ -138,38 +135,41 @@ function drawAgain(context: SheetContext, right: number): void {
   flow.y -= againHeight;
 }
 
+/** Numbered places for remarks, two a line: the check's number, and what is to be said of it. */
 function drawNotes({ flow, faces }: SheetContext, lines: number, right: number): void {
   const { page, box } = flow;
+  const title = "Notes, each with the number of its check; without a number: on the car";
   page.mark("P", () =>
-    page.text({
-      face: faces.regular,
-      size: type.body,
-      x: box.left,
-      y: flow.y - 11,
-      text: "Notes, with the number of the check",
-    }),
+    page.text({ face: faces.regular, size: type.text, x: box.left, y: flow.y - 8.5, text: title }),
   );
-  const under = flow.y - 6;
-  const from = box.left + textWidth(faces.regular, type.body, "Notes, with the number of the check") + 6;
-  for (let line = 1; line <= lines; line++) {
-    const y = flow.y - line * noteStep + 2;
-    const end = line <= besideCode ? right : box.right;
-    page.line([line === 1 ? from : box.left, y, end, y], { stroke: rule.hair });
+  const top = flow.y - notesHead;
+  const gap = 12;
+  const width = (right - box.left - gap) / 2;
+  for (let at = 0; at < 2 * lines; at++) {
+    const x = box.left + (at % 2) * (width + gap);
+    const y = top - (Math.floor(at / 2) + 1) * noteStep + 1.5;
+    page.line([x, y, x + width, y], { stroke: rule.hair });
+    page.uprights([x + noteNumber], [y, y + noteStep - 4], rule.hair);
+    const name = `remark.${at + 1}`;
+    page.field({
+      name: `${name}.check`,
+      kind: "text",
+      boxes: [[x, y, noteNumber - 1, 11]],
+      title: `Note ${at + 1}: number of the check`,
+    });
+    page.field({
+      name: `${name}.text`,
+      kind: "text",
+      boxes: [[x + noteNumber + 1, y, width - noteNumber - 1, 11]],
+      title: `Note ${at + 1}`,
+    });
   }
-  const bottom = flow.y - lines * noteStep + 2;
-  page.field({
-    name: "notes",
-    kind: "lines",
-    boxes: [[from, bottom, right - from, under - bottom]],
-    title: "Notes",
-    size: 8,
-  });
-  flow.y -= lines * noteStep;
+  flow.y = top - lines * noteStep;
 }
 
 function drawSignatures({ flow, faces }: SheetContext): void {
   const { page, box } = flow;
-  const y = flow.y - 21;
+  const y = flow.y - 17;
   const width = box.right - box.left;
   const shares = [
     ["Scrutineer, name and signature", 0, 0.42, "scrutineer"],
@@ -179,8 +179,8 @@ function drawSignatures({ flow, faces }: SheetContext): void {
   for (const [text, from, to, name] of shares) {
     const x = box.left + from * width;
     page.line([x, y, box.left + to * width, y], { stroke: rule.line });
-    page.mark("P", () => page.text({ face: faces.regular, size: type.fine, x, y: y - 7.5, text }));
-    page.field({ name, kind: "text", boxes: [[x, y, (to - from) * width, 15]], title: text });
+    page.mark("P", () => page.text({ face: faces.regular, size: type.fine, x, y: y - 7.2, text }));
+    page.field({ name, kind: "text", boxes: [[x, y, (to - from) * width, 13]], title: text });
   }
   flow.y -= signatureHeight;
 }

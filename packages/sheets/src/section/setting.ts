@@ -16,13 +16,13 @@ type Reading = NonNullable<SheetSetting["left"]>;
 type Side = "left" | "right" | "whole";
 
 /** One reading takes bracket, words, and a box for today's figure. */
-const width = { bracket: 48, text: 58, box: 54, gap: 6 } as const;
+const width = { bracket: 40, text: 88, box: 46, gap: 4 } as const;
 const reading = width.bracket + width.text + width.box + 2 * width.gap;
-const rowHeight = 18.6;
+const rowHeight = 14;
 
 function columns({ flow }: SheetContext) {
   const right = flow.box.right - reading;
-  const left = right - reading - 10;
+  const left = right - reading - 8;
   return { left, right, whole: left };
 }
 
@@ -32,7 +32,7 @@ export function drawSettings(context: SheetContext): void {
   if (model.settings.length === 0) return;
   drawHeading(context, {
     title,
-    note: "tick: last reading · whisker: uncertainty · notch: nominal · write today's figure in the box",
+    note: "tick: last reading · whisker: its uncertainty · notch: nominal · today's figure into the box",
   });
   const at = columns(context);
   const today = width.bracket + width.text + 2 * width.gap;
@@ -57,7 +57,7 @@ export function drawSettings(context: SheetContext): void {
         flow.page,
         firstLines(text, {
           face: faces.bold,
-          size: type.small,
+          size: type.text,
           width: flow.box.right - flow.box.left,
           most: 1,
         }),
@@ -66,7 +66,7 @@ export function drawSettings(context: SheetContext): void {
       );
     });
   }
-  flow.y -= 5;
+  flow.y -= 3;
 }
 
 function drawSetting(context: SheetContext, setting: SheetSetting): void {
@@ -83,22 +83,23 @@ function drawSetting(context: SheetContext, setting: SheetSetting): void {
     { x: flow.box.left, lines: labelLines(context, setting, at.left - flow.box.left - 8) },
     ...readings.map(([side, one]) => readingCell(context, at[side], one)),
   ];
+  const before = flow.y;
   flow.page.mark("TD", () =>
     drawRow(flow, {
       cells,
       minimum: rowHeight,
-      padding: 0.6,
+      padding: 1.8,
       decorate: (page, top) => {
         for (const [side, one] of readings) drawReading(page, { x: at[side], top }, one);
       },
     }),
   );
-  const top = flow.y + rowHeight;
+  const top = before;
   for (const [side] of readings) {
     flow.page.field({
       name: `setting.${setting.key.replaceAll(".", "-")}.${side}`,
       kind: "text",
-      boxes: [[at[side] + width.bracket + width.text + 2 * width.gap + 1, top - 17.4, width.box - 2, 14.6]],
+      boxes: [[at[side] + width.bracket + width.text + 2 * width.gap + 1, top - 13, width.box - 2, 11.6]],
       title: `${setting.label}${side === "whole" ? "" : ` ${side}`}, today's figure`,
     });
   }
@@ -107,25 +108,34 @@ function drawSetting(context: SheetContext, setting: SheetSetting): void {
 function labelLines({ faces }: SheetContext, { label, unit, limits }: SheetSetting, room: number) {
   const told = limits === "" ? unit : limits;
   const words = [
-    { face: faces.bold, size: type.body, text: `${label}  ` },
-    { face: faces.regular, size: type.small, text: told },
+    { face: faces.bold, size: type.text, text: `${label}  ` },
+    { face: faces.regular, size: type.text, text: told },
   ];
   const lines = runOn(words, room);
-  if (lines.length <= 2) return lines;
-  const named = firstLines(label, { face: faces.bold, size: type.small, width: room, most: 1 });
-  return [...named, ...firstLines(told, { face: faces.regular, size: type.small, width: room, most: 1 })];
+  if (lines.length <= 1) return lines;
+  const named = firstLines(label, { face: faces.bold, size: type.text, width: room, most: 1 });
+  return [...named, ...firstLines(told, { face: faces.regular, size: type.text, width: room, most: 1 })];
 }
 
+/** The figure and its verdict on one line; where they do not go there the verdict stands below. */
 function readingCell({ faces }: SheetContext, x: number, one: Reading | undefined): Cell {
   const place = x + width.bracket + width.gap;
   const text = one === undefined || one.text === "" ? "–" : one.text;
   const verdict = one === undefined ? "not recorded" : one.verdictText;
+  const lines = runOn(
+    [
+      { face: faces.bold, size: type.text, text: `${text} ` },
+      { face: faces.regular, size: type.text, text: verdict },
+    ],
+    width.text,
+  );
+  if (lines.length <= 2) return { x: place, lines };
   const bound = { width: width.text, most: 1 };
   return {
     x: place,
     lines: [
-      ...firstLines(text, { face: faces.bold, size: type.body, ...bound }),
-      ...runOn([{ face: faces.regular, size: type.fine, text: verdict }], width.text).slice(0, 1),
+      ...firstLines(text, { face: faces.bold, size: type.text, ...bound }),
+      ...firstLines(verdict, { face: faces.regular, size: type.text, ...bound }),
     ],
   };
 }
@@ -136,12 +146,12 @@ function drawReading(
   one: Reading | undefined,
 ): void {
   const { x, top } = place;
-  if (one?.bracket !== undefined) drawBracket(page, { x, y: top - 12.6, width: width.bracket }, one.bracket);
-  else page.line([x + 14, top - 11, x + width.bracket - 14, top - 11], { stroke: rule.hair, dash: "1.2 2" });
+  if (one?.bracket !== undefined) drawBracket(page, { x, y: top - 9.8, width: width.bracket }, one.bracket);
+  else page.line([x + 10, top - 8, x + width.bracket - 10, top - 8], { stroke: rule.hair, dash: "1.2 2" });
   drawWriteBox(page, {
     x: x + width.bracket + width.text + 2 * width.gap,
-    top: top - 1.6,
+    top: top - 1,
     width: width.box,
-    height: 16,
+    height: 12.4,
   });
 }

@@ -18,7 +18,7 @@ export type Placed = { readonly page: number; readonly column: 0 | 1; readonly d
   | { readonly row: CheckRow }
 );
 
-export const stationHeight = 15;
+export const stationHeight = 13;
 
 export function walkOf(model: SheetModel, setting: RowSetting): readonly WalkStation[] {
   let number = 0;

@@ -199,7 +199,7 @@ function CheckForm({ club, page, form, draft, cancel, row }: PartProps) {
         label="On the printed sheet"
         value={check?.short ?? ""}
         maxLength={60}
-        hint="The same in a line of a column; empty prints the text itself."
+        hint="The same in a line of a column, with its limit; empty prints the text and what makes it pass."
       />
       <TextField name="method" label="How" value={check?.method ?? ""} maxLength={400} />
       <ChoiceField name="criterion" label="How it is judged" value={criterion.kind} options={criteria} />
