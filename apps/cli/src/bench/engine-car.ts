@@ -180,7 +180,9 @@ const modification = {
   sequence: 1,
   source,
   changes: Object.entries(asked).flatMap(([key, [, entered]]) =>
-    entered === undefined ? [] : [{ ...placeOf(key), after: readValue(placeOf(key).characteristic, entered) }],
+    entered === undefined
+      ? []
+      : [{ ...placeOf(key), after: readValue(placeOf(key).characteristic, entered) }],
   ),
 };
 

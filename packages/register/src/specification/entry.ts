@@ -125,13 +125,14 @@ function byPlace(specification: Specification, book: CharacteristicBook): ByPlac
 }
 
 function chosen(sided: readonly SidedEntry[], basis: CarBasis): CarEntry | undefined {
-  const candidates: Candidate[] = [];
-  for (const { entry, sided: own } of sided) {
+  const [first, ...more] = sided;
+  // By far the most: one entry, for every car alike.
+  if (first && more.length === 0 && applies(first.entry.applicability, basis) === "yes") return first.sided;
+  const candidates = sided.flatMap(({ entry, sided: own }): Candidate[] => {
     const held = applies(entry.applicability, basis);
-    if (held !== "no") candidates.push({ entry, sided: own, applies: held });
-  }
-  const [only] = candidates;
-  return candidates.length === 1 && only?.applies === "yes" ? only.sided : standing(candidates);
+    return held === "no" ? [] : [{ entry, sided: own, applies: held }];
+  });
+  return standing(candidates);
 }
 
 /**
