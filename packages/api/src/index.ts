@@ -6,9 +6,16 @@ export type {
   EntryPage,
   EventForm,
   ListedEntry,
+  PartForm,
+  PartNeed,
+  PartNoteLine,
+  PartPage,
+  PartsPage,
+  PartUse,
   ReadEntryList,
   RuleSetFacts,
   RuleSetPage,
+  StandIn,
 } from "@trunnion/service";
 export {
   type AddedPiece,

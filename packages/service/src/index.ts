@@ -67,8 +67,24 @@ export * from "./merge";
 export * from "./moved-verdict";
 export { listNotices, type NoticeLine, type OutgoingNotice, type SendNotice, sendNotices } from "./notice";
 export * from "./number";
-export * from "./part";
 export * from "./prevalence";
+export {
+  type AddPartInput,
+  addPart,
+  addPartInput,
+  changePart,
+  changePartInput,
+  type DependentCar,
+  type ListedPart,
+  listedParts,
+  type PartNeed,
+  type PartUse,
+  partNeeds,
+  withdrawPart,
+  withdrawPartInput,
+} from "./part";
+export * from "./part-note";
+export * from "./part-page";
 export * from "./printed-sheet";
 export * from "./public-extract";
 export { type CarRecord, recordsOf } from "./record";

@@ -341,3 +341,11 @@ export const compareCarsPath = (
   club: string,
   query: { readonly cars?: string; readonly series?: string; readonly against?: string } = {},
 ): string => withQuery(`${fleetPath(club)}/compare`, query);
+/** The club's parts: what fits what, who has it, how hard it is to find. */
+export const partsPath = (
+  club: string,
+  query: { readonly assembly?: string; readonly series?: string } = {},
+): string => withQuery(`${clubPath(club)}/part`, query);
+export const partPath = (club: string, name: string): string => `${partsPath(club)}/${part(name)}`;
+export const changePartPath = (club: string, name: string): string => `${partPath(club, name)}/change`;
+export const newPartPath = (club: string): string => `${clubPath(club)}/new-part`;

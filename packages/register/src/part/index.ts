@@ -9,6 +9,7 @@ export {
 export { looksAlike } from "./look-alike";
 export { type Fitting, type MixKind, type MixWarning, mixWarnings } from "./mix";
 export * from "./part";
+export { type FeatureRow, type FitRow, type FitSeries, readPartFeatures, readPartFits } from "./read-part";
 export {
   byScarcity,
   type Scarcity,

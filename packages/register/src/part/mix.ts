@@ -30,8 +30,8 @@ export interface MixWarning {
 const FITTING_LIMIT = 200;
 
 function warningOf(one: Fitting, other: Fitting): MixWarning | undefined {
-  if (one.assembly !== other.assembly || sameValue(one.value, other.value)) return undefined;
   const meet = one.spot !== undefined && one.spot === other.spot;
+  if (sameValue(one.value, other.value) || (!meet && one.assembly !== other.assembly)) return undefined;
   const [a, b] = [threadOf(one.value), threadOf(other.value)];
   const named = { one: one.what, other: other.what };
   const both = `${one.what} has ${one.value.entered}, ${other.what} ${other.value.entered}`;

@@ -109,6 +109,12 @@ describe("a recorded combination", () => {
     ).toHaveLength(count);
   });
 
+  test("that meet are told across assemblies: a caliper of the brakes, an upright of the suspension", () => {
+    const upright = { ...on("upright", "bolt", thread("1/2-20 UNF")), assembly: "frontSuspension" as const };
+    const warnings = mixWarnings([on("caliper", "bolt", thread("M12x1.25")), upright]);
+    expect(warnings.map(({ kind }) => kind)).toEqual(["mixed"]);
+  });
+
   test("in another assembly is no danger, and is told once", () => {
     const caliper = on("caliper", undefined, thread("M12x1.25"));
     const upright = on("upright", undefined, thread("1/2-20 UNF"));

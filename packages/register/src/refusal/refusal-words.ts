@@ -80,6 +80,10 @@ const words: Words<RefusalDetails> = {
     what: `There is no event "${event}" in this club.`,
     remedy: `Events: ${list(known)}.`,
   }),
+  TOO_MANY_PARTS: ({ limit }) => ({
+    what: `There are ${limit} parts on the list, which is the most.`,
+    remedy: "Take one off first that nobody needs.",
+  }),
   PART_NOT_FOUND: ({ part }) => ({
     what: `There is no part "${part}" on the club's list.`,
     remedy: "Open the list of parts and choose from there: it may have been taken off.",

@@ -43,6 +43,7 @@ export interface RefusalDetails
   CAR_NOT_FOUND: { readonly car: string };
   SERIES_NOT_FOUND: { readonly series: string; readonly known: readonly string[] };
   EVENT_NOT_FOUND: { readonly event: string; readonly known: readonly string[] };
+  TOO_MANY_PARTS: { readonly limit: number };
   PART_NOT_FOUND: { readonly part: string };
   EVENT_HAS_NO_ENTRIES: { readonly event: string };
   ENTRY_NOT_FOUND: { readonly event: string; readonly number: string; readonly known: readonly string[] };

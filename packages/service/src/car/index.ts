@@ -1,4 +1,4 @@
-export { readDate, type WantedField } from "./policy";
+export { changedFields, differencesOf, readDate, type WantedField } from "./policy";
 export {
   type AssemblyCounts,
   deviatingCounts,

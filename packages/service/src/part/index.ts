@@ -1,3 +1,4 @@
+export { judgedSql, type PartTexts, partTexts } from "./policy";
 export {
   type DependentCar,
   dependentCars,
@@ -10,3 +11,14 @@ export {
   partNeeds,
   partUses,
 } from "./read";
+export {
+  type AddPartInput,
+  addPart,
+  addPartInput,
+  type ChangePartInput,
+  changePart,
+  changePartInput,
+  type WithdrawPartInput,
+  withdrawPart,
+  withdrawPartInput,
+} from "./write";

@@ -1,5 +1,14 @@
 import { Prisma } from "@trunnion/db";
-import { foldText, type Part, tellingTolerance } from "@trunnion/register";
+import {
+  assemblyLabels,
+  foldText,
+  type Part,
+  type PartFit,
+  partFitWords,
+  partKindWords,
+  tellingTolerance,
+} from "@trunnion/register";
+import type { WantedField } from "../car";
 import type { Context } from "../context";
 import { standingRecordSql } from "../standing-record";
 
@@ -81,3 +90,62 @@ export function judgedSql(ctx: Context, parts: readonly StoredPart[]): Prisma.Sq
 export const fittingCarSql = sql`c.club_id = f.club_id AND c.series_id = f.series_id AND ${standingRecordSql} AND ${lasting}
   AND (f.serial_from IS NULL OR c.serial >= f.serial_from) AND (f.serial_to IS NULL OR c.serial <= f.serial_to)`;
 export const countedCarSql = sql`${standingRecordSql} AND ${lasting}`;
+
+/** What the form of a part shows, as text; the same is sent along as `opened`. */
+export type PartTexts = Readonly<Record<keyof typeof labels, string>>;
+
+const labels = {
+  assembly: "Assembly",
+  place: "Place",
+  name: "Name",
+  kind: "Kind",
+  origin: "Donor or maker",
+  partNumber: "Part number",
+  note: "Note",
+  source: "Source",
+  locus: "Page or place",
+  trust: "Trust",
+  fits: "Fits",
+  features: "What matters",
+} as const;
+
+export interface PartSaid extends Pick<Part, "assembly" | "place" | "name" | "kind" | "features"> {
+  readonly origin: string;
+  readonly partNumber: string;
+  readonly note: string;
+  /** Title of the source. */
+  readonly source: string;
+  readonly locus: string;
+  readonly trust: string;
+  readonly fits: readonly (PartFit & { readonly seriesName: string })[];
+}
+
+function sayFit({ seriesName, standing, serialFrom, serialTo, note }: PartSaid["fits"][number]): string {
+  const span =
+    serialFrom === undefined && serialTo === undefined ? "" : ` ${serialFrom ?? ""} to ${serialTo ?? ""}`;
+  return `${seriesName}${span}: ${partFitWords[standing]}${note === undefined ? "" : ` (${note})`}`;
+}
+
+/** A part as the texts its form and the journal have. */
+export function partTexts({ assembly, kind, fits, features, ...said }: PartSaid): PartTexts {
+  const { place, name, origin, partNumber, note, source, locus, trust } = said;
+  return {
+    ...{ place, name, origin, partNumber, note, source, locus, trust },
+    assembly: assemblyLabels[assembly],
+    kind: partKindWords[kind],
+    fits: fits.map(sayFit).join("; "),
+    features: features
+      .map(({ label, value, tells }) => `${label}: ${value.entered}${tells ? " (seen on the record)" : ""}`)
+      .join("; "),
+  };
+}
+
+/** The texts of now and those wanted, field by field, for conflicts and the journal. */
+export function wantedFields(now: PartTexts, wanted: PartTexts): readonly WantedField[] {
+  return (Object.keys(labels) as (keyof PartTexts)[]).map((field) => ({
+    field,
+    label: labels[field],
+    now: now[field],
+    wanted: wanted[field],
+  }));
+}

@@ -9,6 +9,7 @@ import {
   refused,
   type Scarcity,
   scarcityOf,
+  type Trust,
 } from "@trunnion/register";
 import { bookOf } from "../characteristic";
 import type { Context } from "../context";
@@ -31,6 +32,12 @@ const partFields = {
   kind: true,
   origin: true,
   partNumber: true,
+  note: true,
+  version: true,
+  sourceId: true,
+  source: { select: { title: true } },
+  locus: true,
+  trust: true,
   fits: {
     select: {
       standing: true,
@@ -49,6 +56,14 @@ export interface ListedPart extends StoredPart {
   /** Donor car or maker; empty when not known. */
   readonly origin: string;
   readonly partNumber: string;
+  readonly note: string;
+  /** Title of the source; empty for none. */
+  readonly source: string;
+  readonly sourceId: string;
+  readonly locus: string;
+  readonly trust: Trust;
+  /** Counts up with every change; guards against two editors. */
+  readonly version: number;
   readonly fits: readonly (PartFit & { readonly seriesName: string })[];
 }
 
@@ -88,6 +103,12 @@ function partOf(row: PartRow, book: CharacteristicBook): ListedPart {
     kind,
     origin: origin ?? "",
     partNumber: partNumber ?? "",
+    note: row.note ?? "",
+    source: row.source?.title ?? "",
+    sourceId: row.sourceId ?? "",
+    locus: row.locus ?? "",
+    trust: row.trust,
+    version: row.version,
     fits: fits.map(fitOf),
     features: row.features.map((feature) => featureOf(feature, book)),
   };

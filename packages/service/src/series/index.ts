@@ -5,6 +5,7 @@ export {
   addSeriesForm,
   fallsOutside,
   seriesFacts,
+  slugOf,
 } from "./policy";
 export {
   changesOf,

@@ -9,6 +9,7 @@ import {
   noticesPath,
   numbersPath,
   ownContactPath,
+  partsPath,
   reviewPath,
   ruleSetsPath,
   specificationsPath,
@@ -73,6 +74,11 @@ const tools: readonly Declared[] = [
     href: characteristicsPath,
     title: "Characteristics",
     text: "Everything that can be recorded of a car, the club's own included.",
+  },
+  {
+    href: (club) => partsPath(club),
+    title: "Parts",
+    text: "Donor parts and substitutes: what fits what and what differs, who has them, where one was last found.",
   },
   {
     href: ruleSetsPath,

@@ -1,0 +1,8 @@
+export {
+  type AddPartNoteInput,
+  addPartNote,
+  addPartNoteInput,
+  type WithdrawPartNoteInput,
+  withdrawPartNote,
+  withdrawPartNoteInput,
+} from "./write";
