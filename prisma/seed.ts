@@ -6,6 +6,9 @@ import {
   addKeepership,
   addKeepershipInput,
   addMarque,
+  addPart,
+  addPartNote,
+  addPartNoteInput,
   addRuleSet,
   addSeries,
   addSpecification,
@@ -24,6 +27,7 @@ import {
 import { clubs, DEMO_PASSWORD, type DemoClub, people } from "./demo/club";
 import { demoEntries, demoEvent } from "./demo/event";
 import { type DemoKeeping, keepings } from "./demo/keeper";
+import { type DemoPart, parts } from "./demo/part";
 import { specifications } from "./demo/specification";
 import { asOwner, DEMO_FILLED } from "./state";
 
@@ -100,6 +104,34 @@ async function addKeeping(ctx: Context, { car, member, address, from }: DemoKeep
   await addKeepership(ctx, addKeepershipInput.parse(input));
 }
 
+function daysBefore(today: string, days: number): string {
+  const day = new Date(`${today}T00:00:00Z`);
+  day.setUTCDate(day.getUTCDate() - days);
+  return day.toISOString().slice(0, 10);
+}
+
+/** Puts the demo's parts on the list, each note by the member who saw it; does nothing where there are parts. */
+async function addParts(ctx: Context, list: readonly DemoPart[]): Promise<void> {
+  if ((await ctx.db.part.count()) > 0) return;
+  const members = await ctx.db.membership.findMany({
+    select: { personId: true, person: { select: { email: true } } },
+  });
+  const idOf = new Map(members.map(({ person, personId }) => [person.email, personId]));
+  for (const { part, notes } of list) {
+    const slug = await addPart(ctx, part);
+    for (const { daysAgo, by = "", ...note } of notes) {
+      const seen = {
+        ...note,
+        part: slug,
+        on: daysBefore(ctx.today, daysAgo),
+        clientKey: crypto.randomUUID(),
+      };
+      const actor = { ...ctx.actor, personId: idOf.get(by) ?? null };
+      await addPartNote({ ...ctx, actor }, addPartNoteInput.parse(seen));
+    }
+  }
+}
+
 /** Last of all, so that the next start knows whether there is anything left to do. */
 async function markFilled(ctx: Context): Promise<void> {
   await writeJournal(ctx, [{ action: DEMO_FILLED, noun: "club", nounId: ctx.club.id }]);
@@ -122,6 +154,7 @@ export async function seedDemo({ ownerUrl, serviceUrl, today, log }: SeedInput):
     for (const keeping of keepings) {
       await openOperator(database, keeping.club, (ctx) => addKeeping(ctx, keeping), clock);
     }
+    await openOperator(database, "sandvaer", (ctx) => addParts(ctx, parts), clock);
     for (const { slug } of clubs) await openOperator(database, slug, markFilled, clock);
   } finally {
     await database.close();

@@ -16,7 +16,11 @@ export interface DemoPart {
 }
 
 type Standing = "original" | "fits" | "altered" | "doesNotFit";
-type Feature = readonly [about: string, value: string, kind?: "tells" | "thread" | "length" | "offset" | "stop"];
+type Feature = readonly [
+  about: string,
+  value: string,
+  kind?: "tells" | "thread" | "length" | "offset" | "stop",
+];
 
 interface Entry {
   readonly of: Pick<AddPartInput, "assembly" | "place" | "name" | "kind"> & {
@@ -52,23 +56,60 @@ const owner = "owner@demo.test";
 
 const brakes: readonly Entry[] = [
   {
-    of: { assembly: "brakes", place: "Front caliper", name: "Front caliper, unified bolts", kind: "donor", origin: saloon, partNumber: "TV 4117" },
-    fits: { "series-1": "original", "series-2": "original", "series-3": ["altered", "Only with the upright of the same donor."] },
+    of: {
+      assembly: "brakes",
+      place: "Front caliper",
+      name: "Front caliper, unified bolts",
+      kind: "donor",
+      origin: saloon,
+      partNumber: "TV 4117",
+    },
+    fits: {
+      "series-1": "original",
+      "series-2": "original",
+      "series-3": ["altered", "Only with the upright of the same donor."],
+    },
     matters: [
       ["Front caliper bolt thread", "7/16-20 UNF", "tells"],
       ["Front caliper piston diameter", "54 mm"],
       ["hose union", "3/8-24 UNF", "thread"],
     ],
     notes: [
-      { daysAgo: 2400, kind: "found", text: "A pair at the autumn jumble, seized, rebuilt since.", by: registrar },
-      { daysAgo: 640, kind: "notFound", text: "Nothing at either of the two breakers that used to have them.", by: owner },
+      {
+        daysAgo: 2400,
+        kind: "found",
+        text: "A pair at the autumn jumble, seized, rebuilt since.",
+        by: registrar,
+      },
+      {
+        daysAgo: 640,
+        kind: "notFound",
+        text: "Nothing at either of the two breakers that used to have them.",
+        by: owner,
+      },
       { daysAgo: 210, kind: "notFound", text: "Asked round the whole northern section.", by: registrar },
-      { daysAgo: 2380, kind: "confirmed", text: "Rebuilt pair fitted, bolts go home by hand.", by: registrar },
+      {
+        daysAgo: 2380,
+        kind: "confirmed",
+        text: "Rebuilt pair fitted, bolts go home by hand.",
+        by: registrar,
+      },
     ],
   },
   {
-    of: { assembly: "brakes", place: "Front caliper", name: "Front caliper, metric bolts", kind: "donor", origin: later, partNumber: "NH 22-310" },
-    fits: { "series-1": ["doesNotFit", "The bolts start in the upright and do not hold."], "series-3": "original", "series-4": "original" },
+    of: {
+      assembly: "brakes",
+      place: "Front caliper",
+      name: "Front caliper, metric bolts",
+      kind: "donor",
+      origin: later,
+      partNumber: "NH 22-310",
+    },
+    fits: {
+      "series-1": ["doesNotFit", "The bolts start in the upright and do not hold."],
+      "series-3": "original",
+      "series-4": "original",
+    },
     matters: [
       ["Front caliper bolt thread", "M12x1.25", "tells"],
       ["Front caliper piston diameter", "54 mm"],
@@ -80,7 +121,13 @@ const brakes: readonly Entry[] = [
     ],
   },
   {
-    of: { assembly: "brakes", place: "Front caliper", name: "Front caliper of the van", kind: "donor", origin: van },
+    of: {
+      assembly: "brakes",
+      place: "Front caliper",
+      name: "Front caliper of the van",
+      kind: "donor",
+      origin: van,
+    },
     fits: { "series-2": ["altered", "Spacers of 4 mm under the lugs; the disc runs off centre without."] },
     matters: [
       ["Front caliper bolt thread", "M10x1.25", "tells"],
@@ -96,18 +143,36 @@ const brakes: readonly Entry[] = [
 
 const front: readonly Entry[] = [
   {
-    of: { assembly: "frontSuspension", place: "Front upright", name: "Front upright, early", kind: "donor", origin: saloon },
+    of: {
+      assembly: "frontSuspension",
+      place: "Front upright",
+      name: "Front upright, early",
+      kind: "donor",
+      origin: saloon,
+    },
     fits: { "series-1": "original", "series-2": "original" },
     matters: [
       ["Front disc diameter", "9 1/2 in", "tells"],
       ["Front caliper bolt thread", "7/16-20 UNF"],
       ["lower joint pin", "9/16-18 UNF", "thread"],
     ],
-    notes: [{ daysAgo: 1500, kind: "found", text: "One left-hand upright, bearing seats good.", by: registrar }],
+    notes: [
+      { daysAgo: 1500, kind: "found", text: "One left-hand upright, bearing seats good.", by: registrar },
+    ],
   },
   {
-    of: { assembly: "frontSuspension", place: "Front upright", name: "Front upright, late", kind: "donor", origin: later },
-    fits: { "series-2": ["altered", "With the late ball joints and calipers, both sides."], "series-3": "original", "series-4": "original" },
+    of: {
+      assembly: "frontSuspension",
+      place: "Front upright",
+      name: "Front upright, late",
+      kind: "donor",
+      origin: later,
+    },
+    fits: {
+      "series-2": ["altered", "With the late ball joints and calipers, both sides."],
+      "series-3": "original",
+      "series-4": "original",
+    },
     matters: [
       ["Front disc diameter", "10 1/2 in", "tells"],
       ["Front caliper bolt thread", "M12x1.25"],
@@ -116,58 +181,156 @@ const front: readonly Entry[] = [
     notes: [{ daysAgo: 320, kind: "found", count: 4, text: "Two pairs, from cars laid up.", by: owner }],
   },
   {
-    of: { assembly: "frontSuspension", place: "Front anti-roll bar", name: "Front anti-roll bar, 9/16 in", kind: "works", origin: "Sandvær works" },
+    of: {
+      assembly: "frontSuspension",
+      place: "Front anti-roll bar",
+      name: "Front anti-roll bar, 9/16 in",
+      kind: "works",
+      origin: "Sandvær works",
+    },
     fits: { "series-1": "original" },
-    matters: [["Front anti-roll bar diameter", "9/16 in", "tells"], ["end to link", "5/16-24 UNF", "thread"]],
+    matters: [
+      ["Front anti-roll bar diameter", "9/16 in", "tells"],
+      ["end to link", "5/16-24 UNF", "thread"],
+    ],
     notes: [{ daysAgo: 3300, kind: "found", text: "With a rolled car.", by: registrar }],
   },
   {
-    of: { assembly: "frontSuspension", place: "Front anti-roll bar", name: "Front anti-roll bar, 18 mm", kind: "works", origin: "Sandvær works" },
+    of: {
+      assembly: "frontSuspension",
+      place: "Front anti-roll bar",
+      name: "Front anti-roll bar, 18 mm",
+      kind: "works",
+      origin: "Sandvær works",
+    },
     fits: { "series-1": "fits", "series-2": "original", "series-3": "original" },
-    matters: [["Front anti-roll bar diameter", "18 mm", "tells"], ["end to link", "M8x1", "thread"]],
+    matters: [
+      ["Front anti-roll bar diameter", "18 mm", "tells"],
+      ["end to link", "M8x1", "thread"],
+    ],
     notes: [{ daysAgo: 400, kind: "found", count: 3, text: "Club's own batch, last three.", by: registrar }],
   },
   {
-    of: { assembly: "frontSuspension", place: "Front lower arm bush", name: "Lower arm bush, rubber", kind: "works", origin: "Sandvær works" },
+    of: {
+      assembly: "frontSuspension",
+      place: "Front lower arm bush",
+      name: "Lower arm bush, rubber",
+      kind: "works",
+      origin: "Sandvær works",
+    },
     fits: { "series-1": "original", "series-2": "original", "series-3": "original", "series-4": "original" },
-    matters: [["Front lower arm bush", "rubber", "tells"], ["across the tube", "44.5 mm", "length"]],
-    notes: [{ daysAgo: 90, kind: "found", count: 40, text: "New batch by the club, one a car.", by: registrar }],
+    matters: [
+      ["Front lower arm bush", "rubber", "tells"],
+      ["across the tube", "44.5 mm", "length"],
+    ],
+    notes: [
+      { daysAgo: 90, kind: "found", count: 40, text: "New batch by the club, one a car.", by: registrar },
+    ],
   },
   {
-    of: { assembly: "frontSuspension", place: "Front lower arm bush", name: "Lower arm bush, polyurethane", kind: "substitute", origin: "made to pattern" },
-    fits: { "series-1": "fits", "series-2": "fits", "series-3": "fits", "series-4": ["altered", "Turn 1 mm off each face: the late tube is shorter."] },
-    matters: [["Front lower arm bush", "polyurethane", "tells"], ["across the tube", "46 mm", "length"]],
-    notes: [{ daysAgo: 45, kind: "found", count: 20, text: "In stock.", by: owner }, { daysAgo: 30, kind: "confirmed", text: "On a Series 3.", by: owner }],
+    of: {
+      assembly: "frontSuspension",
+      place: "Front lower arm bush",
+      name: "Lower arm bush, polyurethane",
+      kind: "substitute",
+      origin: "made to pattern",
+    },
+    fits: {
+      "series-1": "fits",
+      "series-2": "fits",
+      "series-3": "fits",
+      "series-4": ["altered", "Turn 1 mm off each face: the late tube is shorter."],
+    },
+    matters: [
+      ["Front lower arm bush", "polyurethane", "tells"],
+      ["across the tube", "46 mm", "length"],
+    ],
+    notes: [
+      { daysAgo: 45, kind: "found", count: 20, text: "In stock.", by: owner },
+      { daysAgo: 30, kind: "confirmed", text: "On a Series 3.", by: owner },
+    ],
   },
 ];
 
 const others: readonly Entry[] = [
   {
-    of: { assembly: "rearSuspension", place: "Rear drop link", name: "Rear drop link, rubber bushes", kind: "works", origin: "Sandvær works" },
+    of: {
+      assembly: "rearSuspension",
+      place: "Rear drop link",
+      name: "Rear drop link, rubber bushes",
+      kind: "works",
+      origin: "Sandvær works",
+    },
     fits: { "series-3": "original", "series-4": "original" },
-    matters: [["Rear drop link joint", "rubber bush", "tells"], ["between the eyes", "3 5/8 in", "length"], ["link bolt", "5/16-24 UNF", "thread"]],
+    matters: [
+      ["Rear drop link joint", "rubber bush", "tells"],
+      ["between the eyes", "3 5/8 in", "length"],
+      ["link bolt", "5/16-24 UNF", "thread"],
+    ],
     notes: [{ daysAgo: 900, kind: "found", count: 2, text: "New old stock, boxed.", by: registrar }],
   },
   {
-    of: { assembly: "rearSuspension", place: "Rear drop link", name: "Rear drop link, rod ends", kind: "substitute", origin: "made up by members" },
-    fits: { "series-3": ["altered", "Keep the bolt's bending lever short: no stack of spacers."], "series-4": ["altered", "As for Series 3."] },
-    matters: [["Rear drop link joint", "rod end", "tells"], ["between the eyes", "95 mm", "length"], ["link bolt", "M8x1", "thread"]],
+    of: {
+      assembly: "rearSuspension",
+      place: "Rear drop link",
+      name: "Rear drop link, rod ends",
+      kind: "substitute",
+      origin: "made up by members",
+    },
+    fits: {
+      "series-3": ["altered", "Keep the bolt's bending lever short: no stack of spacers."],
+      "series-4": ["altered", "As for Series 3."],
+    },
+    matters: [
+      ["Rear drop link joint", "rod end", "tells"],
+      ["between the eyes", "95 mm", "length"],
+      ["link bolt", "M8x1", "thread"],
+    ],
     notes: [{ daysAgo: 200, kind: "found", text: "Rod ends are stock; the sleeves are turned.", by: owner }],
   },
   {
-    of: { assembly: "steering", place: "Steering rack", name: "Steering rack, early", kind: "donor", origin: saloon },
+    of: {
+      assembly: "steering",
+      place: "Steering rack",
+      name: "Steering rack, early",
+      kind: "donor",
+      origin: saloon,
+    },
     fits: { "series-1": "original", "series-2": "original", "series-3": "original" },
-    matters: [["rack end", "1/2-20 UNF", "thread"], ["between the ends", "615 mm", "length"], ["travel", "62 mm each way", "stop"]],
+    matters: [
+      ["rack end", "1/2-20 UNF", "thread"],
+      ["between the ends", "615 mm", "length"],
+      ["travel", "62 mm each way", "stop"],
+    ],
     notes: [{ daysAgo: 700, kind: "notFound", text: "Three breakers asked.", by: registrar }],
   },
   {
-    of: { assembly: "steering", place: "Steering rack", name: "Steering rack of the van", kind: "donor", origin: van },
-    fits: { "series-2": ["altered", "Limit the travel: at full lock the tyre meets the arm."], "series-4": "original" },
-    matters: [["rack end", "M12x1.25", "thread"], ["between the ends", "628 mm", "length"], ["travel", "71 mm each way", "stop"]],
+    of: {
+      assembly: "steering",
+      place: "Steering rack",
+      name: "Steering rack of the van",
+      kind: "donor",
+      origin: van,
+    },
+    fits: {
+      "series-2": ["altered", "Limit the travel: at full lock the tyre meets the arm."],
+      "series-4": "original",
+    },
+    matters: [
+      ["rack end", "M12x1.25", "thread"],
+      ["between the ends", "628 mm", "length"],
+      ["travel", "71 mm each way", "stop"],
+    ],
     notes: [{ daysAgo: 260, kind: "found", count: 2, text: "Reconditioned, on exchange.", by: owner }],
   },
   {
-    of: { assembly: "body", place: "Windscreen", name: "Windscreen, coupé", kind: "works", origin: "Sandvær works" },
+    of: {
+      assembly: "body",
+      place: "Windscreen",
+      name: "Windscreen, coupé",
+      kind: "works",
+      origin: "Sandvær works",
+    },
     fits: { "series-1": "original", "series-2": "original", "series-3": "original", "series-4": "original" },
     matters: [],
     notes: [

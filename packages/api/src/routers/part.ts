@@ -4,6 +4,7 @@ import {
   addPartInput,
   addPartNote,
   addPartNoteInput,
+  carMixes,
   changePart,
   changePartInput,
   partForm,
@@ -35,6 +36,10 @@ export const partRouter = router({
   withdrawNote: member
     .input(withdrawPartNoteInput)
     .mutation(({ ctx, input }) => withdrawPartNote(ctx.scope, input)),
+  /** What a car's record mixes: threads that meet and differ, threads and lengths that look alike. */
+  mixes: member
+    .input(z.object({ car: line(60).min(1) }))
+    .query(({ ctx, input }) => carMixes(ctx.scope, input.car)),
   /** Every part with how scarce it is, the scarcest and most needed first. */
   needs: member.query(({ ctx }) => partNeeds(ctx.scope)),
 });

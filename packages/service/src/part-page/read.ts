@@ -7,6 +7,7 @@ import {
   mixWarnings,
   type PartNoteKind,
 } from "@trunnion/register";
+import { findCar } from "../car";
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { dayOf } from "../day";
@@ -185,8 +186,11 @@ export async function partForm(ctx: Context, slug?: string): Promise<PartForm> {
 /**
  * What a car's record mixes: threads that meet and differ, threads of like size within an assembly, lengths that look
  * alike; from its values, the fasteners of its modifications, and the parts its record shows it has.
+ *
+ * @throws Refusal CAR_NOT_FOUND
  */
-export async function carMixes(ctx: Context, carId: string): Promise<readonly MixWarning[]> {
+export async function carMixes(ctx: Context, reference: string): Promise<readonly MixWarning[]> {
+  const { id: carId } = await findCar(ctx, reference);
   const book = await bookOf(ctx);
   const rows = await ctx.db.currentValue.findMany({ where: { carId } });
   const own = rows.flatMap((row): Fitting[] => {

@@ -40,6 +40,8 @@ export interface CarPageProps {
   readonly cautions: readonly string[];
   /** What the differences do, worked out. */
   readonly consequences?: ReactNode;
+  /** Threads and lengths on its record that must not be mixed. */
+  readonly mixes?: ReactNode;
   /** What events have to do with it: open points, entries, classes. */
   readonly events?: ReactNode;
   /** How many photos and documents support its record. */
@@ -127,6 +129,7 @@ export function CarPage(props: CarPageProps) {
       <div className="grid grid-cols-1 gap-12 pt-10">
         <Deviations {...props} />
         {props.consequences}
+        {props.mixes}
         <Caution cautions={props.cautions} />
         {props.events}
         <SettingSection groups={props.settings} sideWords={props.sideWords} />

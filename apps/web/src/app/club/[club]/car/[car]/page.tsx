@@ -12,6 +12,7 @@ import {
 import { ConsequenceSection } from "../../../../../features/consequence/consequence-section";
 import { CarEventSection } from "../../../../../features/event/car-event-section";
 import { supportedBy } from "../../../../../features/evidence/supported";
+import { MixSection } from "../../../../../features/part/mix-section";
 import { fromSegment } from "../../../../../lib/address";
 import { leadersOf, sideWords } from "../../../../../lib/assembly";
 import { cautions } from "../../../../../lib/caution";
@@ -40,9 +41,10 @@ export default async function Page({ params, searchParams }: Segments) {
     load: async (api) => {
       const page = await api.car.page({ club, car });
       const events = await api.event.ofCar({ club, car });
-      return { page, events, worked: await api.consequence.list({ club, car }) };
+      const mixes = await api.part.mixes({ club, car });
+      return { page, events, mixes, worked: await api.consequence.list({ club, car }) };
     },
-    draw: ({ page, events, worked }, face) => {
+    draw: ({ page, events, mixes, worked }, face) => {
       const lines = baseline === "asBuilt" ? page.asBuilt : page.deviating;
       const supported = supportedBy(club, page.support);
       return (
@@ -61,6 +63,7 @@ export default async function Page({ params, searchParams }: Segments) {
           evidence={page.evidence}
           cautions={cautions.car}
           consequences={<ConsequenceSection club={club} car={page.car.reference} {...worked} />}
+          mixes={<MixSection club={club} mixes={mixes} />}
           events={<CarEventSection club={club} car={page.car.reference} events={events} />}
           standing={standingOf(page)}
           maySubmit={page.mayEdit || page.keepers?.some(({ own, to }) => own && to === undefined) === true}
