@@ -67,7 +67,6 @@ export * from "./merge";
 export * from "./moved-verdict";
 export { listNotices, type NoticeLine, type OutgoingNotice, type SendNotice, sendNotices } from "./notice";
 export * from "./number";
-export * from "./prevalence";
 export {
   type AddPartInput,
   addPart,
@@ -85,6 +84,7 @@ export {
 } from "./part";
 export * from "./part-note";
 export * from "./part-page";
+export * from "./prevalence";
 export * from "./printed-sheet";
 export * from "./public-extract";
 export { type CarRecord, recordsOf } from "./record";
