@@ -138,6 +138,7 @@ export {
   submissionConsequence,
   submissionPage,
 } from "./submission-page";
+export * from "./survival";
 export { readTableFile, type Table, tableLimits } from "./table";
 export * from "./timeline";
 export * from "./together";

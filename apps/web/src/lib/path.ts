@@ -349,3 +349,6 @@ export const partsPath = (
 export const partPath = (club: string, name: string): string => `${partsPath(club)}/${part(name)}`;
 export const changePartPath = (club: string, name: string): string => `${partPath(club, name)}/change`;
 export const newPartPath = (club: string): string => `${clubPath(club)}/new-part`;
+/** What was built, is known of and in use, and which records are thin. */
+export const survivalPath = (club: string, query: { readonly series?: string } = {}): string =>
+  withQuery(`${fleetPath(club)}/survival`, query);

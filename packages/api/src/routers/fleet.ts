@@ -1,5 +1,13 @@
 import { conditionSchema } from "@trunnion/register";
-import { comparisonInput, comparisonPage, others, prevalence, spread, together } from "@trunnion/service";
+import {
+  comparisonInput,
+  comparisonPage,
+  others,
+  prevalence,
+  spread,
+  survival,
+  together,
+} from "@trunnion/service";
 import { z } from "zod";
 import { line } from "../line";
 import { member, router } from "../trpc";
@@ -17,6 +25,9 @@ export const fleetRouter = router({
   others: member
     .input(z.object({ car: line(60).min(1) }))
     .query(({ ctx, input }) => others(ctx.scope, input.car)),
+  survival: member
+    .input(z.object({ series: line(60).exactOptional() }))
+    .query(({ ctx, input }) => survival(ctx.scope, input.series)),
   spread: member
     .input(keyInput.extend({ side: z.enum(["left", "right"]).exactOptional() }))
     .query(({ ctx, input }) => spread(ctx.scope, input)),

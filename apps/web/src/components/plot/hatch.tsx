@@ -1,10 +1,10 @@
 import type { ReactNode } from "react";
 
 /** What fills an area: told apart by drawing, not by colour, so that it reads in grey and by whoever sees no red. */
-export const hatches = ["lines", "dots", "solid", "open", "cross"] as const;
+export const hatches = ["lines", "dots", "mark", "ink", "open", "cross"] as const;
 export type Hatch = (typeof hatches)[number];
 
-const lines: Readonly<Record<Exclude<Hatch, "solid" | "open">, ReactNode>> = {
+const lines: Readonly<Record<Exclude<Hatch, "mark" | "ink" | "open">, ReactNode>> = {
   lines: <path d="M-1 7 7 -1M-1 1 1 -1M5 7 7 5" className="stroke-ink" strokeWidth="1" />,
   dots: <circle cx="3" cy="3" r="1.3" className="fill-ink" />,
   cross: <path d="M0 3H6M3 0V6" className="stroke-ink" strokeWidth="0.9" />,
@@ -26,7 +26,9 @@ export function HatchDefinitions({ id }: { readonly id: string }) {
 
 /** How an area of a drawing with these patterns is filled. */
 export function hatchFill(id: string, hatch: Hatch): { readonly fill?: string; readonly className: string } {
-  if (hatch === "solid") return { className: "fill-red stroke-ink" };
+  // The one accent, for what differs; in print it is black, as ink is.
+  if (hatch === "mark") return { className: "fill-red stroke-ink" };
+  if (hatch === "ink") return { className: "fill-soft stroke-ink" };
   if (hatch === "open") return { className: "fill-paper stroke-ink" };
   return { fill: `url(#${id}-${hatch})`, className: "stroke-ink" };
 }

@@ -24,7 +24,7 @@ export interface HistogramProps {
 export const standingHatch: Readonly<Record<(typeof standings)[number], Hatch>> = {
   asSpecified: "lines",
   accepted: "dots",
-  differs: "solid",
+  differs: "mark",
   notCompared: "open",
 };
 

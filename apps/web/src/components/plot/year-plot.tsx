@@ -9,7 +9,7 @@ const box = { width: 360, left: 62, right: 352, top: 12, bottom: 170, height: 19
 const r = (value: number) => Math.round(value * 10) / 10;
 
 /** Fillings of the kinds named, the last for all others. */
-export const shareHatches: readonly Hatch[] = ["lines", "solid", "dots", "cross", "open"];
+export const shareHatches: readonly Hatch[] = ["lines", "ink", "dots", "cross", "open"];
 
 function yearScale(years: readonly number[]) {
   const [first, last] = [Math.min(...years), Math.max(...years)];
@@ -19,7 +19,7 @@ function yearScale(years: readonly number[]) {
 }
 
 function Years({ years, x }: { readonly years: readonly number[]; readonly x: (year: number) => number }) {
-  const [first, last] = [Math.min(...years), Math.max(...years)];
+  const [first, last] = [Math.ceil(Math.min(...years)), Math.floor(Math.max(...years))];
   const step = Math.max(1, Math.ceil((last - first) / 5));
   const told = Array.from(
     { length: Math.floor((last - first) / step) + 1 },
@@ -87,16 +87,19 @@ export function QuartilePlot({ rows, axis }: QuartilePlotProps) {
 
 export interface SharePlotProps {
   readonly id: string;
+  /** A year, or a part of one: 1971.25 is April. */
   readonly rows: readonly YearShares[];
+  /** Years from one bar to the next. */
+  readonly step?: number;
 }
 
 /** Year by year how many of each kind, one on the other. */
-export function SharePlot({ id, rows }: SharePlotProps) {
+export function SharePlot({ id, rows, step = 1 }: SharePlotProps) {
   const years = rows.map(({ year }) => year);
   const x = yearScale(years);
   const most = Math.max(1, ...rows.map(({ count }) => count));
   const y = scaleLinear().domain([0, most]).range([box.bottom, box.top]);
-  const width = Math.min(22, Math.max(3, (x(1) - x(0)) * 0.7));
+  const width = Math.min(22, Math.max(1.5, (x(step) - x(0)) * 0.7));
   return (
     <svg aria-hidden viewBox={`0 0 ${box.width} ${box.height}`} className="plot">
       <HatchDefinitions id={id} />

@@ -39,7 +39,7 @@ export function PrevalenceTable<T extends PrevalenceRow>({
   own,
 }: PrevalenceTableProps<T>) {
   return (
-    <table className="stack-table">
+    <table className="stack-table even-table">
       <caption className="sr-only">{caption}</caption>
       <thead>
         <tr>

@@ -1,4 +1,4 @@
-import { compareCarsPath, prevalencePath } from "../../lib/path";
+import { compareCarsPath, prevalencePath, survivalPath } from "../../lib/path";
 
 /** One question the register answers across every car. */
 export interface Question {
@@ -19,6 +19,11 @@ export function questionsFor(club: string): readonly Question[] {
       href: compareCarsPath(club),
       title: "Cars side by side",
       text: "Two to six cars, or every car of a fleet against one of them: only what differs, worst first.",
+    },
+    {
+      href: survivalPath(club),
+      title: "What is left of them",
+      text: "Built, known of and in use, by series and month of building; which records are thin, and what to ask next of whom.",
     },
   ];
 }

@@ -113,7 +113,7 @@ function TogetherTable({ rows, href }: TogetherTableProps) {
             <th scope="row" className="font-normal">
               <a href={href(row.key)}>{row.label}</a>
               {row.commonest === undefined ? null : (
-                <span className="block text-fine text-soft">most often {lowerFirst(row.commonest)}</span>
+                <span className="block text-fine text-soft">most often {row.commonest}</span>
               )}
             </th>
             <td data-label="Of cars that have the one">
@@ -123,11 +123,15 @@ function TogetherTable({ rows, href }: TogetherTableProps) {
               {sayCount(row.secondOnly)} of {sayCars(row.secondOnly + row.neither)}
             </td>
             <td data-label="Together">{sayConnection(row)}</td>
-            <td data-label="Phi">{row.phi === undefined ? "–" : row.phi.toFixed(2).replace("-", "−")}</td>
-            <td data-label="Odds">
+            <td className="run" data-label="Phi">
+              {row.phi === undefined ? "–" : row.phi.toFixed(2).replace("-", "−")}
+            </td>
+            <td className="run" data-label="Odds">
               {row.oddsRatio === undefined ? "no ratio" : `× ${row.oddsRatio.toPrecision(2)}`}
             </td>
-            <td data-label="Exact probability">{sayProbability(row.exactProbability)}</td>
+            <td className="run" data-label="Exact probability">
+              {sayProbability(row.exactProbability)}
+            </td>
           </tr>
         ))}
       </tbody>

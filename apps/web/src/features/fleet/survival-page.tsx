@@ -1,0 +1,211 @@
+import type { Survival } from "@trunnion/api";
+import { type CarStatus, carStatuses, carStatusWords } from "@trunnion/register";
+import { Button } from "../../components/button";
+import { Choice } from "../../components/field";
+import { PageHead, SectionHead } from "../../components/page-head";
+import { Legend } from "../../components/plot/hatch";
+import { SharePlot } from "../../components/plot/year-plot";
+import { TitleBlock } from "../../components/shell/title-block";
+import { sayCars, sayCount } from "../../lib/car-count";
+import { fleetPath, registerPath, survivalPath } from "../../lib/path";
+import { ThinSection } from "./thin-section";
+
+/** What was built, what is known of, what is in use; and what to ask next. */
+export function SurvivalPage({ page }: { readonly page: Survival }) {
+  const { club, series } = page;
+  const cars = series.reduce((sum, one) => sum + one.cars, 0);
+  return (
+    <>
+      <PageHead
+        title="What is left of them"
+        back={{ href: fleetPath(club.slug), label: "Fleet" }}
+        lead={`${sayCars(cars)} on the register`}
+      />
+      <div className="grid grid-cols-1 gap-12">
+        <SeriesSection page={page} />
+        <SeriesForm page={page} />
+        <MonthSection page={page} />
+        <CompletenessSection page={page} />
+        <ThinSection page={page} />
+      </div>
+      <TitleBlock
+        club={club.name}
+        kind="Fleet"
+        title="What is left of them"
+        facts={[{ label: "Cars", value: sayCars(cars) }]}
+        notes={[
+          "Known of are different numbers: two records that claim one number are one. A number that is not known of may be lost, or only not found yet.",
+        ]}
+      />
+    </>
+  );
+}
+
+function SeriesForm({ page: { club, allSeries, chosenSeries } }: { readonly page: Survival }) {
+  return (
+    <search className="print:hidden">
+      <form action={survivalPath(club.slug)} method="get" className="flex flex-wrap items-end gap-4">
+        <Choice
+          name="series"
+          label="Months and thin records of"
+          value={chosenSeries ?? ""}
+          options={[
+            { value: "", label: "Every series" },
+            ...allSeries.map(({ slug, name }) => ({ value: slug, label: name })),
+          ]}
+        />
+        <Button>Show</Button>
+      </form>
+    </search>
+  );
+}
+
+/** "412 of 1,240 built, 33 %"; the share only where it is known how many were built. */
+export function sayKnown({ numbers, built }: { readonly numbers: number; readonly built?: number }): string {
+  if (built === undefined || built === 0) return `${sayCount(numbers)}; not known how many were built`;
+  return `${sayCount(numbers)} of ${sayCount(built)} built, ${Math.round((100 * numbers) / built)} %`;
+}
+
+const others: readonly CarStatus[] = carStatuses.filter((status) => status !== "inUse");
+
+function SeriesSection({ page: { club, series } }: { readonly page: Survival }) {
+  const told = others.filter((status) => series.some(({ statuses }) => (statuses[status] ?? 0) > 0));
+  return (
+    <section aria-labelledby="series">
+      <SectionHead id="series" title="By series" />
+      <table className="stack-table">
+        <caption className="sr-only">
+          Numbers built, known of, and what has become of the cars, by series
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">Series</th>
+            <th scope="col">Numbers known of</th>
+            <th scope="col">Records</th>
+            <th scope="col">In use</th>
+            {told.map((status) => (
+              <th key={status} scope="col">
+                {carStatusWords[status]}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {series.map((one) => (
+            <tr key={one.name}>
+              <th scope="row" className="font-normal">
+                {one.slug === undefined ? (
+                  one.name
+                ) : (
+                  <a href={registerPath(club.slug, { series: one.slug })}>{one.name}</a>
+                )}
+              </th>
+              <td data-label="Numbers known of">{sayKnown(one)}</td>
+              <td className="run" data-label="Records">
+                {sayCount(one.cars)}
+              </td>
+              <td className="run" data-label="In use">
+                {sayCount(one.statuses.inUse ?? 0)}
+              </td>
+              {told.map((status) => (
+                <td key={status} className="run" data-label={carStatusWords[status]}>
+                  {sayCount(one.statuses[status] ?? 0)}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+const parts = [
+  { key: "inUse", hatch: "lines", label: "In use" },
+  { key: "resting", hatch: "dots", label: "Laid up or under restoration" },
+  { key: "gone", hatch: "ink", label: "Dismantled or destroyed" },
+  { key: "unknown", hatch: "open", label: "Not known, lost from sight or disputed" },
+] as const;
+
+/** One bar a month; the kinds in the places whose filling is theirs. */
+export function monthRows(months: Survival["months"]) {
+  return months.map(({ month, cars, inUse, resting, gone, unknown }) => {
+    const [year = "0", of = "1"] = month.split("-");
+    return {
+      year: Number(year) + (Number(of) - 0.5) / 12,
+      count: cars,
+      counts: [inUse, gone, resting, 0, unknown],
+    };
+  });
+}
+
+function MonthSection({ page: { months, noMonth } }: { readonly page: Survival }) {
+  if (months.length === 0) return null;
+  return (
+    <section aria-labelledby="months" className="grid grid-cols-1 gap-3">
+      <SectionHead id="months" title="By month of building" />
+      <p className="max-w-prose text-small">
+        Cars known of, by the month in which they were built
+        {noMonth === 0 ? "" : `; of ${sayCount(noMonth)} more the month is not certain`}. How many were built
+        in a month is not on the register.
+      </p>
+      <Legend
+        id="months-legend"
+        entries={parts.map(({ key, hatch, label }) => ({
+          hatch,
+          label,
+          count: sayCount(months.reduce((sum, month) => sum + month[key], 0)),
+        }))}
+      />
+      <SharePlot id="months-plot" rows={monthRows(months)} step={1 / 12} />
+      <details className="text-small">
+        <summary className="inline-flex min-h-11 cursor-pointer items-center">As a table</summary>
+        <div className="overflow-x-auto">
+          <table className="plain-table">
+            <caption className="sr-only">Cars by month of building and what has become of them</caption>
+            <thead>
+              <tr>
+                <th scope="col">Month</th>
+                <th scope="col">Cars</th>
+                {parts.map(({ key, label }) => (
+                  <th key={key} scope="col">
+                    {label}
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {months.map((month) => (
+                <tr key={month.month}>
+                  <th scope="row" className="font-normal">
+                    {month.month}
+                  </th>
+                  <td>{month.cars}</td>
+                  {parts.map(({ key }) => (
+                    <td key={key}>{month[key]}</td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      </details>
+    </section>
+  );
+}
+
+function CompletenessSection({ page: { completeness } }: { readonly page: Survival }) {
+  const { cars, noStatus, noBuilt, nothing, lower, median, upper } = completeness;
+  if (median === null || lower === null || upper === null) return null;
+  return (
+    <section aria-labelledby="complete" className="grid grid-cols-1 gap-2">
+      <SectionHead id="complete" title="How much the records hold" />
+      <p className="max-w-prose">
+        Of {sayCars(cars)} that are not gone, half of the records hold {Math.round(lower)} to{" "}
+        {Math.round(upper)} values, the median {Math.round(median)}.{" "}
+        {nothing === 0 ? "None is" : `${sayCount(nothing)} are`} without any; of {sayCount(noStatus)} it is
+        not known what has become of them, of {sayCount(noBuilt)} not when they were built.
+      </p>
+    </section>
+  );
+}
