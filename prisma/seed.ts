@@ -1,5 +1,5 @@
 import { readFile } from "node:fs/promises";
-import { starterChecks, starterClasses } from "@trunnion/register";
+import { ENGINE_VERSION, starterChecks, starterClasses } from "@trunnion/register";
 import {
   addEntries,
   addEvent,
@@ -43,9 +43,9 @@ export interface SeedInput {
 async function addClubs(ownerUrl: string): Promise<void> {
   await asOwner(ownerUrl, async (client) => {
     for (const { slug, name, kind } of clubs) {
-      const sql = `INSERT INTO club (id, slug, name, kind) VALUES (gen_random_uuid(), $1, $2, $3::"ClubKind")
+      const sql = `INSERT INTO club (id, slug, name, kind, worked_out_by) VALUES (gen_random_uuid(), $1, $2, $3::"ClubKind", $4)
         ON CONFLICT (slug) DO NOTHING`;
-      await client.query(sql, [slug, name, kind]);
+      await client.query(sql, [slug, name, kind, ENGINE_VERSION]);
     }
   });
 }

@@ -68,6 +68,7 @@ export {
   type OwnCharacteristic,
   type OwnContact,
   openStore,
+  outdatedClubs,
   PASSWORD_MINIMUM,
   type PersonChoice,
   type PieceLine,

@@ -98,6 +98,16 @@ export function listClubs(database: Database) {
   return clientOf(database).club.findMany({ orderBy: { slug: "asc" } });
 }
 
+/** Clubs, by short name, whose current values were not last worked out by a version of the engines. */
+export async function clubsNotWorkedOutBy(database: Database, version: number): Promise<readonly string[]> {
+  const clubs = await clientOf(database).club.findMany({
+    where: { workedOutBy: { not: version } },
+    select: { slug: true },
+    orderBy: { slug: "asc" },
+  });
+  return clubs.map(({ slug }) => slug);
+}
+
 /** Sign-in's own tables, for the sign-in library. */
 export function signInTables(
   database: Database,

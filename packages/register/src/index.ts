@@ -27,6 +27,7 @@ export * from "./deviation/known-text";
 export * from "./deviation/line";
 export * from "./deviation/say";
 export * from "./deviation/uncertainty";
+export * from "./deviation/version";
 export * from "./dossier/dossier-model";
 export * from "./entry-list/index";
 export * from "./event-report/index";

@@ -10,7 +10,7 @@ import {
   importInChunks,
   importRegister,
   openOperator,
-  rebuildAllCurrentValues,
+  rebuildClub,
   undoImport,
 } from "@trunnion/service";
 import pg from "pg";
@@ -167,11 +167,7 @@ export async function importBench(): Promise<readonly BenchRow[]> {
         importRegister(ctx, { file, bytes, book: await bookOf(ctx), asOf: ctx.today, dryRun: false }),
       ),
     );
-    const rebuild = await medianMs(3, () =>
-      openOperator(world.database, "sandvaer", async (ctx) =>
-        rebuildAllCurrentValues(ctx, await bookOf(ctx)),
-      ),
-    );
+    const rebuild = await medianMs(3, () => rebuildClub(world.database, "sandvaer"));
     const copy = await medianMs(3, () =>
       owner.query("CREATE TEMP TABLE copied AS SELECT * FROM current_value; DROP TABLE copied"),
     );
@@ -181,7 +177,7 @@ export async function importBench(): Promise<readonly BenchRow[]> {
       { group: "import", name: "412 cars read again, nothing new", value: again, unit: "ms" },
       {
         group: "import",
-        name: `${values} current values worked out and written`,
+        name: `${values} current values worked out again, none of them other than it was`,
         value: rebuild,
         unit: "ms",
         peer: { name: "PostgreSQL copying those rows", value: copy },

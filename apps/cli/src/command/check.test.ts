@@ -5,14 +5,25 @@ const stale = { characteristic: "front.camber", side: "left", problem: "differen
 
 describe("what a check found", () => {
   test("is one line for a club whose records hold", () => {
-    expect(checkLines({ club: "ours", journal: [], currentValues: [] })).toEqual([
+    expect(checkLines({ club: "ours", journal: [], currentValues: [], outdated: false })).toEqual([
       "ours: journal holds; current values are what the records amount to",
+    ]);
+  });
+
+  test("says that another version of the program worked the values out, although none is found to be other", () => {
+    expect(checkLines({ club: "ours", journal: [], currentValues: [], outdated: true })).toEqual([
+      "ours: journal holds; current values are what the records amount to; worked out by another version of the program, --rebuild does it again",
     ]);
   });
 
   test("names where the chain breaks and which values are stale, twenty of them at most", () => {
     const currentValues = Array.from({ length: 23 }, (_, index) => ({ ...stale, car: `M1-${index}` }));
-    const lines = checkLines({ club: "ours", journal: [{ sequence: 7, problem: "hash" }], currentValues });
+    const lines = checkLines({
+      club: "ours",
+      journal: [{ sequence: 7, problem: "hash" }],
+      currentValues,
+      outdated: false,
+    });
     expect(lines[0]).toBe("ours: journal broken at 7; current values stale: 23");
     expect(lines[1]).toBe("  M1-0 front.camber left: different");
     expect(lines).toHaveLength(22);

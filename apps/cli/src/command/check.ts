@@ -4,7 +4,8 @@ import {
   compareCurrentValues,
   listClubs,
   openOperator,
-  rebuildAllCurrentValues,
+  outdatedClubs,
+  rebuildClub,
   type StaleValue,
   verifyJournal,
 } from "@trunnion/service";
@@ -23,20 +24,23 @@ export interface CheckedClub {
   readonly club: string;
   readonly journal: readonly ChainBreak[];
   readonly currentValues: readonly StaleValue[];
+  /** The current values were last worked out by a version of the program that judges differently, or by nobody knows which. */
+  readonly outdated: boolean;
 }
 
 /** Most places that a person is told one by one. */
 const TOLD = 20;
 
 /** One club's records, in lines for people. */
-export function checkLines({ club, journal, currentValues }: CheckedClub): readonly string[] {
+export function checkLines({ club, journal, currentValues, outdated }: CheckedClub): readonly string[] {
   const chain =
     journal.length === 0 ? "holds" : `broken at ${journal.map(({ sequence }) => sequence).join(", ")}`;
   const values =
     currentValues.length === 0 ? "are what the records amount to" : `stale: ${currentValues.length}`;
+  const age = outdated ? "; worked out by another version of the program, --rebuild does it again" : "";
   const rest = currentValues.length - TOLD;
   return [
-    `${club}: journal ${chain}; current values ${values}`,
+    `${club}: journal ${chain}; current values ${values}${age}`,
     ...currentValues
       .slice(0, TOLD)
       .map(({ car, characteristic, side, problem }) => `  ${car} ${characteristic} ${side}: ${problem}`),
@@ -49,22 +53,21 @@ async function run(options: Options): Promise<void> {
     const slugs = options.club === undefined ? await listClubs(database) : [options.club];
     const found: CheckedClub[] = [];
     for (const slug of slugs) {
+      if (options.rebuild) await rebuildClub(database, slug);
+      const outdated = (await outdatedClubs(database)).includes(slug);
       found.push(
-        await openOperator(database, slug, async (ctx) => {
-          const book = await bookOf(ctx);
-          if (options.rebuild) await rebuildAllCurrentValues(ctx, book);
-          return {
-            club: slug,
-            journal: await verifyJournal(ctx),
-            currentValues: await compareCurrentValues(ctx, book),
-          };
-        }),
+        await openOperator(database, slug, async (ctx) => ({
+          club: slug,
+          journal: await verifyJournal(ctx),
+          currentValues: await compareCurrentValues(ctx, await bookOf(ctx)),
+          outdated,
+        })),
       );
     }
     return found;
   });
   const sound = results.every(
-    ({ journal, currentValues }) => journal.length === 0 && currentValues.length === 0,
+    ({ journal, currentValues, outdated }) => journal.length === 0 && currentValues.length === 0 && !outdated,
   );
   if (options.json) printJson({ ok: sound, clubs: results });
   else {

@@ -37,9 +37,10 @@ async function addClub(owner: pg.Client, { from, slug, name, seed }: GenerateInp
     throw refused("CLUB_NOT_FOUND", { club: from, known: rows.map((row) => row.slug) });
   }
   const made = await owner.query<{ id: string }>(
-    `INSERT INTO club (id, slug, name, kind) SELECT ${rowIdSql("$2::text", "0", "$1::text")}, $1, $3, 'ownersClub'
+    `INSERT INTO club (id, slug, name, kind, worked_out_by)
+     SELECT ${rowIdSql("$2::text", "0", "$1::text")}, $1, $3, 'ownersClub', worked_out_by FROM club WHERE id = $4::uuid
      ON CONFLICT (slug) DO NOTHING RETURNING id`,
-    [slug, seed, name],
+    [slug, seed, name, patternId],
   );
   const clubId = made.rows[0]?.id;
   if (clubId === undefined) throw refused("CLUB_EXISTS", { club: slug });

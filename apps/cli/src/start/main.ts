@@ -60,6 +60,17 @@ async function fill(
   return demoSignIns(urls.ownerUrl);
 }
 
+/** What an earlier version of the program worked out is not shown as this one's. */
+async function bringUpToDate(serviceUrl: string, log: (line: string) => void): Promise<void> {
+  const { Database, rebuildOutdatedClubs } = await import("@trunnion/service");
+  const service = new Database(serviceUrl);
+  try {
+    await rebuildOutdatedClubs(service, log);
+  } finally {
+    await service.close();
+  }
+}
+
 function sayDemo({ password, people }: DemoSignIns): string {
   return `(demo sign-ins: ${people.map(({ email, as }) => `${email} (${as})`).join(", ")}; password: ${password})`;
 }
@@ -79,6 +90,7 @@ async function serve(
 ): Promise<number> {
   const { ownerUrl, serviceUrl } = database;
   const demo = await fill({ ownerUrl, serviceUrl }, log);
+  await bringUpToDate(serviceUrl, log);
   const started = (program: Program) => {
     undoing.add(() => program.stop());
     return note(folder, { program: program.mark });

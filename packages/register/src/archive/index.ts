@@ -76,6 +76,11 @@ export const archiveKinds: readonly Kind[] = [
   journal.journalEntryKind,
 ];
 
+/** Columns of archived tables that are in no archive, each with the reason. */
+export const notArchivedColumns: Readonly<Record<string, string>> = {
+  "club.worked_out_by": "says by which program this database's current values were worked out",
+};
+
 /** Tables that are in no club's archive, each with the reason. */
 export const notArchived: Readonly<Record<string, string>> = {
   current_value: "worked out from the other rows, and worked out again when an archive is read back",

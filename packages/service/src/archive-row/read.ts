@@ -1,5 +1,5 @@
 import type { ClubTables } from "@trunnion/db";
-import { canonicalJson, type Field, type Kind } from "@trunnion/register";
+import { canonicalJson, type Field, type Kind, notArchivedColumns } from "@trunnion/register";
 import { columnOf, isColumn, selectSql, tableOf } from "./policy";
 
 /** Rows fetched at once. */
@@ -25,7 +25,9 @@ export async function columnTypes(
 /** Columns that a kind has no field for, and fields it has no column for: an archive made so would lose something. */
 export function unmatched(kind: Kind, types: ReadonlyMap<string, string> | undefined): readonly string[] {
   const fields = [...kind.fields.keys()].filter((name) => isColumn(kind, name)).map(columnOf);
-  const columns = [...(types?.keys() ?? [])].filter((column) => column !== "club_id");
+  const columns = [...(types?.keys() ?? [])].filter(
+    (column) => column !== "club_id" && notArchivedColumns[`${tableOf(kind)}.${column}`] === undefined,
+  );
   return [
     ...columns.filter((column) => !fields.includes(column)),
     ...fields.filter((column) => !columns.includes(column)),

@@ -14,9 +14,7 @@ import {
 import type { z } from "zod";
 import { linesOf, type OpenArchive, openArchiveFile, provenContent, wholeText } from "../archive-file";
 import { type ArchiveLine, columnTypes, RowRefused, RowWriter } from "../archive-row";
-import { bookOf } from "../characteristic";
-import { rebuildCurrentValues } from "../current-value";
-import { openOperator } from "../gate";
+import { rebuildClub } from "../current-value";
 import { Members } from "./member";
 import { type EvidenceFiles, evidenceHash, needed, rowsPath } from "./policy";
 
@@ -25,8 +23,6 @@ const TIMEOUT = 12 * 3_600_000;
 /** Rows written at once, and the most bytes of them. */
 const ROWS = 1_000;
 const BYTES = 4e6;
-/** Cars whose current values are worked out in one transaction. */
-const CARS = 1_000;
 
 export interface RestoreInput {
   /** The archive's file. */
@@ -305,17 +301,6 @@ export async function restoreWithin(restoring: Restoring): Promise<RestoreReport
 class Trial extends Error {
   constructor(readonly report: RestoreReport) {
     super("a trial, taken back");
-  }
-}
-
-/** Works the current values of a club out that was just read back, some cars a transaction; `trunnion check` does the same. */
-export async function rebuildClub(database: Database, slug: string): Promise<void> {
-  const ids = await openOperator(database, slug, ({ db }) =>
-    db.car.findMany({ select: { id: true }, orderBy: { id: "asc" } }),
-  );
-  for (let start = 0; start < ids.length; start += CARS) {
-    const chunk = ids.slice(start, start + CARS).map(({ id }) => id);
-    await openOperator(database, slug, async (ctx) => rebuildCurrentValues(ctx, chunk, await bookOf(ctx)));
   }
 }
 

@@ -13,9 +13,10 @@ import {
 } from "@trunnion/register";
 import type { RestoreInput, RestoreReport } from "../archive";
 import { rowsPath } from "../archive/policy";
-import { archiveWithin, namingLine, readManifest, rebuildClub, restoreWithin, rowsOf } from "../archive/read";
+import { archiveWithin, namingLine, readManifest, restoreWithin, rowsOf } from "../archive/read";
 import { type OpenArchive, openArchiveFile, provenContent } from "../archive-file";
 import { columnTypes, RowWriter } from "../archive-row";
+import { rebuildClub } from "../current-value";
 
 const TIMEOUT = 24 * 3_600_000;
 const NOBODY = "00000000-0000-0000-0000-000000000000";

@@ -1,2 +1,10 @@
-export { compareCurrentValues, type StaleValue } from "./read";
-export { addCurrentValues, currentValuesOf, rebuildAllCurrentValues, rebuildCurrentValues } from "./write";
+export { compareCurrentValues, outdatedClubs, type StaleValue } from "./read";
+export {
+  addCurrentValues,
+  currentValuesOf,
+  type RebuildProgress,
+  rebuildAllCurrentValues,
+  rebuildClub,
+  rebuildCurrentValues,
+  rebuildOutdatedClubs,
+} from "./write";

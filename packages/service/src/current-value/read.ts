@@ -1,4 +1,6 @@
-import { type CharacteristicBook, stateKey } from "@trunnion/register";
+import type { Database } from "@trunnion/db";
+import { clubsNotWorkedOutBy } from "@trunnion/db/gate";
+import { type CharacteristicBook, ENGINE_VERSION, stateKey } from "@trunnion/register";
 import { assessAll } from "../assessment";
 import type { Context } from "../context";
 import { recordsOf } from "../record";
@@ -32,6 +34,11 @@ function differs(kept: Row, worked: Row): boolean {
     since == null ? "" : new Date(since).toISOString(),
   );
   return since[0] !== since[1] || compared.some((part) => kept[part] !== worked[part]);
+}
+
+/** Clubs, by short name, whose current values another version of the engines worked out, or nobody knows which. */
+export async function outdatedClubs(database: Database): Promise<readonly string[]> {
+  return clubsNotWorkedOutBy(database, ENGINE_VERSION);
 }
 
 /** Proves that the current values are what the records amount to; empty when they are. */

@@ -1,13 +1,18 @@
 import { setImmediate } from "node:timers/promises";
-import { insertRows, replaceRows } from "@trunnion/db";
-import type { CharacteristicBook } from "@trunnion/register";
+import { type Database, insertRows, replaceRows } from "@trunnion/db";
+import { type CharacteristicBook, ENGINE_VERSION } from "@trunnion/register";
 import { knownAssessor } from "../assessment";
+import { bookOf } from "../characteristic";
 import type { Context } from "../context";
+import { openOperator } from "../gate";
 import { type CarRecord, recordsOf } from "../record";
 import { type CurrentRow, currentRows } from "./policy";
+import { outdatedClubs } from "./read";
 
 /** Cars in one go. */
 const CARS = 200;
+/** Cars in one transaction, where a whole club is worked out. */
+const TURN = 1_000;
 /** Cars assessed without a pause. */
 const SLICE = 20;
 
@@ -19,6 +24,8 @@ export async function rebuildCurrentValues(
 ): Promise<void> {
   for (let start = 0; start < carIds.length; start += CARS) {
     const chunk = carIds.slice(start, start + CARS);
+    // A change of such a car that is under way ends first, so that what is written is of the record as it then is.
+    await ctx.db.$queryRaw`SELECT 1 FROM car WHERE id = ANY(${chunk}::uuid[]) ORDER BY id FOR NO KEY UPDATE`;
     const records = await recordsOf(ctx, chunk);
     const assess = await knownAssessor(ctx, records, book);
     await replaceRows(ctx.db, "currentValue", {
@@ -58,7 +65,7 @@ export async function addCurrentValues(ctx: Context, rows: readonly CurrentRow[]
   await insertRows(ctx.db, "currentValue", rows);
 }
 
-/** Works the current values of every car of the club out again. */
+/** Works the current values of every car of the club out again, in the caller's transaction. */
 export async function rebuildAllCurrentValues(ctx: Context, book: CharacteristicBook): Promise<void> {
   const cars = await ctx.db.car.findMany({ select: { id: true } });
   await rebuildCurrentValues(
@@ -66,4 +73,44 @@ export async function rebuildAllCurrentValues(ctx: Context, book: Characteristic
     cars.map(({ id }) => id),
     book,
   );
+}
+
+/** How far the working out of a club's current values is. */
+export interface RebuildProgress {
+  readonly done: number;
+  readonly cars: number;
+}
+
+/**
+ * Works the current values of every car of a club out again, some cars a transaction, and notes by which version of the
+ * engines. Whoever changes a car meanwhile waits for its turn at most.
+ */
+export async function rebuildClub(
+  database: Database,
+  slug: string,
+  progress: (progress: RebuildProgress) => void = () => undefined,
+): Promise<void> {
+  const ids = await openOperator(database, slug, ({ db }) =>
+    db.car.findMany({ select: { id: true }, orderBy: { id: "asc" } }),
+  );
+  for (let start = 0; start < ids.length; start += TURN) {
+    const turn = ids.slice(start, start + TURN).map(({ id }) => id);
+    await openOperator(database, slug, async (ctx) => rebuildCurrentValues(ctx, turn, await bookOf(ctx)));
+    progress({ done: start + turn.length, cars: ids.length });
+  }
+  await openOperator(database, slug, ({ db, club }) =>
+    db.club.update({ where: { id: club.id }, data: { workedOutBy: ENGINE_VERSION }, select: { id: true } }),
+  );
+}
+
+/**
+ * Works out again what an earlier version of the program left behind.
+ *
+ * @param say told, a line at a time, what takes long
+ */
+export async function rebuildOutdatedClubs(database: Database, say: (line: string) => void): Promise<void> {
+  for (const slug of await outdatedClubs(database)) {
+    say(`Working out the current values of ${slug} again: another version of the program left them …`);
+    await rebuildClub(database, slug);
+  }
 }

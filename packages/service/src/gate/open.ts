@@ -12,7 +12,7 @@ export interface SignedIn {
 
 type ClubRow = NonNullable<Awaited<ReturnType<typeof findClub>>>;
 
-function factsOf(club: Omit<ClubRow, "createdAt">): ClubFacts {
+function factsOf(club: Omit<ClubRow, "createdAt" | "workedOutBy">): ClubFacts {
   return {
     id: club.id,
     slug: club.slug,
