@@ -1,7 +1,7 @@
-import type { PDFContext, PDFRef } from "pdf-lib";
 import type { FieldSpot } from "../content/content-writer";
-import { numberText, RawObject, refText, textObject } from "./raw-object";
-import { pack, streamOf } from "./stream";
+import type { PdfFile } from "./pdf-file";
+import { numberText, type Ref, refsText, refText, textObject } from "./pdf-text";
+import { pack } from "./stream";
 
 /** Longest text a field takes. */
 export const longestEntry = 400;
@@ -14,39 +14,37 @@ const HIDDEN = 2;
 
 /** A page as its fields need it. */
 export interface FormPage {
-  readonly ref: PDFRef;
+  readonly ref: Ref;
   readonly fields: readonly FieldSpot[];
 }
 
 /** What a field's widgets are called in the structure tree, where there is one. */
-export type TellWidget = (page: PDFRef, field: string, widget: PDFRef) => number | undefined;
+export type TellWidget = (page: Ref, field: string, widget: Ref) => number | undefined;
 
 /**
  * The fields of a file that can be filled in. Each has an appearance of its own, so that no reader has to make one;
  * boxes to cross share two drawings, but never the dictionary that names them, or readers would show one's entry in all.
  */
 export class FormWriter {
-  private readonly cars: PDFRef[] = [];
+  private readonly cars: Ref[] = [];
   private readonly names = new Map<string, number>();
-  private readonly crossed: PDFRef;
-  private readonly empty: PDFRef;
-  private readonly font: PDFRef;
+  private readonly crossed: Ref;
+  private readonly empty: Ref;
+  private readonly font: Ref;
 
   constructor(
-    private readonly context: PDFContext,
+    private readonly file: PdfFile,
     private readonly tell: TellWidget,
   ) {
     this.crossed = this.drawing("1.6 w 1 J 2.2 2.2 m 8.8 8.8 l 2.2 8.8 m 8.8 2.2 l S");
     this.empty = this.drawing("");
-    this.font = context.register(
-      new RawObject("<</Type/Font/Subtype/Type1/BaseFont/Helvetica/Encoding/WinAnsiEncoding>>"),
-    );
+    this.font = file.add("<</Type/Font/Subtype/Type1/BaseFont/Helvetica/Encoding/WinAnsiEncoding>>");
   }
 
   /** Writes one car's fields under its number; answers the widgets of each page, in the pages' order. */
-  addCar(number: string, pages: readonly FormPage[]): readonly (readonly PDFRef[])[] {
-    const car = this.context.nextRef();
-    const kids: PDFRef[] = [];
+  addCar(number: string, pages: readonly FormPage[]): readonly (readonly Ref[])[] {
+    const car = this.file.nextRef();
+    const kids: Ref[] = [];
     const widgets = pages.map((page) =>
       page.fields.flatMap((spot) => {
         const [field, its] =
@@ -56,16 +54,16 @@ export class FormWriter {
       }),
     );
     const name = textObject(this.carName(number));
-    this.context.assign(car, new RawObject(`<</T${name}/Kids[${kids.map(refText).join(" ")}]>>`));
+    this.file.put(car, `<</T${name}/Kids${refsText(kids)}>>`);
     this.cars.push(car);
     return widgets;
   }
 
   /** The form dictionary, for the catalogue. */
-  finish(): PDFRef {
+  finish(): Ref {
     const fields = this.cars.map(refText).join(" ");
-    return this.context.register(
-      new RawObject(`<</Fields[${fields}]/DR<</Font<</Helv ${refText(this.font)}>>>>/DA(/Helv 0 Tf 0 g)>>`),
+    return this.file.add(
+      `<</Fields[${fields}]/DR<</Font<</Helv ${refText(this.font)}>>>>/DA(/Helv 0 Tf 0 g)>>`,
     );
   }
 
@@ -77,45 +75,43 @@ export class FormWriter {
     return before === 0 ? base : `${base}-${before + 1}`;
   }
 
-  private choice(car: PDFRef, page: FormPage, { name, title, boxes, choices = [] }: FieldSpot) {
-    const { context } = this;
-    const field = context.nextRef();
+  private choice(car: Ref, page: FormPage, { name, title, boxes, choices = [] }: FieldSpot) {
+    const { file } = this;
+    const field = file.nextRef();
     const widgets = boxes.map((box, at) => {
-      const ref = context.nextRef();
+      const ref = file.nextRef();
       const on = `/${choices[at] ?? "on"}`;
       const states = `${on} ${refText(this.crossed)}/Off ${refText(this.empty)}`;
       const widget = `${this.widget(page, name, ref, box)}/Parent ${refText(field)}/AS/Off/MK<</CA(8)>>/AP<</N<<${states}>>>>>>`;
-      context.assign(ref, new RawObject(widget));
+      file.put(ref, widget);
       return ref;
     });
     const kids = widgets.map(refText).join(" ");
-    context.assign(
+    file.put(
       field,
-      new RawObject(
-        `<</FT/Btn/Ff ${RADIO}/T${textObject(partName(name))}/TU${textObject(title)}/Parent ${refText(car)}/V/Off/Kids[${kids}]>>`,
-      ),
+      `<</FT/Btn/Ff ${RADIO}/T${textObject(partName(name))}/TU${textObject(title)}/Parent ${refText(car)}/V/Off/Kids[${kids}]>>`,
     );
     return [field, widgets] as const;
   }
 
-  private text(car: PDFRef, page: FormPage, spot: FieldSpot) {
+  private text(car: Ref, page: FormPage, spot: FieldSpot) {
     const { name, title, boxes, kind, size = 7.5, value } = spot;
     const [box = [0, 0, 0, 0]] = boxes;
-    const ref = this.context.nextRef();
+    const ref = this.file.nextRef();
     const flags = (kind === "lines" ? MULTILINE : 0) + (kind === "hidden" ? READ_ONLY : 0);
     const held = value === undefined ? "" : `/V${textObject(value)}`;
     const field =
       `${this.widget(page, name, ref, box, kind === "hidden" ? HIDDEN : PRINT)}/FT/Tx/Ff ${flags}` +
       `/T${textObject(partName(name))}/TU${textObject(title)}/Parent ${refText(car)}${held}` +
       `/MaxLen ${longestEntry}/DA(/Helv ${numberText(size)} Tf 0 g)/AP<</N ${refText(this.empty)}>>>>`;
-    this.context.assign(ref, new RawObject(field));
+    this.file.put(ref, field);
     return [ref, [ref]] as const;
   }
 
   private widget(
     page: FormPage,
     name: string,
-    ref: PDFRef,
+    ref: Ref,
     [x, y, width, height]: readonly [number, number, number, number] | readonly number[] = [],
     flags = PRINT,
   ): string {
@@ -127,14 +123,9 @@ export class FormWriter {
     return `<</Type/Annot/Subtype/Widget/Rect[${rect}]/F ${flags}/P ${refText(page.ref)}${structure}`;
   }
 
-  private drawing(operators: string): PDFRef {
-    const packed = pack(Buffer.from(operators, "latin1"), {
-      Type: "XObject",
-      Subtype: "Form",
-      BBox: [0, 0, 11, 11],
-      Resources: {},
-    });
-    return this.context.register(streamOf(this.context, packed));
+  private drawing(operators: string): Ref {
+    const entries = "/Type/XObject/Subtype/Form/BBox[0 0 11 11]/Resources<<>>";
+    return this.file.addStream(pack(Buffer.from(operators, "latin1"), entries));
   }
 }
 

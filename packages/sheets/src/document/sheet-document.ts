@@ -1,28 +1,17 @@
 import { createHash } from "node:crypto";
-import {
-  PDFContext,
-  type PDFDict,
-  PDFHexString,
-  PDFName,
-  PDFRawStream,
-  type PDFRef,
-  PDFStreamWriter,
-  PDFString,
-} from "pdf-lib";
 import type { ContentWriter } from "../content/content-writer";
 import type { Faces } from "../font/face";
 import { writeFont } from "../font/font-object";
 import { alwaysUsed } from "../font/repertoire";
 import { AttachmentWriter } from "./attachment";
 import { FormWriter } from "./form";
-import { RawObject, refText } from "./raw-object";
-import { type PackedStream, packAside, streamOf } from "./stream";
+import { PdfFile } from "./pdf-file";
+import { dateObject, numberText, type Ref, refsText, refText, textObject } from "./pdf-text";
+import { type PackedStream, packAside } from "./stream";
 import { StructureWriter } from "./structure";
 
 /** Pages under one node of the page tree; a flat tree of thousands is slow to open. */
 const pagesPerNode = 32;
-/** Objects written between two turns of the event loop. */
-const objectsPerTurn = 500;
 
 export interface DocumentFacts {
   readonly title: string;
@@ -55,73 +44,53 @@ export interface Picture {
 }
 
 interface PageNode {
-  readonly ref: PDFRef;
-  readonly kids: PDFRef[];
+  readonly ref: Ref;
+  readonly kids: Ref[];
 }
 
-/**
- * The PDF file round the pages' content: page tree, fonts, bookmarks, title. Written with pdf-lib's objects
- * rather than its `PDFDocument`, whose page calls cost more than all the drawing.
- */
+/** The PDF file round the pages' content: page tree, fonts, bookmarks, title. */
 export class SheetDocument {
-  readonly context = PDFContext.create();
-  private readonly root = this.context.nextRef();
-  private readonly resources = this.context.nextRef();
-  private readonly regular = this.context.nextRef();
-  private readonly bold = this.context.nextRef();
-  private readonly drawings: { [name: string]: PDFRef } = {};
+  private readonly file = new PdfFile();
+  private readonly root = this.file.nextRef();
+  private readonly resources = this.file.nextRef();
+  private readonly regular = this.file.nextRef();
+  private readonly bold = this.file.nextRef();
+  private readonly drawings = new Map<string, Ref>();
   private readonly nodes: PageNode[] = [];
-  private readonly bookmarks: { readonly title: string; readonly page: PDFRef }[] = [];
+  private readonly bookmarks: { readonly title: string; readonly page: Ref }[] = [];
   private groups = alwaysUsed;
   private pageCount = 0;
-  private packing: Promise<void>[] = [];
   private readonly structure: StructureWriter | undefined;
   private readonly form: FormWriter | undefined;
   private readonly attachments: AttachmentWriter;
-  private hasAttachments = false;
 
   constructor(
     private readonly facts: DocumentFacts,
     private readonly faces: Faces,
   ) {
-    const { context } = this;
-    this.structure = facts.tagged ? new StructureWriter(context) : undefined;
+    const { file } = this;
+    this.structure = facts.tagged ? new StructureWriter(file) : undefined;
     const tell = this.structure?.tellWidget ?? (() => undefined);
-    this.form = facts.fillable ? new FormWriter(context, tell) : undefined;
-    this.attachments = new AttachmentWriter(context, PDFString.fromDate(facts.preparedAt).asString());
+    this.form = facts.fillable ? new FormWriter(file, tell) : undefined;
+    this.attachments = new AttachmentWriter(file, dateObject(facts.preparedAt));
   }
 
   /** A drawing every page may place by name. */
   addDrawing(name: string, drawing: PackedStream): void {
-    this.drawings[name] = this.context.register(streamOf(this.context, drawing));
+    this.drawings.set(name, this.file.addStream(drawing));
   }
 
   /** A JPEG picture (baseline or progressive, 8 bit, three components) every page may place by name. */
   addPicture(name: string, { jpeg, width, height }: Picture): void {
-    const dict = this.context.obj({
-      Type: "XObject",
-      Subtype: "Image",
-      Width: width,
-      Height: height,
-      ColorSpace: "DeviceRGB",
-      BitsPerComponent: 8,
-      Filter: "DCTDecode",
-      Length: jpeg.length,
-    });
-    this.drawings[name] = this.context.register(PDFRawStream.of(dict, jpeg));
+    const entries = `/Type/XObject/Subtype/Image/Width ${width}/Height ${height}/ColorSpace/DeviceRGB/BitsPerComponent 8/Filter/DCTDecode`;
+    this.drawings.set(name, this.file.addStream({ bytes: jpeg, entries }));
   }
 
   /** The finished pages of one car, with its bookmark; fields, structure and its JSON where the file has them. */
   addCar(title: string, pages: readonly ContentWriter[], parts?: CarParts): void {
-    const { structure, form } = this;
+    const { structure, form, file } = this;
     // Before the pages' bytes are taken, which ends their last mark.
-    const keys = pages.map(() => structure?.pageKey());
-    const refs = pages.map(() => this.context.nextRef());
-    const placed = pages.map((page, at) => ({
-      page,
-      key: keys[at],
-      ref: refs[at] ?? this.context.nextRef(),
-    }));
+    const placed = pages.map((page) => ({ page, key: structure?.pageKey(), ref: file.nextRef() }));
     structure?.addCar(
       title,
       placed.map(({ page, key = 0, ref }) => ({ ref, key, nodes: page.structure })),
@@ -134,130 +103,102 @@ export class SheetDocument {
     placed.forEach(({ page, key, ref }, at) => {
       this.addPage(page, ref, { key, widgets: widgets?.[at] ?? [] });
     });
-    const [first] = refs;
-    if (first !== undefined) this.bookmarks.push({ title, page: first });
+    const [first] = placed;
+    if (first !== undefined) this.bookmarks.push({ title, page: first.ref });
     if (parts === undefined) return;
-    this.hasAttachments = true;
     const name = `no-${parts.number.replace(/[^A-Za-z0-9]+/g, "-") || "none"}`;
-    this.packing.push(this.attachments.add(name, `What the sheet of ${title} says`, parts.json));
+    this.attachments.add(name, `What the sheet of ${title} says`, parts.json);
   }
 
   /** Waits until the pages given so far are compressed, so that not more than a few lie about unpacked. */
-  async settle(): Promise<void> {
-    const packing = this.packing;
-    this.packing = [];
-    await Promise.all(packing);
+  settle(): Promise<void> {
+    return this.file.settle();
   }
 
   async bytes(): Promise<Uint8Array> {
-    const { context, faces } = this;
-    await this.settle();
-    writeFont(context, this.regular, faces.regular, this.groups);
-    writeFont(context, this.bold, faces.bold, this.groups);
-    context.assign(
-      this.resources,
-      context.obj({ Font: { F1: this.regular, F2: this.bold }, XObject: this.drawings }),
-    );
+    const { file, faces } = this;
+    writeFont(file, this.regular, faces.regular, this.groups);
+    writeFont(file, this.bold, faces.bold, this.groups);
+    const drawings = [...this.drawings].map(([name, ref]) => `/${name} ${refText(ref)}`).join("");
+    const fonts = `/F1 ${refText(this.regular)}/F2 ${refText(this.bold)}`;
+    file.put(this.resources, `<</Font<<${fonts}>>/XObject<<${drawings}>>>>`);
     this.writePageTree();
-    context.trailerInfo.Root = context.register(this.catalog());
-    context.trailerInfo.Info = context.register(this.information());
-    const digest = createHash("sha256").update(this.facts.identity).digest("hex").slice(0, 32);
-    context.trailerInfo.ID = context.obj([PDFHexString.of(digest), PDFHexString.of(digest)]);
-    return PDFStreamWriter.forContext(context, objectsPerTurn, true, objectsPerTurn).serializeToBuffer();
+    const root = file.add(this.catalog());
+    const info = file.add(this.information());
+    const id = createHash("sha256").update(this.facts.identity).digest("hex").slice(0, 32);
+    return file.finish({ root, info, id });
   }
 
   private addPage(
     page: ContentWriter,
-    ref: PDFRef,
-    { key, widgets }: { readonly key: number | undefined; readonly widgets: readonly PDFRef[] },
+    ref: Ref,
+    { key, widgets }: { readonly key: number | undefined; readonly widgets: readonly Ref[] },
   ): void {
+    const { file } = this;
     this.groups |= page.groups;
-    if (this.pageCount % pagesPerNode === 0) this.nodes.push({ ref: this.context.nextRef(), kids: [] });
+    if (this.pageCount % pagesPerNode === 0) this.nodes.push({ ref: file.nextRef(), kids: [] });
     const node = this.nodes.at(-1);
     if (node === undefined) throw new Error("a page has no node in the page tree");
-    const { width, height } = this.facts;
-    const contents = this.context.nextRef();
-    this.packing.push(
-      packAside(page.bytes()).then((packed) => this.context.assign(contents, streamOf(this.context, packed))),
+    const box = `[0 0 ${numberText(this.facts.width)} ${numberText(this.facts.height)}]`;
+    const contents = file.addStream(packAside(page.bytes()));
+    const annotations = widgets.length > 0 ? `/Annots${refsText(widgets)}` : "";
+    const structure = key === undefined ? "" : `/StructParents ${key}/Tabs/S`;
+    file.put(
+      ref,
+      `<</Type/Page/Parent ${refText(node.ref)}/MediaBox${box}/Resources ${refText(this.resources)}/Contents ${refText(contents)}${annotations}${structure}>>`,
     );
-    const dict = this.context.obj({
-      Type: "Page",
-      Parent: node.ref,
-      MediaBox: [0, 0, width, height],
-      Resources: this.resources,
-      Contents: contents,
-    });
-    if (widgets.length > 0)
-      dict.set(PDFName.of("Annots"), new RawObject(`[${widgets.map(refText).join(" ")}]`));
-    if (key !== undefined) {
-      dict.set(PDFName.of("StructParents"), new RawObject(String(key)));
-      dict.set(PDFName.of("Tabs"), PDFName.of("S"));
-    }
-    this.context.assign(ref, dict);
     node.kids.push(ref);
     this.pageCount++;
   }
 
   private writePageTree(): void {
-    const { context, nodes } = this;
-    for (const { ref, kids } of nodes) {
-      context.assign(ref, context.obj({ Type: "Pages", Parent: this.root, Kids: kids, Count: kids.length }));
-    }
+    const { file, nodes, root } = this;
+    for (const { ref, kids } of nodes)
+      file.put(ref, `<</Type/Pages/Parent ${refText(root)}/Kids${refsText(kids)}/Count ${kids.length}>>`);
     const kids = nodes.map((node) => node.ref);
-    context.assign(this.root, context.obj({ Type: "Pages", Kids: kids, Count: this.pageCount }));
+    file.put(root, `<</Type/Pages/Kids${refsText(kids)}/Count ${this.pageCount}>>`);
   }
 
-  private catalog() {
-    const catalog = this.context.obj({
-      Type: "Catalog",
-      Pages: this.root,
-      Lang: PDFString.of("en-GB"),
-      // Shrinking to fit would make a limit on a printed bracket and a plate look other than drawn.
-      ViewerPreferences: { DisplayDocTitle: true, PrintScaling: "None" },
-      PageMode: "UseOutlines",
-      Outlines: this.writeBookmarks(),
-    });
-    if (this.form) catalog.set(PDFName.of("AcroForm"), this.form.finish());
-    if (this.structure) {
-      catalog.set(PDFName.of("MarkInfo"), new RawObject("<</Marked true>>"));
-      catalog.set(PDFName.of("StructTreeRoot"), this.structure.finish());
-    }
-    if (this.hasAttachments) {
+  private catalog(): string {
+    // Shrinking to fit would make a limit on a printed bracket and a plate look other than drawn.
+    const viewer = "/ViewerPreferences<</DisplayDocTitle true/PrintScaling/None>>";
+    const parts = [
+      `/Type/Catalog/Pages ${refText(this.root)}/Lang(en-GB)${viewer}`,
+      `/PageMode/UseOutlines/Outlines ${refText(this.writeBookmarks())}`,
+    ];
+    if (this.form) parts.push(`/AcroForm ${refText(this.form.finish())}`);
+    if (this.structure)
+      parts.push(`/MarkInfo<</Marked true>>/StructTreeRoot ${refText(this.structure.finish())}`);
+    if (!this.attachments.isEmpty) {
       const { names, associated } = this.attachments.finish();
-      catalog.set(PDFName.of("Names"), names);
-      catalog.set(PDFName.of("AF"), associated);
+      parts.push(`/Names ${refText(names)}/AF ${refText(associated)}`);
     }
-    return catalog;
+    return `<<${parts.join("")}>>`;
   }
 
-  private writeBookmarks(): PDFRef {
-    const { context, bookmarks } = this;
-    const parent = context.nextRef();
-    const refs = bookmarks.map(() => context.nextRef());
+  private writeBookmarks(): Ref {
+    const { file, bookmarks } = this;
+    const parent = file.nextRef();
+    const refs = bookmarks.map(() => file.nextRef());
+    const link = (name: string, ref: Ref | undefined) =>
+      ref === undefined ? "" : `/${name} ${refText(ref)}`;
     bookmarks.forEach(({ title, page }, at) => {
-      const item = context.obj({ Title: PDFHexString.fromText(title), Parent: parent, Dest: [page, "Fit"] });
-      setIfAny(item, "Prev", refs[at - 1]);
-      setIfAny(item, "Next", refs[at + 1]);
-      const ref = refs[at];
-      if (ref !== undefined) context.assign(ref, item);
+      const [own, before, after] = [refs[at], refs[at - 1], refs[at + 1]];
+      if (own === undefined) return;
+      const links = `${link("Prev", before)}${link("Next", after)}`;
+      file.put(
+        own,
+        `<</Title${textObject(title)}/Parent ${refText(parent)}/Dest[${refText(page)}/Fit]${links}>>`,
+      );
     });
-    const outlines = context.obj({ Type: "Outlines", Count: refs.length });
-    setIfAny(outlines, "First", refs[0]);
-    setIfAny(outlines, "Last", refs.at(-1));
-    context.assign(parent, outlines);
+    const ends = `${link("First", refs[0])}${link("Last", refs.at(-1))}`;
+    file.put(parent, `<</Type/Outlines/Count ${refs.length}${ends}>>`);
     return parent;
   }
 
-  private information() {
-    const made = PDFString.fromDate(this.facts.preparedAt);
-    const information = this.context.obj({ CreationDate: made, ModDate: made });
-    information.set(PDFName.of("Title"), PDFHexString.fromText(this.facts.title));
-    information.set(PDFName.of("Creator"), PDFString.of("Trunnion"));
-    information.set(PDFName.of("Producer"), PDFString.of("Trunnion, with pdf-lib"));
-    return information;
+  private information(): string {
+    const made = dateObject(this.facts.preparedAt);
+    const title = textObject(this.facts.title);
+    return `<</Title${title}/Creator(Trunnion)/Producer(Trunnion, with pdf-lib)/CreationDate${made}/ModDate${made}>>`;
   }
-}
-
-function setIfAny(dict: PDFDict, name: string, ref: PDFRef | undefined): void {
-  if (ref !== undefined) dict.set(PDFName.of(name), ref);
 }

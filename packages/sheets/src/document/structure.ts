@@ -1,21 +1,21 @@
-import type { PDFContext, PDFRef } from "pdf-lib";
 import type { StructureNode } from "../content/content-writer";
-import { RawObject, refText, textObject } from "./raw-object";
+import type { PdfFile } from "./pdf-file";
+import { type Ref, refsText, refText, textObject } from "./pdf-text";
 
 /** A page as its structure needs it. */
 export interface StructurePage {
-  readonly ref: PDFRef;
+  readonly ref: Ref;
   /** Key of the page in the parent tree. */
   readonly key: number;
   readonly nodes: readonly StructureNode[];
 }
 
 interface FormPart {
-  readonly ref: PDFRef;
+  readonly ref: Ref;
   readonly key: number;
-  readonly parent: PDFRef;
-  readonly page: PDFRef;
-  readonly widgets: PDFRef[];
+  readonly parent: Ref;
+  readonly page: Ref;
+  readonly widgets: Ref[];
 }
 
 /**
@@ -23,15 +23,15 @@ interface FormPart {
  * order. No standard's conformance is claimed.
  */
 export class StructureWriter {
-  private readonly root: PDFRef;
-  private readonly document: PDFRef;
-  private readonly sections: PDFRef[] = [];
+  private readonly root: Ref;
+  private readonly document: Ref;
+  private readonly sections: Ref[] = [];
   private readonly parents: string[] = [];
   private readonly forms = new Map<string, FormPart>();
 
-  constructor(private readonly context: PDFContext) {
-    this.root = context.nextRef();
-    this.document = context.nextRef();
+  constructor(private readonly file: PdfFile) {
+    this.root = file.nextRef();
+    this.document = file.nextRef();
   }
 
   /** A key for a page. */
@@ -41,25 +41,23 @@ export class StructureWriter {
 
   /** Makes room for one car's fields, before they are written. */
   addCar(title: string, pages: readonly StructurePage[]): void {
-    const section = this.context.nextRef();
+    const section = this.file.nextRef();
     const kids = pages.flatMap((page) => {
-      const marks: PDFRef[] = [];
+      const marks: Ref[] = [];
       const refs = page.nodes.map((node) => this.node(node, section, { page, marks }));
-      this.parents[page.key] = `[${marks.map(refText).join(" ")}]`;
+      this.parents[page.key] = refsText(marks);
       return refs;
     });
-    this.context.assign(
+    this.file.put(
       section,
-      new RawObject(
-        `<</S/Sect/T${textObject(title)}/P ${refText(this.document)}/K[${kids.map(refText).join(" ")}]>>`,
-      ),
+      `<</S/Sect/T${textObject(title)}/P ${refText(this.document)}/K${refsText(kids)}>>`,
     );
     this.sections.push(section);
   }
 
   /** Tells of a widget; answers its key in the parent tree. */
-  readonly tellWidget = (page: PDFRef, field: string, widget: PDFRef): number | undefined => {
-    const form = this.forms.get(`${page.objectNumber} ${field}`);
+  readonly tellWidget = (page: Ref, field: string, widget: Ref): number | undefined => {
+    const form = this.forms.get(`${page} ${field}`);
     form?.widgets.push(widget);
     return form?.key;
   };
@@ -68,40 +66,35 @@ export class StructureWriter {
   settleForms(): void {
     for (const { ref, parent, page, widgets } of this.forms.values()) {
       const kids = widgets.map((widget) => `<</Type/OBJR/Obj ${refText(widget)}>>`).join("");
-      this.context.assign(
-        ref,
-        new RawObject(`<</S/Form/P ${refText(parent)}/Pg ${refText(page)}/K[${kids}]>>`),
-      );
+      this.file.put(ref, `<</S/Form/P ${refText(parent)}/Pg ${refText(page)}/K[${kids}]>>`);
     }
     this.forms.clear();
   }
 
   /** The structure tree's root, for the catalogue. */
-  finish(): PDFRef {
-    const { context, parents } = this;
+  finish(): Ref {
+    const { file, parents } = this;
     const kids = this.sections.map(refText).join(" ");
-    context.assign(this.document, new RawObject(`<</S/Document/P ${refText(this.root)}/K[${kids}]>>`));
+    file.put(this.document, `<</S/Document/P ${refText(this.root)}/K[${kids}]>>`);
     const numbers = parents.map((held, key) => `${key} ${held === "" ? "null" : held}`).join(" ");
-    const tree = context.register(new RawObject(`<</Nums[${numbers}]>>`));
-    context.assign(
+    const tree = file.add(`<</Nums[${numbers}]>>`);
+    file.put(
       this.root,
-      new RawObject(
-        `<</Type/StructTreeRoot/K ${refText(this.document)}/ParentTree ${refText(tree)}/ParentTreeNextKey ${parents.length}>>`,
-      ),
+      `<</Type/StructTreeRoot/K ${refText(this.document)}/ParentTree ${refText(tree)}/ParentTreeNextKey ${parents.length}>>`,
     );
     return this.root;
   }
 
   private node(
     node: StructureNode,
-    parent: PDFRef,
-    place: { readonly page: StructurePage; readonly marks: PDFRef[] },
-  ): PDFRef {
-    const ref = this.context.nextRef();
+    parent: Ref,
+    place: { readonly page: StructurePage; readonly marks: Ref[] },
+  ): Ref {
+    const ref = this.file.nextRef();
     const { page, marks } = place;
     if ("field" in node) {
       const key = this.parents.push(refText(ref)) - 1;
-      this.forms.set(`${page.ref.objectNumber} ${node.field}`, {
+      this.forms.set(`${page.ref} ${node.field}`, {
         ref,
         key,
         parent,
@@ -112,19 +105,14 @@ export class StructureWriter {
     }
     if ("parts" in node) {
       const kids = node.parts.map((part) => this.node(part, ref, place));
-      this.context.assign(
-        ref,
-        new RawObject(`<</S/${node.role}/P ${refText(parent)}/K[${kids.map(refText).join(" ")}]>>`),
-      );
+      this.file.put(ref, `<</S/${node.role}/P ${refText(parent)}/K${refsText(kids)}>>`);
       return ref;
     }
     marks[node.mark] = ref;
     const alternative = node.alternative === undefined ? "" : `/Alt${textObject(node.alternative)}`;
-    this.context.assign(
+    this.file.put(
       ref,
-      new RawObject(
-        `<</S/${node.role}/P ${refText(parent)}/Pg ${refText(page.ref)}${alternative}/K ${node.mark}>>`,
-      ),
+      `<</S/${node.role}/P ${refText(parent)}/Pg ${refText(page.ref)}${alternative}/K ${node.mark}>>`,
     );
     return ref;
   }

@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
-import { type PDFArray, PDFContext, type PDFRef, PDFString } from "pdf-lib";
-import { type PackedStream, pack, streamOf } from "../document/stream";
+import type { PdfFile } from "../document/pdf-file";
+import { numberText, type Ref, refText } from "../document/pdf-text";
+import { type PackedStream, pack } from "../document/stream";
 import type { Face } from "./face";
 import { codePointsOf } from "./repertoire";
 import { subsetTrueType } from "./truetype-subset";
@@ -10,53 +11,40 @@ interface BakedSubset {
   readonly file: PackedStream;
   readonly glyphOfCode: PackedStream;
   readonly toUnicode: PackedStream;
-  /** Belongs to no document: numbers only, so that it can be written into each. */
-  readonly widths: PDFArray;
+  /** The `W` array, written out. */
+  readonly widths: string;
 }
 
 const baked = new Map<string, BakedSubset>();
 
 /**
- * Writes one face into a document as a composite font. Codes on the page are UTF-16 units: a `CIDToGIDMap`
- * leads from them to the subset's glyphs. Text copied or searched is therefore exactly what was drawn, also
- * where two characters share a glyph, and the same text has the same codes in every document.
+ * Writes one face into a file as a composite font. Codes on the page are UTF-16 units: a `CIDToGIDMap` leads from them
+ * to the subset's glyphs. Text copied or searched is therefore exactly what was drawn, also where two characters share
+ * a glyph, and the same text has the same codes in every document.
  */
-export function writeFont(context: PDFContext, ref: PDFRef, face: Face, used: number): void {
+export function writeFont(pdf: PdfFile, ref: Ref, face: Face, used: number): void {
   const subset = bakedSubset(face, used);
   const { file } = face;
   const scale = 1000 / file.unitsPerEm;
-  const descriptor = context.obj({
-    Type: "FontDescriptor",
-    FontName: subset.name,
-    Flags: 4,
-    FontBBox: file.bounds.map((edge) => edge * scale),
-    ItalicAngle: 0,
-    Ascent: file.ascent * scale,
-    Descent: file.descent * scale,
-    CapHeight: file.capHeight * scale,
-    XHeight: file.xHeight * scale,
-    StemV: face.stem,
-    FontFile2: context.register(streamOf(context, subset.file)),
-  });
-  const descendant = context.obj({
-    Type: "Font",
-    Subtype: "CIDFontType2",
-    BaseFont: subset.name,
-    CIDSystemInfo: { Registry: PDFString.of("Adobe"), Ordering: PDFString.of("Identity"), Supplement: 0 },
-    FontDescriptor: context.register(descriptor),
-    DW: 0,
-    W: subset.widths,
-    CIDToGIDMap: context.register(streamOf(context, subset.glyphOfCode)),
-  });
-  const composite = context.obj({
-    Type: "Font",
-    Subtype: "Type0",
-    BaseFont: subset.name,
-    Encoding: "Identity-H",
-    DescendantFonts: [context.register(descendant)],
-    ToUnicode: context.register(streamOf(context, subset.toUnicode)),
-  });
-  context.assign(ref, composite);
+  const box = file.bounds.map((edge) => numberText(edge * scale)).join(" ");
+  const measures = [
+    `/Ascent ${numberText(file.ascent * scale)}/Descent ${numberText(file.descent * scale)}`,
+    `/CapHeight ${numberText(file.capHeight * scale)}/XHeight ${numberText(file.xHeight * scale)}`,
+  ].join("");
+  const fontFile = refText(pdf.addStream(subset.file));
+  const descriptor = pdf.add(
+    `<</Type/FontDescriptor/FontName/${subset.name}/Flags 4/FontBBox[${box}]/ItalicAngle 0${measures}/StemV ${face.stem}/FontFile2 ${fontFile}>>`,
+  );
+  const glyphs = refText(pdf.addStream(subset.glyphOfCode));
+  const system = "/CIDSystemInfo<</Registry(Adobe)/Ordering(Identity)/Supplement 0>>";
+  const descendant = pdf.add(
+    `<</Type/Font/Subtype/CIDFontType2/BaseFont/${subset.name}${system}/FontDescriptor ${refText(descriptor)}/DW 0/W${subset.widths}/CIDToGIDMap ${glyphs}>>`,
+  );
+  const unicode = refText(pdf.addStream(subset.toUnicode));
+  pdf.put(
+    ref,
+    `<</Type/Font/Subtype/Type0/BaseFont/${subset.name}/Encoding/Identity-H/DescendantFonts[${refText(descendant)}]/ToUnicode ${unicode}>>`,
+  );
 }
 
 /** Subsets depend on face and groups alone, of which there are few, so each is made once per process. */
@@ -77,27 +65,23 @@ function bake(face: Face, used: number): BakedSubset {
   });
   return {
     name: `${tagOf(file)}+${face.postScriptName}`,
-    file: pack(file, { Length1: file.length }),
+    file: pack(file, `/Length1 ${file.length}`),
     glyphOfCode: pack(new Uint8Array(glyphOfCode.buffer)),
     toUnicode: pack(toUnicode(points)),
-    widths: PDFContext.create().obj(widthArray(face, points)),
+    widths: widthArray(face, points),
   };
 }
 
 /** Runs of consecutive codes with their advances, as the `W` array wants them. */
-function widthArray(face: Face, points: readonly number[]): (number | number[])[] {
-  const widths: (number | number[])[] = [];
-  let run: number[] = [];
+function widthArray(face: Face, points: readonly number[]): string {
+  const runs: { readonly first: number; readonly widths: number[] }[] = [];
   let next = -1;
   for (const point of points) {
-    if (point !== next) {
-      run = [];
-      widths.push(point, run);
-    }
-    run.push(face.advances[point] ?? 0);
+    if (point !== next) runs.push({ first: point, widths: [] });
+    runs.at(-1)?.widths.push(face.advances[point] ?? 0);
     next = point + 1;
   }
-  return widths;
+  return `[${runs.map(({ first, widths }) => `${first}[${widths.join(" ")}]`).join(" ")}]`;
 }
 
 /** Codes are UTF-16 already; one range per row of 256, since a range may not cross one. */

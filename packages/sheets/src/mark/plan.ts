@@ -26,12 +26,10 @@ let packed: PackedStream | undefined;
  */
 export function packedPlan(): PackedStream {
   const plain = Buffer.from("0 g 0 G 1 w [] 0 d\n", "latin1");
-  packed ??= pack(Buffer.concat([plain, drawPlan().bytes()]), {
-    Type: "XObject",
-    Subtype: "Form",
-    BBox: [0, 0, plan.width, plan.height],
-    Resources: {},
-  });
+  packed ??= pack(
+    Buffer.concat([plain, drawPlan().bytes()]),
+    `/Type/XObject/Subtype/Form/BBox[0 0 ${plan.width} ${plan.height}]/Resources<<>>`,
+  );
   return packed;
 }
 

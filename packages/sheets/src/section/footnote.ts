@@ -15,7 +15,16 @@ interface Numbered {
   readonly parts: readonly string[];
 }
 
+const known = new WeakMap<SheetModel["stations"], Footnotes>();
+
+/** Asked by several sections of one sheet, so worked out once for it. */
 export function footnotesOf({ stations }: Pick<SheetModel, "stations">): Footnotes {
+  const made = known.get(stations) ?? numberedIn(stations);
+  known.set(stations, made);
+  return made;
+}
+
+function numberedIn(stations: SheetModel["stations"]): Footnotes {
   const numbers = new Map<string, number>();
   for (const { source } of stations.flatMap(({ checks }) => checks)) {
     if (!unnumbered.has(source) && !numbers.has(source)) numbers.set(source, numbers.size + 1);
