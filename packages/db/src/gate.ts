@@ -11,6 +11,7 @@ interface Opening {
   readonly person?: string;
   readonly invitation?: string;
   readonly sheet?: string;
+  readonly feed?: string;
 }
 
 function inside<T>(
@@ -24,7 +25,8 @@ function inside<T>(
       await tx.$queryRaw`SELECT set_config('trunnion.club', ${opening.club ?? ""}, true),
         set_config('trunnion.person', ${opening.person ?? ""}, true),
         set_config('trunnion.invitation', ${opening.invitation ?? ""}, true),
-        set_config('trunnion.sheet', ${opening.sheet ?? ""}, true)`;
+        set_config('trunnion.sheet', ${opening.sheet ?? ""}, true),
+        set_config('trunnion.feed', ${opening.feed ?? ""}, true)`;
       return work(tx);
     },
     { ...LIMITS, timeout },
@@ -83,6 +85,23 @@ export function clubOfSheet(database: Database, code: string) {
     async (tx) => {
       const sheet = await tx.printedSheet.findUnique({ where: { code }, select: { clubId: true } });
       return sheet && tx.club.findUnique({ where: { id: sheet.clubId }, select: { slug: true } });
+    },
+    LIMITS.timeout,
+  );
+}
+
+/** The calendar feed whose token has this SHA-256 (hex) with its club, whatever club it is of; null when none has. */
+export function feedByToken(database: Database, tokenHash: string) {
+  return inside(
+    database,
+    { feed: tokenHash },
+    async (tx) => {
+      const feed = await tx.calendarFeed.findUnique({
+        where: { tokenHash },
+        select: { id: true, clubId: true, revokedAt: true },
+      });
+      const club = feed && (await tx.club.findUnique({ where: { id: feed.clubId }, select: { slug: true } }));
+      return feed && club && { ...feed, club: club.slug };
     },
     LIMITS.timeout,
   );

@@ -85,6 +85,8 @@ export const notArchivedColumns: Readonly<Record<string, string>> = {
 export const notArchived: Readonly<Record<string, string>> = {
   current_value: "worked out from the other rows, and worked out again when an archive is read back",
   import_step: "serves to take a reading-in back, which only the database that made it can",
+  calendar_feed:
+    "a private link into this installation, of which only a hash is kept; a new one is made where the archive is read back",
   invitation: "a link by which somebody may join this installation; it runs out within days",
   person: "belongs to the installation, not to a club; of its members the archive has name and address",
   credential: "sign-in: no password leaves with an archive",
