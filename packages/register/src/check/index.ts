@@ -3,5 +3,6 @@ export * from "./check";
 export * from "./eligibility";
 export { checksForCar, fillWhy } from "./for-car";
 export * from "./limit";
+export * from "./reading-place";
 export { checkSchema } from "./schema";
 export { starterChecks, starterClasses } from "./starter";

@@ -3,6 +3,7 @@ import type { CharacteristicBook } from "../characteristic/book";
 import { type Assembly, assemblies, type Characteristic, type Side } from "../characteristic/characteristic";
 import { type Check, type CheckOnSheet, stationLabels, stations } from "../check/check";
 import { checksForCar } from "../check/for-car";
+import { readingPlaces } from "../check/reading-place";
 import { practice } from "../check/starter/source";
 import type { CarView } from "../condition/evaluate";
 import { deviating } from "../deviation/compare";
@@ -164,34 +165,9 @@ function readingsOf(
 ): readonly CheckReading[] {
   const { criterion } = check;
   if (criterion.kind !== "measured") return [];
-  const key = characteristicOf(check, input)?.key ?? "";
-  if (criterion.perCorner)
-    return cornersOf(key, input).filter(({ characteristic }) => !shown.has(characteristic));
-  if (shown.has(key)) return [];
-  const whole = { key: "whole", characteristic: key, side: "whole", label: "" } as const;
-  if (!input.book.find(key)?.sided) return [whole];
-  return [
-    { ...whole, key: "left", side: "left", label: "L" },
-    { ...whole, key: "right", side: "right", label: "R" },
-  ];
-}
-
-/** One reading at each wheel; the rear axle's characteristic is named like the front one's. */
-function cornersOf(front: string, { book }: BuildSheetInput): readonly CheckReading[] {
-  const rear = front.replace("front", "rear");
-  const known = (key: string) => (book.find(key) === undefined ? "" : key);
-  const corner = (key: string, characteristic: string, side: "left" | "right", label: string) => ({
-    key,
-    characteristic,
-    side,
-    label,
-  });
-  return [
-    corner("front-left", front, "left", "FL"),
-    corner("front-right", front, "right", "FR"),
-    corner("rear-left", known(rear), "left", "RL"),
-    corner("rear-right", known(rear), "right", "RR"),
-  ];
+  return readingPlaces(criterion, (key) => input.book.find(key)).filter(
+    ({ characteristic }) => !shown.has(characteristic),
+  );
 }
 
 /** What is there because of this car comes first at a station, what is to be written down last. */

@@ -1,13 +1,18 @@
 import {
   bestOutcome,
+  type CharacteristicBook,
   type CheckStanding,
   checkStandings,
   type DecisionOutcome,
   type DecisionStanding,
   decisionStanding,
+  judgeReading,
+  readingPlaces,
   type SheetCheck,
   type SheetDeviation,
   type Side,
+  sayLimits,
+  sayPlace,
   type Tally,
   tallyOf,
 } from "@trunnion/register";
@@ -15,16 +20,37 @@ import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { type EventEntry, type EventPage, entriesOf, findEvent } from "../event";
 import { type ClassStanding, carViewOf, classesOf, classStandings, sayOptions } from "../event-class";
-import { inspectionOf } from "../inspection";
+import { type InspectionInstrument, inspectionInstruments, inspectionOf } from "../inspection";
 import { inspectors, mayInspect } from "../inspection/policy";
-import { makeSheets } from "../printed-sheet";
+import { type MadeSheet, makeSheets } from "../printed-sheet";
 import { requireRole } from "../role";
 
 /** A check of an entry with how it stands. */
 export interface EntryCheck extends SheetCheck {
   readonly standing: CheckStanding;
-  /** What is to be read at it, by side; empty where it reads nothing. */
-  readonly reads: readonly { readonly characteristic: string; readonly side: Side; readonly label: string }[];
+  /** Where it is read; empty where it reads nothing. */
+  readonly reads: readonly EntryReading[];
+}
+
+/** One place at which a check is read, with what stands there. */
+export interface EntryReading {
+  /** Name within the check: "front-left". */
+  readonly key: string;
+  /** Empty where the check names none: what is read stands in the note. */
+  readonly characteristic: string;
+  readonly side: Side;
+  /** "Front camber, left". */
+  readonly label: string;
+  /** What an instrument must measure to be one for it; empty for what is no quantity. */
+  readonly dimension: string;
+  /** Limits on this car, as written; empty where none are known. */
+  readonly limits: string;
+  /** What was read, by the finding that stands; empty for none. */
+  readonly entered: string;
+  /** Id of what it was read with; empty where nobody said. */
+  readonly instrument: string;
+  /** What the reading comes to; empty for none. */
+  readonly verdict: string;
 }
 
 /** One entry at scrutineering: what is different about the car, its checks, what was found and decided. */
@@ -47,6 +73,8 @@ export interface EntryPage {
   /** How many checks are not shown because they were passed before. */
   readonly passedBefore: number;
   readonly mayInspect: boolean;
+  /** Instruments for what its checks read. */
+  readonly instruments: readonly InspectionInstrument[];
   /** How the car stands in each class of the rule set; empty for a car that is not on the register. */
   readonly classes: readonly ClassStanding[];
 }
@@ -55,6 +83,49 @@ export interface EntryPage {
 function isOpen({ standing }: EntryCheck): boolean {
   if (standing.state !== "found") return true;
   return standing.result === "refuse" || standing.result === "advise";
+}
+
+interface Reading {
+  readonly book: CharacteristicBook;
+  readonly made: MadeSheet;
+  readonly instruments: readonly InspectionInstrument[];
+  readonly system: "metric" | "imperial";
+}
+
+/** Where a check is read, with what the finding that stands has there; of findings that differ none is shown as read. */
+function readsOf(
+  { criterion, undecided }: SheetCheck,
+  standing: CheckStanding,
+  { book, made, instruments, system }: Reading,
+): readonly EntryReading[] {
+  if (undecided) return [];
+  const stands = standing.state === "found" ? standing.findings.flatMap(({ readings }) => readings) : [];
+  return readingPlaces(criterion, (key) => book.find(key)).map((place) => {
+    const { key, characteristic: named, side } = place;
+    const characteristic = book.find(named);
+    const limits = made.assessment?.deviations.find(
+      (one) => one.characteristic === named && one.side === side,
+    )?.limits;
+    const read = stands.find((one) => one.characteristic === named && one.side === side);
+    const entered = read?.entered ?? "";
+    const gauge = instruments.find(({ id }) => id === read?.instrument);
+    const where = characteristic ? (side === "whole" ? "" : side) : sayPlace(place);
+    const what = characteristic?.label ?? "Measured";
+    return {
+      key,
+      characteristic: named,
+      side,
+      label: where === "" ? what : `${what}, ${where}`,
+      dimension: characteristic?.kind === "quantity" ? characteristic.dimension : "",
+      limits: characteristic && limits ? sayLimits(characteristic, limits, system) : "",
+      entered,
+      instrument: read?.instrument ?? "",
+      verdict:
+        characteristic && entered !== ""
+          ? judgeReading(characteristic, entered, limits, gauge?.expandedUncertainty).text
+          : "",
+    };
+  });
 }
 
 /**
@@ -79,20 +150,14 @@ export async function entryPage(
   const codes = made.sheet.stations.flatMap(({ checks }) => checks.map(({ id }) => id));
   const standings = checkStandings(codes, findings);
   const again = decision.state !== "none" && refusedBy(decision) && input.all !== true;
+  const instruments = await inspectionInstruments(ctx);
+  const reading = { book, made, instruments, system: ctx.club.unitSystem };
   const told = made.sheet.stations.map(({ station, label, checks }) => ({
     station,
     label,
     checks: checks.map((check): EntryCheck => {
-      const key = "characteristic" in check.criterion ? check.criterion.characteristic : undefined;
-      const characteristic = key === undefined ? undefined : book.find(key);
-      const where: readonly Side[] = characteristic?.sided ? ["left", "right"] : ["whole"];
-      return {
-        ...check,
-        standing: standings.get(check.id) ?? { state: "open" },
-        reads: characteristic
-          ? where.map((side) => ({ characteristic: characteristic.key, side, label: characteristic.label }))
-          : [],
-      };
+      const standing = standings.get(check.id) ?? { state: "open" };
+      return { ...check, standing, reads: readsOf(check, standing, reading) };
     }),
   }));
   const tally = tallyOf(codes.map((code) => standings.get(code) ?? { state: "open" }));
@@ -113,6 +178,11 @@ export async function entryPage(
     again,
     passedBefore: codes.length - shown.reduce((sum, { checks }) => sum + checks.length, 0),
     mayInspect: mayInspect(ctx.actor),
+    instruments: instruments.filter(({ dimension }) =>
+      shown.some(({ checks }) =>
+        checks.some(({ reads }) => reads.some((one) => one.dimension === dimension)),
+      ),
+    ),
     classes: made.assessment
       ? classStandings(
           await classesOf(ctx, event.ruleSetId, saying),

@@ -4,6 +4,8 @@ export {
   type EventRecords,
   eventPack,
   eventToInspect,
+  type InspectionInstrument,
+  inspectionInstruments,
   inspectionOf,
   type PackCharacteristic,
   type PackEntry,

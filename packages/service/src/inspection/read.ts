@@ -1,5 +1,14 @@
 import type { Prisma } from "@trunnion/db";
-import type { Characteristic, EntryDecision, Finding, Limits, SheetModel, Side } from "@trunnion/register";
+import {
+  type Characteristic,
+  type CharacteristicBook,
+  type EntryDecision,
+  type Finding,
+  type Limits,
+  readingPlaces,
+  type SheetModel,
+  type Side,
+} from "@trunnion/register";
 import { bookOf } from "../characteristic";
 import type { Context } from "../context";
 import { type EventPage, entriesOf, findEvent } from "../event";
@@ -19,6 +28,15 @@ export interface PackCharacteristic {
   readonly key: string;
   readonly side: Side;
   readonly limits?: Limits;
+}
+
+/** An instrument of the club, for the readings of its dimension. */
+export interface InspectionInstrument {
+  readonly id: string;
+  readonly label: string;
+  readonly dimension: string;
+  /** Expanded uncertainty (k = 2), SI; missing where it is not known. */
+  readonly expandedUncertainty?: number;
 }
 
 /** One entry, as it is taken along into the paddock. */
@@ -42,6 +60,8 @@ export interface EventPack extends EventRecords {
   readonly entries: readonly PackEntry[];
   /** What the checks read, to understand what is entered. */
   readonly characteristics: readonly Characteristic[];
+  /** What they may be read with. */
+  readonly instruments: readonly InspectionInstrument[];
 }
 
 const findingFields = {
@@ -115,15 +135,26 @@ export async function inspectionOf(ctx: Context, eventId: string): Promise<Event
   };
 }
 
-const characteristicsRead = ({ stations }: SheetModel) =>
+/** The club's instruments, by what they measure; at most 200. */
+export async function inspectionInstruments(ctx: Context): Promise<readonly InspectionInstrument[]> {
+  const rows = await ctx.db.instrument.findMany({
+    select: { id: true, label: true, dimension: true, expandedUncertainty: true },
+    orderBy: [{ dimension: "asc" }, { label: "asc" }],
+    take: 200,
+  });
+  return rows.map(({ expandedUncertainty, ...row }) => ({
+    ...row,
+    ...(expandedUncertainty === null ? {} : { expandedUncertainty }),
+  }));
+}
+
+/** Keys of what a sheet's checks read. */
+const characteristicsRead = ({ stations }: SheetModel, book: CharacteristicBook) =>
   new Set(
-    stations.flatMap(({ checks }) =>
-      checks.flatMap(({ criterion }) =>
-        "characteristic" in criterion && criterion.characteristic !== undefined
-          ? [criterion.characteristic]
-          : [],
-      ),
-    ),
+    stations
+      .flatMap(({ checks }) => checks)
+      .flatMap(({ criterion }) => readingPlaces(criterion, (key) => book.find(key)))
+      .map(({ characteristic }) => characteristic),
   );
 
 /**
@@ -147,7 +178,7 @@ export async function eventPack(ctx: Context, slug: string): Promise<EventPack> 
   const made = await makeSheets(ctx, { event: slug, book });
   const references = new Map((await entriesOf(ctx, event.id)).map(({ id, car }) => [id, car?.reference]));
   const entries = made.map(({ entryId, sheet, assessment }): PackEntry => {
-    const keys = characteristicsRead(sheet);
+    const keys = characteristicsRead(sheet, book);
     const deviations = (assessment?.deviations ?? []).filter(({ characteristic }) =>
       keys.has(characteristic),
     );
@@ -163,13 +194,14 @@ export async function eventPack(ctx: Context, slug: string): Promise<EventPack> 
       })),
     };
   });
-  const read = new Set(entries.flatMap(({ sheet }) => [...characteristicsRead(sheet)]));
+  const read = new Set(entries.flatMap(({ sheet }) => [...characteristicsRead(sheet, book)]));
   return {
     event,
     packedAt: ctx.now.toISOString(),
     inspector: ctx.actor.name,
     entries,
     characteristics: book.all.filter(({ key }) => read.has(key)),
+    instruments: await inspectionInstruments(ctx),
     ...(await inspectionOf(ctx, event.id)),
   };
 }

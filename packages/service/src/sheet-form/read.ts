@@ -5,10 +5,12 @@ import {
   decisionOutcomes,
   type FindingResult,
   findingResults,
+  measuredNote,
   refused,
   type SheetChange,
   type SheetCheck,
   type SheetModel,
+  sayPlace,
   standing,
 } from "@trunnion/register";
 import { z } from "zod";
@@ -45,6 +47,8 @@ interface FilledReading {
   readonly characteristic: string;
   readonly side: "left" | "right" | "whole";
   readonly entered: string;
+  /** Where on the car, in words: "front left". */
+  readonly place: string;
 }
 
 /** What stands at one check of a filled-in sheet, beside what was found so far. */
@@ -54,7 +58,7 @@ export interface SheetLookFinding {
   readonly text: string;
   readonly result: FindingResult;
   readonly note: string;
-  readonly readings: readonly FilledReading[];
+  readonly readings: readonly Omit<FilledReading, "place">[];
   /** New; taken in before; or other than what another finding says. */
   readonly state: "new" | "known" | "differs";
   /** Results that stand so far. */
@@ -195,7 +199,7 @@ interface Looking {
 function readingsOf(check: SheetCheck, { sheet, printed }: Looking): readonly FilledReading[] {
   const own = check.readings.flatMap(({ key, characteristic, side }) => {
     const entered = sheet.fields[`check/${check.id}/reading/${key}`]?.trim() ?? "";
-    return entered === "" ? [] : [{ characteristic, side, entered }];
+    return entered === "" ? [] : [{ characteristic, side, entered, place: sayPlace({ key }) }];
   });
   const asked = "characteristic" in check.criterion ? (check.criterion.characteristic ?? "") : "";
   const first = printed.model.stations
@@ -204,18 +208,9 @@ function readingsOf(check: SheetCheck, { sheet, printed }: Looking): readonly Fi
   if (asked === "" || first?.id !== check.id) return own;
   const set = (["left", "right", "whole"] as const).flatMap((side) => {
     const entered = sheet.fields[`setting/${asked.replaceAll(".", "-")}/${side}`]?.trim() ?? "";
-    return entered === "" ? [] : [{ characteristic: asked, side, entered }];
+    return entered === "" ? [] : [{ characteristic: asked, side, entered, place: sayPlace({ key: side }) }];
   });
   return [...own, ...set];
-}
-
-/** Readings whose characteristic is not named are kept in the words of the note. */
-function noted(note: string, readings: readonly FilledReading[]): string {
-  const loose = readings.filter(({ characteristic }) => characteristic === "");
-  const words = loose.map(({ side, entered }) => (side === "whole" ? entered : `${side} ${entered}`));
-  return [note, words.length === 0 ? "" : `Measured ${words.join(", ")}`]
-    .filter((part) => part !== "")
-    .join("\n");
 }
 
 function lookAtCheck(check: SheetCheck, looking: Looking): SheetLookFinding | undefined {
@@ -223,8 +218,13 @@ function lookAtCheck(check: SheetCheck, looking: Looking): SheetLookFinding | un
   const result = resultOf[sheet.fields[`check/${check.id}/result`] ?? ""];
   if (result === undefined) return undefined;
   const all = readingsOf(check, looking);
-  const note = noted(noteAt(check.id, looking), all);
-  const readings = all.filter(({ characteristic }) => characteristic !== "");
+  const note = measuredNote(
+    noteAt(check.id, looking),
+    all.filter(({ characteristic }) => characteristic === ""),
+  );
+  const readings = all.flatMap(({ place: _place, ...reading }) =>
+    reading.characteristic === "" ? [] : [reading],
+  );
   const key = keyOf("finding", printed.id, check.id, result, note, JSON.stringify(readings));
   const before = records.findings.filter(
     ({ entryId, check: code }) => entryId === printed.entryId && code === check.id,
@@ -274,8 +274,8 @@ function unresolvedOf(looking: Looking, checks: readonly SheetCheck[]) {
   const { fields } = looking.sheet;
   return checks.flatMap((check) => {
     if (fields[`check/${check.id}/result`] !== undefined) return [];
-    const figures = readingsOf(check, looking).map(({ side, entered }) =>
-      side === "whole" ? entered : `${side} ${entered}`,
+    const figures = readingsOf(check, looking).map(({ place, entered }) =>
+      place === "" ? entered : `${place} ${entered}`,
     );
     const written = [noteAt(check.id, looking), ...figures].filter((part) => part !== "");
     return written.length === 0 ? [] : [{ text: check.text, written: written.join(", ") }];

@@ -4,14 +4,7 @@ import { refused } from "@trunnion/register";
 import { takeForm } from "../../lib/form";
 import { enteredOf } from "../../lib/form-entry";
 import type { FormState } from "../../lib/form-state";
-import {
-  changeEventPath,
-  entryListPath,
-  entryPath,
-  eventPath,
-  newEntryPath,
-  newEventPath,
-} from "../../lib/path";
+import { changeEventPath, entryListPath, eventPath, newEntryPath, newEventPath } from "../../lib/path";
 import { api } from "../../lib/service";
 
 type Inputs = RouterInputs["event"];
@@ -165,94 +158,4 @@ function chosenLines(data: FormData, _made: unknown): Inputs["takeList"]["choice
     return line !== undefined && typeof value === "string" ? [[line, value] as const] : [];
   });
   return Object.fromEntries(pairs) as Inputs["takeList"]["choices"];
-}
-
-const results = ["pass", "advise", "refuse", "notApplicable"] as const;
-type Result = (typeof results)[number];
-
-interface InspectionForm {
-  readonly entryId: string;
-  readonly checks?: readonly {
-    readonly code: string;
-    readonly key: string;
-    readonly result?: string;
-    readonly was?: string;
-    readonly note?: string;
-    readonly wasNote?: string;
-    readonly replaces?: string;
-    readonly readings?: readonly {
-      readonly characteristic: string;
-      readonly side: "whole" | "left" | "right";
-      readonly entered?: string;
-    }[];
-  }[];
-  readonly decision?: {
-    readonly key: string;
-    readonly outcome?: string;
-    readonly note?: string;
-    readonly signedBy?: string;
-    readonly replaces?: string;
-  };
-}
-
-const keysOf = (text: string | undefined) => (text ?? "").split(" ").filter((key) => key !== "");
-
-/**
- * Takes the scrutineer's page: what was changed on it becomes findings, each with the key the page was made with, so that
- * sending it twice is one finding, and naming those it was shown, so that another's later one stands beside it.
- */
-export async function takeFindings(
-  club: string,
-  of: { readonly event: string; readonly number: string },
-  before: FormState,
-  data: FormData,
-): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: entryPath(club, of.event, of.number),
-    work: async () => {
-      const { entryId, checks = [], decision } = enteredOf<InspectionForm>(data);
-      const at = new Date().toISOString();
-      const findings = checks.flatMap((check) => {
-        const { result = "", was = "", note = "", wasNote = "", readings = [] } = check;
-        const read = readings.flatMap(({ entered = "", ...where }) =>
-          entered.trim() === "" ? [] : [{ ...where, entered }],
-        );
-        const same = result === was && note.trim() === wasNote.trim() && read.length === 0;
-        if (same || !results.includes(result as Result)) return [];
-        const { key, code } = check;
-        return [
-          {
-            key,
-            entryId,
-            at,
-            check: code,
-            result: result as Result,
-            note,
-            readings: read,
-            replaces: keysOf(check.replaces),
-          },
-        ];
-      });
-      const outcome = decision?.outcome ?? "";
-      const decisions =
-        decision && (outcome === "pass" || outcome === "passWithAdvice" || outcome === "refused")
-          ? [
-              {
-                key: decision.key,
-                entryId,
-                at,
-                outcome,
-                note: decision.note ?? "",
-                signedBy: decision.signedBy ?? "",
-                replaces: keysOf(decision.replaces),
-              } as const,
-            ]
-          : [];
-      const caller = await api();
-      await caller.inspection.exchange({ club, event: of.event, deviceNow: at, findings, decisions });
-      return { to: entryPath(club, of.event, of.number) };
-    },
-  });
 }

@@ -1,11 +1,5 @@
 import type { EntryPage } from "@trunnion/api";
-import {
-  decisionOutcomes,
-  decisionOutcomeWords,
-  type Finding,
-  findingResults,
-  findingResultWords,
-} from "@trunnion/register";
+import { decisionOutcomes, decisionOutcomeWords } from "@trunnion/register";
 import { Caution } from "../../components/caution";
 import { EditForm } from "../../components/form/edit-form";
 import { ChoiceField, TextArea, TextField } from "../../components/form/form-field";
@@ -13,10 +7,9 @@ import { PageHead, SectionHead } from "../../components/page-head";
 import { SmallPlate } from "../../components/plate";
 import type { ClubFace } from "../../components/shell/shell";
 import { carPath, changeEntryPath, entryPath, eventPath } from "../../lib/path";
-import { takeFindings } from "./action";
 import { ClassList } from "./class-list";
-
-type Check = EntryPage["stations"][number]["checks"][number];
+import { takeFindings } from "./inspect-action";
+import { CheckFields, Instruments } from "./inspect-check";
 
 export interface InspectPageProps {
   readonly club: ClubFace;
@@ -88,6 +81,7 @@ export function InspectPage({ club, page, keys, cautions }: InspectPageProps) {
         cancel={{ href: eventPath(club.slug, event.slug), label: "Back without saving" }}
       >
         <input type="hidden" name="entryId" value={entry.id} />
+        <Instruments instruments={page.instruments} />
         {stations.map(({ station, label, checks: here }) => (
           <section key={station} aria-labelledby={`at-${station}`}>
             <SectionHead id={`at-${station}`} title={label} />
@@ -130,90 +124,6 @@ function Standing({ page: { tally, best, decision } }: { readonly page: EntryPag
       {decision.state === "conflict" ? (
         <p className="border-red border-l-4 pl-2">Scrutineers decided differently: settle it below.</p>
       ) : null}
-    </div>
-  );
-}
-
-const findingsOf = ({ standing }: Check): readonly Finding[] =>
-  standing.state === "open" ? [] : standing.findings;
-
-interface CheckFieldsProps {
-  readonly check: Check;
-  readonly index: number;
-  readonly keys: readonly string[];
-}
-
-function CheckFields({ check, index, keys }: CheckFieldsProps) {
-  const name = (field: string) => `checks.${index}.${field}`;
-  const found = findingsOf(check);
-  const was = check.standing.state === "found" ? check.standing.result : "";
-  const [first] = found;
-  const wasNote = was === "" ? "" : (first?.note ?? "");
-  const fixed = {
-    code: check.id,
-    key: keys[index] ?? "",
-    was,
-    wasNote,
-    replaces: found.map(({ key }) => key).join(" "),
-  };
-  return (
-    <li className="grid gap-x-6 gap-y-2 border-hair border-b py-3 sm:grid-cols-[1fr_13rem]">
-      <div>
-        <p className={check.special ? "font-semibold" : ""}>{check.text}</p>
-        {check.special ? <p className="text-small">Why: {check.why}</p> : null}
-        {"text" in check.criterion ? <p className="text-small">{check.criterion.text}.</p> : null}
-        {check.method === undefined ? null : <p className="text-small text-soft">{check.method}</p>}
-        {check.standing.state === "conflict" ? <Differ findings={found} /> : null}
-        {check.standing.state === "found" ? (
-          <p className="text-small text-soft">
-            {findingResultWords[check.standing.result]} by{" "}
-            {found.map(({ by }) => (by === "" ? "somebody" : by)).join(", ")}
-          </p>
-        ) : null}
-      </div>
-      <div className="grid content-start gap-2">
-        {Object.entries(fixed).map(([field, value]) => (
-          <input key={field} type="hidden" name={name(field)} value={value} />
-        ))}
-        <ChoiceField
-          name={name("result")}
-          label="Result"
-          value={was}
-          options={[
-            { value: "", label: check.standing.state === "conflict" ? "in conflict" : "open" },
-            ...findingResults.map((value) => ({ value, label: findingResultWords[value] })),
-          ]}
-        />
-        {check.reads.map(({ characteristic, side, label }, at) => (
-          <div key={side}>
-            <input type="hidden" name={name(`readings.${at}.characteristic`)} value={characteristic} />
-            <input type="hidden" name={name(`readings.${at}.side`)} value={side} />
-            <TextField
-              name={name(`readings.${at}.entered`)}
-              label={side === "whole" ? label : `${label}, ${side}`}
-              maxLength={120}
-              autoComplete="off"
-            />
-          </div>
-        ))}
-        <TextField name={name("note")} label="Note" value={wasNote} maxLength={400} autoComplete="off" />
-      </div>
-    </li>
-  );
-}
-
-function Differ({ findings }: { readonly findings: readonly Finding[] }) {
-  return (
-    <div className="border-red border-l-4 pl-2 text-small">
-      <p className="font-semibold">Scrutineers differ; choose a result to settle it.</p>
-      <ul>
-        {findings.map(({ key, by, result, note }) => (
-          <li key={key}>
-            {by === "" ? "Somebody" : by}: {findingResultWords[result]}
-            {note === "" ? null : `, ${note}`}
-          </li>
-        ))}
-      </ul>
     </div>
   );
 }

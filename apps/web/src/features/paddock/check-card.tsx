@@ -1,6 +1,13 @@
 import type { EventPack } from "@trunnion/api";
-import type { Finding, FindingReading, FindingResult, SheetCheck, Side } from "@trunnion/register";
-import { findingResultWords } from "@trunnion/register";
+import type {
+  Characteristic,
+  Finding,
+  FindingReading,
+  FindingResult,
+  SheetCheck,
+  Side,
+} from "@trunnion/register";
+import { findingResultWords, measuredNote, readingPlaces, sayPlace } from "@trunnion/register";
 import { useRef, useState } from "react";
 import type { Draft } from "./kept";
 import { ReadingField } from "./reading-field";
@@ -17,17 +24,22 @@ export interface CheckCardProps {
 
 /** What is read at a check: characteristic and side, with the limits on this car. */
 function placesOf({ criterion }: SheetCheck, { entry }: EntryView, pack: EventPack) {
-  const key = "characteristic" in criterion ? criterion.characteristic : undefined;
-  const characteristic = pack.characteristics.find((one) => one.key === key);
-  if (!characteristic) return [];
-  const sides: readonly Side[] = characteristic.sided ? ["left", "right"] : ["whole"];
-  return sides.map((side) => ({
-    at: `${characteristic.key} ${side}`,
-    characteristic,
-    side,
-    limits: entry.reads.find((one) => one.key === characteristic.key && one.side === side)?.limits,
-  }));
+  const find = (key: string) => pack.characteristics.find((one) => one.key === key);
+  return readingPlaces(criterion, find).map((place) => {
+    const { characteristic: key, side } = place;
+    const characteristic = find(key);
+    return {
+      at: characteristic ? `${key} ${side}` : `${LOOSE} ${place.key}`,
+      characteristic,
+      side,
+      place: sayPlace(place),
+      limits: entry.reads.find((one) => one.key === key && one.side === side)?.limits,
+    };
+  });
 }
+
+/** Stands for the characteristic of a figure for which the check names none. */
+const LOOSE = "-";
 
 function draftOf(finding: Finding | undefined): Draft {
   const readings = (finding?.readings ?? []).map(
@@ -42,11 +54,32 @@ const same = (one: Draft, other: Draft) =>
     (at) => (one.readings[at] ?? "") === (other.readings[at] ?? ""),
   );
 
-function readingsOf({ readings }: Draft): readonly FindingReading[] {
-  return Object.entries(readings).flatMap(([at, entered]) => {
-    const [characteristic = "", side = "whole"] = at.split(" ");
-    return entered.trim() === "" ? [] : [{ characteristic, side: side as Side, entered: entered.trim() }];
+/** What a draft says: figures with a characteristic, each with what it is read with, and the note with the others. */
+function saidIn({ note, readings }: Draft, pack: EventPack, paddock: Paddock) {
+  const written = Object.entries(readings).flatMap(([at, entered]) => {
+    const [characteristic = "", where = "whole"] = at.split(" ");
+    return entered.trim() === "" ? [] : [{ characteristic, where, entered: entered.trim() }];
   });
+  const loose = written.filter(({ characteristic }) => characteristic === LOOSE);
+  return {
+    note: measuredNote(
+      note.trim(),
+      loose.map(({ where, entered }) => ({ place: sayPlace({ key: where }), entered })),
+    ),
+    readings: written.flatMap(({ characteristic, where, entered }): readonly FindingReading[] => {
+      if (characteristic === LOOSE) return [];
+      const of = pack.characteristics.find(({ key }) => key === characteristic);
+      const instrument = of?.kind === "quantity" ? paddock.kept.gauges.get(of.dimension) : undefined;
+      const reading = { characteristic, side: where as Side, entered };
+      return [instrument === undefined ? reading : { ...reading, instrument }];
+    }),
+  };
+}
+
+/** Uncertainty of what figures of this kind are measured with, as chosen on this device. */
+function uncertaintyOf(characteristic: Characteristic | undefined, pack: EventPack, { kept }: Paddock) {
+  const dimension = characteristic?.kind === "quantity" ? characteristic.dimension : "";
+  return pack.instruments?.find(({ id }) => id === kept.gauges.get(dimension))?.expandedUncertainty;
 }
 
 /** One check: what to look at, why, what was found; every touch is kept at once. */
@@ -69,17 +102,14 @@ export function CheckCard({ check, view, pack, paddock }: CheckCardProps) {
     void paddock.saveDraft(at, next);
   };
   const say = (chosen: FindingResult) => {
-    const readings = readingsOf(draft);
     const replaces = findings.map(({ key }) => key);
-    const { note } = draft;
     setTyped(undefined);
     void paddock.sayOfCheck({
       entryId,
       check: check.id,
       result: chosen,
-      note: note.trim(),
-      readings,
       replaces,
+      ...saidIn(draft, pack, paddock),
     });
   };
   const leave = () => {
@@ -99,6 +129,7 @@ export function CheckCard({ check, view, pack, paddock }: CheckCardProps) {
         <ReadingField
           key={place}
           {...field}
+          uncertainty={uncertaintyOf(field.characteristic, pack, paddock)}
           entered={draft.readings[place] ?? ""}
           onType={(entered) => type({ ...draft, readings: { ...draft.readings, [place]: entered } })}
           onLeave={leave}

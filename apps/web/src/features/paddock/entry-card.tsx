@@ -1,10 +1,11 @@
 import type { EventPack } from "@trunnion/api";
+import { useState } from "react";
 import { SmallPlate } from "../../components/plate";
 import { VerdictMark } from "../../components/verdict-mark";
 import { CheckCard } from "./check-card";
 import { DecisionForm } from "./decision-form";
 import type { Paddock } from "./use-paddock";
-import type { EntryView } from "./view";
+import { checksOf, type EntryView, openStations, wasRefused } from "./view";
 
 export interface EntryCardProps {
   readonly view: EntryView;
@@ -15,6 +16,10 @@ export interface EntryCardProps {
 /** One car: what is different about it, its checks in walking order, the decision. */
 export function EntryCard({ view, pack, paddock }: EntryCardProps) {
   const { sheet } = view.entry;
+  const [all, setAll] = useState(false);
+  const again = wasRefused(view) && !all;
+  const stations = again ? openStations(view) : sheet.stations;
+  const passed = checksOf(view.entry).length - stations.reduce((sum, { checks }) => sum + checks.length, 0);
   return (
     <article className="grid gap-5">
       <header className="grid gap-1">
@@ -37,7 +42,15 @@ export function EntryCard({ view, pack, paddock }: EntryCardProps) {
         </p>
       </header>
       <Differences view={view} />
-      {sheet.stations.map(({ station, label, checks }) => (
+      {again ? (
+        <p className="text-small">
+          The car comes again: {passed} checks passed before are not shown.{" "}
+          <button type="button" onClick={() => setAll(true)} className="min-h-11 underline">
+            Show every check
+          </button>
+        </p>
+      ) : null}
+      {stations.map(({ station, label, checks }) => (
         <Station key={station} label={label} checks={checks} view={view} pack={pack} paddock={paddock} />
       ))}
       <DecisionForm view={view} paddock={paddock} />

@@ -43,6 +43,8 @@ export interface KeptEvent {
   readonly photos: readonly Omit<KeptPhoto, "content">[];
   /** Entry and check, with a space between, → what was typed. */
   readonly drafts: ReadonlyMap<string, Draft>;
+  /** Dimension → id of the instrument used on this device. */
+  readonly gauges: ReadonlyMap<string, string>;
 }
 
 /** One event of one club, as the device files it. */

@@ -3,6 +3,8 @@ import { useEffect, useMemo, useState } from "react";
 import { signInPath } from "../../lib/path";
 import { EntryCard } from "./entry-card";
 import { EntryList } from "./entry-list";
+import { GaugeChoice } from "./gauge-choice";
+import { HandChoice } from "./hand-choice";
 import { keepPageOffline, type OfflineState } from "./keep-offline";
 import { placeOf } from "./kept";
 import { forgetEvent } from "./store";
@@ -57,6 +59,8 @@ export function PaddockApp({ club, event, name, back }: PaddockAppProps) {
         <>
           <h1 className="text-title">{pack.event.name}</h1>
           <EntryList views={views} />
+          <GaugeChoice pack={pack} paddock={paddock} />
+          <HandChoice />
           <Keeping paddock={paddock} place={where.place} back={back} />
         </>
       )}

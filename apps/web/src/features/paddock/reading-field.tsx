@@ -3,8 +3,13 @@ import { useId } from "react";
 import { Bracket } from "../../components/bracket";
 
 export interface ReadingFieldProps {
-  readonly characteristic: Characteristic;
+  /** Missing where the check names none: the figure is kept as written, in the note. */
+  readonly characteristic: Characteristic | undefined;
   readonly side: Side;
+  /** Where on the car, in words: "front left". */
+  readonly place: string;
+  /** Expanded uncertainty of what it is measured with, SI. */
+  readonly uncertainty: number | undefined;
   readonly limits: Limits | undefined;
   readonly entered: string;
   readonly onType: (entered: string) => void;
@@ -13,10 +18,15 @@ export interface ReadingFieldProps {
 
 /** One reading, as typed, with what it comes to as it is typed. */
 export function ReadingField(props: ReadingFieldProps) {
-  const { characteristic, side, limits, entered, onType, onLeave } = props;
+  const { characteristic, side, place, uncertainty, limits, entered, onType, onLeave } = props;
   const id = useId();
-  const told = entered.trim() === "" ? undefined : judgeReading(characteristic, entered, limits);
-  const label = side === "whole" ? characteristic.label : `${characteristic.label}, ${side}`;
+  const told =
+    characteristic && entered.trim() !== ""
+      ? judgeReading(characteristic, entered, limits, uncertainty)
+      : undefined;
+  const where = characteristic ? (side === "whole" ? "" : side) : place;
+  const what = characteristic?.label ?? "Measured";
+  const label = where === "" ? what : `${what}, ${where}`;
   return (
     <div className="grid gap-1">
       <label htmlFor={id} className="text-small">

@@ -1,4 +1,5 @@
 import { type FindingResult, findingResults } from "@trunnion/register";
+import { useHand } from "./hand";
 
 const verbs: Readonly<Record<FindingResult, string>> = {
   pass: "Pass",
@@ -23,12 +24,13 @@ export interface ResultButtonsProps {
   readonly onChoose: (result: FindingResult) => void;
 }
 
-/** The four results of a check, each as large as a cold thumb. */
+/** The four results of a check, each as large as a cold thumb, the commonest at the edge where the thumb is. */
 export function ResultButtons({ label, result, onChoose }: ResultButtonsProps) {
+  const order = useHand() === "left" ? findingResults : [...findingResults].reverse();
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset's legend cannot be the card's own heading
     <div role="group" aria-label={label} className="grid grid-cols-4 gap-1.5">
-      {findingResults.map((one) => (
+      {order.map((one) => (
         <button
           key={one}
           type="button"

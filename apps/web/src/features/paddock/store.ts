@@ -8,6 +8,12 @@ interface Schema extends DBSchema {
   readonly photo: { key: string; value: KeptPhoto; indexes: { place: string } };
   /** What this device is to the server at an event. */
   readonly self: { key: string; value: { readonly id: string } };
+  /** What is measured with, by event and dimension. */
+  readonly gauge: {
+    key: [place: string, dimension: string];
+    value: { place: string; dimension: string; instrument: string };
+    indexes: { place: string };
+  };
   readonly draft: {
     key: [place: string, at: string];
     value: { place: string; at: string; draft: Draft };
@@ -21,7 +27,10 @@ let opened: Promise<Store> | undefined;
 function store(): Promise<Store> {
   opened ??= openDB<Schema>("trunnion-paddock", 2, {
     upgrade(db, from) {
-      if (from < 2) db.createObjectStore("self");
+      if (from < 2) {
+        db.createObjectStore("self");
+        db.createObjectStore("gauge", { keyPath: ["place", "dimension"] }).createIndex("place", "place");
+      }
       if (from > 0) return;
       db.createObjectStore("pack");
       db.createObjectStore("record", { keyPath: "key" }).createIndex("place", "place");
@@ -35,17 +44,19 @@ function store(): Promise<Store> {
 /** Everything this device keeps of an event. */
 export async function readEvent(place: string): Promise<KeptEvent> {
   const db = await store();
-  const [pack, records, photos, drafts] = await Promise.all([
+  const [pack, records, photos, drafts, gauges] = await Promise.all([
     db.get("pack", place),
     db.getAllFromIndex("record", "place", place),
     db.getAllFromIndex("photo", "place", place),
     db.getAllFromIndex("draft", "place", place),
+    db.getAllFromIndex("gauge", "place", place),
   ]);
   return {
     ...(pack ? { pack } : {}),
     records,
     photos: photos.map(({ content: _content, ...photo }) => photo),
     drafts: new Map(drafts.map(({ at, draft }) => [at, draft])),
+    gauges: new Map(gauges.map(({ dimension, instrument }) => [dimension, instrument])),
   };
 }
 
@@ -104,6 +115,13 @@ export async function settlePhoto(key: string, problem: string): Promise<void> {
   if (problem === "") return db.delete("photo", key);
   const kept = await db.get("photo", key);
   if (kept) await db.put("photo", { ...kept, problem });
+}
+
+/** What figures of a kind are measured with from now on; empty for not said. */
+export async function keepGauge(place: string, dimension: string, instrument: string): Promise<void> {
+  const db = await store();
+  if (instrument === "") await db.delete("gauge", [place, dimension]);
+  else await db.put("gauge", { place, dimension, instrument });
 }
 
 export async function keepDraft(place: string, at: string, draft: Draft | undefined): Promise<void> {

@@ -3,7 +3,7 @@ import type { DecisionOutcome, FindingReading, FindingResult } from "@trunnion/r
 import { useCallback, useEffect, useRef, useState } from "react";
 import { type EventPlace, exchange, fetchPack, type Trouble } from "./exchange";
 import type { Draft, KeptEvent } from "./kept";
-import { keepDraft, keepPhoto, keepRecord, readEvent } from "./store";
+import { keepDraft, keepGauge, keepPhoto, keepRecord, readEvent } from "./store";
 
 /** Shortest time between two exchanges begun by themselves, and the wait after something was found, milliseconds. */
 const EVERY_MS = 30_000;
@@ -29,7 +29,7 @@ export interface SaidOfEntry {
   readonly replaces: readonly string[];
 }
 
-const nothing: KeptEvent = { records: [], photos: [], drafts: new Map() };
+const nothing: KeptEvent = { records: [], photos: [], drafts: new Map(), gauges: new Map() };
 
 /** An event on this device: what is kept of it, what can be added, and how it stands with the server. */
 export function usePaddock(where: EventPlace) {
@@ -124,6 +124,8 @@ export function usePaddock(where: EventPlace) {
         const record = { ...made(), ...said };
         return keepRecord({ key: record.key, place, sent: false, problem: "", kind: "decision", record });
       }),
+    chooseGauge: (dimension: string, instrument: string) =>
+      keep(() => keepGauge(place, dimension, instrument)),
     saveDraft: (at: string, draft: Draft) => keepDraft(place, at, draft),
     addPhoto: (finding: string, file: File) =>
       keep(() =>

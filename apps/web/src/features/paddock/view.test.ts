@@ -1,7 +1,7 @@
 import type { EventPack } from "@trunnion/api";
 import { describe, expect, test } from "vitest";
 import type { EntryFinding, KeptEvent } from "./kept";
-import { found, sayTally, viewsOf } from "./view";
+import { found, openStations, sayTally, viewsOf, wasRefused } from "./view";
 
 const entryOf = (entryId: string, runningNumber: string, driver: string) => ({
   entryId,
@@ -35,6 +35,7 @@ const kept = (records: KeptEvent["records"], pack = packed()): KeptEvent => ({
   records,
   photos: [],
   drafts: new Map(),
+  gauges: new Map(),
 });
 const own = (record: EntryFinding, sent = false) =>
   ({ key: record.key, place: "x/y", sent, problem: "", kind: "finding", record }) as const;
@@ -59,6 +60,38 @@ describe("an entry in the hand", () => {
     const both = [own(finding("k")), own(finding("m", { check: "hose" }))];
     expect(viewsOf(kept(both.slice(0, 1)))[0]?.best).toBeUndefined();
     expect(viewsOf(kept(both))[0]?.best).toBe("pass");
+  });
+});
+
+describe("a car that was refused", () => {
+  const decided = (outcome: string) =>
+    ({
+      ...packed([finding("k"), finding("m", { check: "hose", result: "refuse" })]),
+      decisions: [
+        {
+          key: "d",
+          replaces: [],
+          entryId: "a",
+          outcome,
+          note: "",
+          signedBy: "",
+          signature: "",
+          by: "",
+          at: "",
+        },
+      ],
+    }) as unknown as EventPack;
+  const open = (outcome: string) => viewsOf(kept([], decided(outcome)))[0];
+
+  test("comes again with only what was not passed", () => {
+    const view = open("refused");
+    expect(view && wasRefused(view)).toBe(true);
+    expect(view && openStations(view).map(({ checks }) => checks.map(({ id }) => id))).toEqual([["hose"]]);
+  });
+
+  test("is one only as long as that decision stands", () => {
+    const view = open("pass");
+    expect(view && wasRefused(view)).toBe(false);
   });
 });
 

@@ -71,6 +71,22 @@ export function viewsOf({ pack, records }: KeptEvent): readonly EntryView[] {
   });
 }
 
+/** Whether the car was refused as it stands: when it comes again, only what was not passed is looked at. */
+export function wasRefused({ decision }: EntryView): boolean {
+  return decision.state !== "none" && decision.decisions.some(({ outcome }) => outcome === "refused");
+}
+
+/** Stations with what is open, in conflict, advised or refused; what was passed is left out. */
+export function openStations({ entry, standings }: EntryView): PackEntry["sheet"]["stations"] {
+  const isOpen = (id: string) => {
+    const one = standings.get(id);
+    return one?.state !== "found" || one.result === "refuse" || one.result === "advise";
+  };
+  return entry.sheet.stations
+    .map((station) => ({ ...station, checks: station.checks.filter(({ id }) => isOpen(id)) }))
+    .filter(({ checks }) => checks.length > 0);
+}
+
 const counted = (count: number, word: string) => (count === 0 ? [] : [`${count} ${word}`]);
 
 /** "31 passed, 2 advised, 9 open". */

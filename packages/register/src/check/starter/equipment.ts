@@ -102,6 +102,7 @@ export const equipment: readonly Check[] = [
     criterion: {
       kind: "measured",
       perCorner: true,
+      characteristic: "tyres.front.pressure",
       text: "both sides of an axle are within 0.1 bar (1.5 psi)",
     },
     source: practice,
@@ -118,7 +119,12 @@ export const equipment: readonly Check[] = [
     station: "driverSide",
     assembly: "brakes",
     text: "Discs and drums: no crack to the edge, no deep score, thickness above the stamped minimum.",
-    criterion: { kind: "measured", perCorner: true, text: "no disc is below the minimum stamped on it" },
+    criterion: {
+      kind: "measured",
+      perCorner: true,
+      characteristic: "front.disc.thickness",
+      text: "no disc is below the minimum stamped on it",
+    },
     caution: "hot discs burn",
     source: practice,
   }),
