@@ -66,7 +66,8 @@ export interface Check {
   readonly when: Condition;
   /**
    * Why it is on the sheet, one line; `{key}` is replaced by the car's value, `{key:nominal}` by the specification's,
-   * `{key:ratio}` by actual over nominal, `{key:stiffness}` by its fourth power, `{key:limits}` by the limits. Left out for checks every car gets.
+   * `{key:ratio}` by actual over nominal, `{key:stiffness}` by its fourth power, `{key:limits}` by the limits, and
+   * `{work:binding/output}` by a figure worked out for the car, or what it lacks. Left out for checks every car gets.
    */
   readonly why?: string;
   readonly source: CheckSource;

@@ -2,6 +2,7 @@ import type { CharacteristicBook } from "../characteristic/book";
 import { type Characteristic, type Side, sides } from "../characteristic/characteristic";
 import { type CarView, evaluate } from "../condition/evaluate";
 import { characteristicsOf, nodesOf } from "../condition/schema";
+import { isFigure, WorkedFigures } from "../consequence/worked-figure";
 import { angleOnSheet, isAngle, limitsOnSheet } from "../sheet/angle";
 import { stateKey } from "../state/key";
 import { printValue } from "../value/print";
@@ -44,11 +45,33 @@ function printed(key: string, part: Part, view: CarView, book: CharacteristicBoo
   return told.map(({ side, text }) => (side === "whole" ? text : `${side} ${text}`)).join(", ");
 }
 
-/** Fills the places of a reason with the car's figures. */
-export function fillWhy(why: string, view: CarView, book: CharacteristicBook): string {
+/** Places of a reason: `{work:binding/output}`, `{key}` or `{key:part}`. */
+const places =
+  /\{(?:work:([A-Za-z0-9.]+)\/([A-Za-z0-9]+)|([A-Za-z0-9.]+)(?::(nominal|ratio|stiffness|limits))?)\}/g;
+
+/** What cannot be filled in a reason: characteristics and figures that do not exist, and braces that are no place. */
+export function whyProblems(why: string, book: CharacteristicBook): readonly string[] {
+  const unknown = [...why.matchAll(places)].flatMap(([whole, binding, output, key]) => {
+    const known = key === undefined ? isFigure(binding ?? "", output ?? "") : book.find(key) !== undefined;
+    return known ? [] : [whole];
+  });
+  const rest = why.replace(places, "").match(/\{[^}]*\}?/g) ?? [];
+  return [...unknown, ...rest];
+}
+
+/** Fills the places of a reason with the car's figures: as recorded, as specified, or worked out. */
+export function fillWhy(
+  why: string,
+  view: CarView,
+  book: CharacteristicBook,
+  figures = new WorkedFigures(view.state, book),
+): string {
   return why.replace(
-    /\{([A-Za-z0-9.]+)(?::(nominal|ratio|stiffness|limits))?\}/g,
-    (_, key: string, part: Part = "value") => printed(key, part, view, book),
+    places,
+    (_, binding: string | undefined, output: string | undefined, key = "", part: Part = "value") =>
+      binding !== undefined && output !== undefined
+        ? figures.say(binding, output)
+        : printed(key, part, view, book),
   );
 }
 
@@ -127,11 +150,12 @@ export function checksForCar(
   view: CarView,
   book: CharacteristicBook,
 ): readonly CheckOnSheet[] {
+  const figures = new WorkedFigures(view.state, book);
   const judged = checks.map((check) => ({ check, truth: evaluate(check.when, view) }));
   const standing = judged.flatMap(({ check, truth }): CheckOnSheet[] => {
     if (truth !== "yes") return [];
     const reason = reasonOf(check, view);
-    const why = check.why === undefined ? "every car" : fillWhy(check.why, view, book);
+    const why = check.why === undefined ? "every car" : fillWhy(check.why, view, book, figures);
     return [{ check, reason, why, undecided: false }];
   });
   const undecided = judged.filter(({ truth }) => truth === "unknown").map(({ check }) => check);

@@ -1,7 +1,7 @@
 export * from "./carried";
 export * from "./check";
 export * from "./eligibility";
-export { checksForCar, fillWhy } from "./for-car";
+export { checksForCar, fillWhy, whyProblems } from "./for-car";
 export * from "./limit";
 export * from "./reading-place";
 export { checkSchema } from "./schema";

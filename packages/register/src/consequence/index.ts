@@ -10,3 +10,4 @@ export {
 export type { MissingInput, UsedInput } from "./gathering";
 export { sayFigureChange } from "./say";
 export { bindings } from "./table";
+export { isFigure, WorkedFigures } from "./worked-figure";

@@ -10,6 +10,7 @@ import {
   refused,
   sides,
   stations,
+  whyProblems,
 } from "@trunnion/register";
 import { v7 as uuid } from "uuid";
 import { z } from "zod";
@@ -178,6 +179,12 @@ export async function putCheck(ctx: Context, input: PutCheckInput): Promise<void
     problems.add("characteristic", "there is no such characteristic");
   if (input.condition.op !== "always" && input.why === "")
     problems.add("why", "say in one line why it is on a car's sheet; {key} is replaced by the car's value");
+  const unfit = whyProblems(input.why, book);
+  if (unfit.length > 0)
+    problems.add(
+      "why",
+      `${unfit.join(", ")} cannot be filled in: write a characteristic's key, {front.camber}, or a figure, {work:front.tyre.rim/verdict}`,
+    );
   const check = {
     id: input.code,
     station: input.station,

@@ -1,5 +1,5 @@
 import type { Characteristic } from "../characteristic";
-import { angle, choice, degree, gearRatio, length, part, text } from "./preset";
+import { angle, choice, date, degree, gearRatio, length, part, text } from "./preset";
 
 const item = { ...part, assembly: "steering" } as const;
 const perTurn = 1 / (2 * Math.PI);
@@ -62,6 +62,14 @@ export const steering: readonly Characteristic[] = [
     label: "Steering arm",
     also: ["Steering arm source", "Steering arms"],
     help: "Where the steering arms come from, and whether they were bent, drilled or shortened.",
+  },
+  {
+    ...item,
+    ...date,
+    key: "steering.arm.crackTested",
+    label: "Steering arm crack-tested on",
+    also: ["Steering arm crack test", "Crack test of the steering arms"],
+    help: "Day of the last crack test, from its certificate.",
   },
   {
     ...item,

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { builtInBook } from "../../characteristic/book";
 import { characteristicsOf, nodesOf } from "../../condition/schema";
 import { sampleValue } from "../../value/sample";
+import { whyProblems } from "../for-car";
 import { checkSchema } from "../schema";
 import { starterChecks, starterClasses } from ".";
 import { shorts } from "./short";
@@ -28,9 +29,9 @@ describe("the starter rule set", () => {
   test.each(derived.map((check) => [check.id, check] as const))(
     "%s looks at characteristics that exist",
     (_, check) => {
-      const asked = [...(check.why ?? "").matchAll(/\{([A-Za-z0-9.]+)/g)].map(([, key]) => key ?? "");
+      expect(whyProblems(check.why ?? "", builtInBook)).toEqual([]);
       const criterion = "characteristic" in check.criterion ? [check.criterion.characteristic ?? ""] : [];
-      const unknown = [...characteristicsOf(check.when), ...asked, ...criterion].filter(
+      const unknown = [...characteristicsOf(check.when), ...criterion].filter(
         (key) => !builtInBook.find(key),
       );
       expect(unknown).toEqual([]);
