@@ -1,11 +1,34 @@
 import { foldName } from "../characteristic/fold-name";
 
 /** What a list of entries may hold at most. */
-export const entryListLimits = { entries: 500, characters: 200_000, cell: 200 } as const;
+export const entryListLimits = { entries: 500, characters: 200_000 } as const;
 
 /** Columns of a list of entries. */
 export const entryColumns = ["number", "car", "mark", "driver", "group", "className"] as const;
 export type EntryColumn = (typeof entryColumns)[number];
+
+/** Longest text of each column, as the forms take it. */
+export const entryColumnLimits: Readonly<Record<EntryColumn, number>> = {
+  number: 12,
+  car: 120,
+  mark: 60,
+  driver: 120,
+  group: 60,
+  className: 120,
+};
+
+/** What of a line is too long or has characters that no text may have: each in words. */
+export function entryLineProblems(line: Readonly<Record<EntryColumn, string>>): readonly string[] {
+  return entryColumns.flatMap((column) => {
+    const [text, limit, label] = [line[column], entryColumnLimits[column], entryColumnLabels[column]];
+    const long =
+      text.length > limit
+        ? [`${label} has ${text.length} characters; at most ${limit} may stand there.`]
+        : [];
+    const controls = /\p{Cc}/u.test(text) ? [`${label} has control characters.`] : [];
+    return [...long, ...controls];
+  });
+}
 
 /** Columns as they are named to people. */
 export const entryColumnLabels: Readonly<Record<EntryColumn, string>> = {
@@ -63,7 +86,7 @@ export function readEntryLines(table: ListTable): {
     if (cells.every((cell) => cell.trim() === "")) return [];
     const cell = (column: EntryColumn) => {
       const place = columns.indexOf(column);
-      return place < 0 ? "" : (cells[place] ?? "").trim().slice(0, entryListLimits.cell);
+      return place < 0 ? "" : (cells[place] ?? "").trim();
     };
     return [
       {

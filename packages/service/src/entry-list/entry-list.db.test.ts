@@ -57,6 +57,58 @@ describe("a pasted list of entries", () => {
     expect(await numbers(event.id)).toEqual(["1"]);
   });
 
+  test("of 500 lines goes in whole; one more, or too many characters, is refused with the limit and enters nothing", async () => {
+    const event = await world.event({ slug: "huge", entries: [] });
+    const lines = (count: number) =>
+      `number,car,driver\n${Array.from({ length: count }, (_, at) => `${at + 1},kit car ${at + 1},Driver ${at + 1}`).join("\n")}\n`;
+    await expect(take("huge", lines(501))).rejects.toMatchObject({
+      code: "ENTRY_LIST_TOO_LONG",
+      details: { what: "entries", found: 501, limit: 500 },
+    });
+    const read = (text: string) => as(registrar, (ctx) => readEntryList(ctx, { event: "huge", text }));
+    await expect(read(`${lines(2)}${"x".repeat(200_000)}`)).rejects.toMatchObject({
+      code: "ENTRY_LIST_TOO_LONG",
+      details: { what: "characters", limit: 200_000 },
+    });
+    expect(await numbers(event.id)).toEqual([]);
+    expect(await take("huge", lines(500))).toBe(500);
+    const entered = await numbers(event.id);
+    expect([entered.length, entered[0], entered.at(-1)]).toEqual([500, "1", "500"]);
+  });
+
+  test("with a text that is too long or no text says where, cuts nothing, and goes in without that line", async () => {
+    const event = await world.event({ slug: "unfit", entries: [] });
+    const text = `number,car,driver\n1234567890123,kit car,Åse\n2,kit car,${"Ø".repeat(121)}\n3,kit car,Zo\u0085ë\n4,kit car,مرحبا 🚗\n`;
+    const { entries } = await as(registrar, (ctx) => readEntryList(ctx, { event: "unfit", text }));
+    expect(entries.map(({ remarks }) => remarks.map((one) => one.text))).toEqual([
+      ["Number has 13 characters; at most 12 may stand there."],
+      ["Driver has 121 characters; at most 120 may stand there."],
+      ["Driver has control characters."],
+      [],
+    ]);
+    await expect(take("unfit", text)).rejects.toMatchObject({
+      problems: [{ field: "choices.2" }, { field: "choices.3" }, { field: "choices.4" }],
+    });
+    expect(await numbers(event.id)).toEqual([]);
+    expect(await take("unfit", text, { "2": "leave", "3": "leave", "4": "leave" })).toBe(1);
+    const [only] = await as(registrar, (ctx) => entriesOf(ctx, event.id));
+    expect(only?.driver).toBe("مرحبا 🚗");
+  });
+
+  test("whose number two cars claim, or that is only like one, is asked with each car it may mean", async () => {
+    await world.event({ slug: "doubt", entries: [] });
+    await world.car({ chassis: "M1-0700" });
+    await world.car({ chassis: "M1-0700", claim: 2 });
+    const text = "number,car\n1,M1-0700\n2,M1-0071\n3,M1-07OO\n";
+    const { entries } = await as(registrar, (ctx) => readEntryList(ctx, { event: "doubt", text }));
+    expect(entries.map(({ match }) => match.state)).toEqual(["doubtful", expect.any(String), "doubtful"]);
+    const [first] = entries;
+    expect(
+      first?.match.state === "doubtful" && first.match.candidates.map(({ reference }) => reference),
+    ).toEqual(["M1-0700", "M1-0700~2"]);
+    await expect(take("doubt", text, { "2": "none" })).rejects.toMatchObject({ problems: expect.any(Array) });
+  });
+
   test("keeps the driver out of the journal", async () => {
     await world.event({ slug: "quiet", entries: [] });
     await take("quiet", "number,car,driver\n1,M1-0417,Secretive Person\n");

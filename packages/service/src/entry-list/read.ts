@@ -1,6 +1,7 @@
 import {
   type Candidate,
   type EntryListLine,
+  entryLineProblems,
   entryListLimits,
   type KnownCar,
   matchEntry,
@@ -25,7 +26,14 @@ export interface ListedCar extends Candidate {
 
 /** Something about a line to be settled or looked at before it goes in. */
 export interface EntryRemark {
-  readonly kind: "numberMissing" | "numberTaken" | "numberTwice" | "carEntered" | "carTwice" | "classUnknown";
+  readonly kind:
+    | "unfit"
+    | "numberMissing"
+    | "numberTaken"
+    | "numberTwice"
+    | "carEntered"
+    | "carTwice"
+    | "classUnknown";
   readonly text: string;
 }
 
@@ -192,7 +200,8 @@ export async function readEntryList(
     unknown,
     entries: matched.map((one) => {
       const classId = classOf(one, reading);
-      const remarks = [...numberRemarks(one, lines, reading), ...carRemarks(one, matched)];
+      const unfit = entryLineProblems(one).map((text): EntryRemark => ({ kind: "unfit", text }));
+      const remarks = [...unfit, ...numberRemarks(one, lines, reading), ...carRemarks(one, matched)];
       if (one.className !== "" && classId === undefined)
         remarks.push({ kind: "classUnknown", text: `The rule set has no class "${one.className}".` });
       return { ...one, remarks, ...(classId === undefined ? {} : { classId }) };

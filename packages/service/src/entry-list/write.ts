@@ -3,7 +3,7 @@ import { z } from "zod";
 import type { Context } from "../context";
 import { lineInput } from "../entry-input";
 import { type AddEntryInput, addEntries } from "../event";
-import { type ListedCar, type ListedEntry, readEntryList } from "./read";
+import { type EntryRemark, type ListedCar, type ListedEntry, readEntryList } from "./read";
 
 export const takeEntryListInput = z.object({
   /** The event's short name. */
@@ -34,9 +34,12 @@ function settled({ match, line }: ListedEntry, choices: TakeEntryListInput["choi
   return car ? { as: "car", car } : open;
 }
 
+/** Remarks that no choice settles but leaving the line out. */
+const standsInTheWay: ReadonlySet<EntryRemark["kind"]> = new Set(["unfit", "numberMissing", "numberTaken"]);
+
 /** What stands in a line's way, given the lines before it that go in. */
 function problemsOf(entry: ListedEntry, is: Settled, before: readonly Placed[]): readonly string[] {
-  const problems = entry.remarks.filter(({ kind }) => kind.startsWith("numberM") || kind === "numberTaken");
+  const problems = entry.remarks.filter(({ kind }) => standsInTheWay.has(kind));
   const texts = problems.map(({ text }) => text);
   const sameNumber = before.find((one) => one.number !== "" && one.number === entry.number);
   if (sameNumber) texts.push(`Running number ${entry.number} stands on line ${sameNumber.line} too.`);
