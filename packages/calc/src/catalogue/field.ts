@@ -90,9 +90,19 @@ function boundProblem(
     const limit = options[bound];
     if (limit === undefined || !boundRules[bound].broken(si, limit)) continue;
     const allowed = printQuantity(limit, { dimension, unit: options.unit });
-    return `${options.label} must be ${boundRules[bound].words} ${allowed}, but is ${printQuantity(si, { dimension, unit: options.unit })}`;
+    return `${options.label} must be ${boundRules[bound].words} ${allowed}, but is ${printAnySize(si, dimension, options.unit)}`;
   }
   return undefined;
+}
+
+/** What is refused for its size may be beyond what a unit can be printed in; then the SI number stands as it is. */
+function printAnySize(si: number, dimension: MeasuredDimension, unit: string | undefined): string {
+  try {
+    return printQuantity(si, { dimension, unit });
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return `${si} ${siUnits[dimension]}`.trim();
+  }
 }
 
 function describe(dimension: MeasuredDimension, options: QuantityOptions): string {

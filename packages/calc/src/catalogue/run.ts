@@ -11,6 +11,7 @@ import type {
   OutputValue,
   WorkingStep,
 } from "./computation";
+import { issueWords } from "./issue-words";
 import { CalcRefusal } from "./refusal";
 
 /** One answer as handed out: the SI number (or the words), the unit it is printed in, and the printed text. */
@@ -46,7 +47,7 @@ const noValue = "no value";
  * @throws Error when the computation breaks its own description (an output missing or undeclared): a bug
  */
 export function runComputation(computation: AnyComputation, rawInput: unknown): RunResult {
-  const input = inputOf(computation).parse(rawInput);
+  const input = readInput(computation, rawInput);
   return refusingOutOfRange(() => printResult(computation, computation.compute(input)));
 }
 
@@ -64,7 +65,7 @@ export function answerComputation(
   rawInput: unknown,
   names: readonly string[],
 ): Answers {
-  const input = inputOf(computation).parse(rawInput);
+  const input = readInput(computation, rawInput);
   return refusingOutOfRange(() => {
     const { outputs, warnings } = computation.compute(input);
     const printed = names.map((name) => {
@@ -97,6 +98,11 @@ function printResult(
     warnings,
     ...(computation.caution === undefined ? {} : { caution: computation.caution }),
   };
+}
+
+/** A field that is wrong says so itself; what only zod could say is said in our words. */
+function readInput(computation: AnyComputation, rawInput: unknown): Record<string, unknown> {
+  return inputOf(computation).parse(rawInput, { error: issueWords });
 }
 
 const strictInputs = new WeakMap<AnyComputation, z.ZodObject>();
