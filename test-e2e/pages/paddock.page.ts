@@ -55,6 +55,36 @@ export class PaddockPage {
     await field.blur();
   }
 
+  /** Passes everything that nothing was said of: station by station, then check by check. */
+  async passRest(): Promise<void> {
+    const together = this.page.getByRole("button", { name: /I have looked at the other \d+ here/ });
+    for (let left = await together.count(); left > 0; left--) {
+      await together.first().click();
+      await expect(together).toHaveCount(left - 1);
+    }
+    const open = this.page
+      .getByRole("listitem")
+      .filter({ has: this.page.getByRole("heading", { level: 3 }) })
+      .filter({ hasNot: this.page.locator('[aria-pressed="true"]') });
+    for (let left = await open.count(); left > 0; left--) {
+      await open.first().getByRole("button", { name: "Pass", exact: true }).click();
+      await expect(open).toHaveCount(left - 1);
+    }
+  }
+
+  async photo(text: string | RegExp, buffer: Buffer): Promise<void> {
+    const file = { name: "boot.png", mimeType: "image/png", buffer };
+    await this.check(text)
+      .getByLabel(/^Photo/)
+      .setInputFiles(file);
+    await expect(this.check(text).getByText(/boot\.png/)).toBeVisible();
+  }
+
+  async decide(verb: string): Promise<void> {
+    await this.page.getByRole("button", { name: verb, exact: true }).click();
+    await expect(this.page.getByRole("region", { name: "Decision" })).toContainText("by ");
+  }
+
   send(): Promise<void> {
     return this.page.getByRole("button", { name: "Send now" }).click();
   }
