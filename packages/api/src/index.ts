@@ -42,13 +42,19 @@ export {
   type DeviceLine,
   type DraftEntry,
   type DraftReview,
+  type DueCount,
+  type DueDay,
+  type DueMonth,
+  type DuePage,
   type EventPack,
   type EventRecords,
   type EventView,
   type EvidencePiece,
   type ExportPage,
+  type FeedPage,
   type FilterForm,
   type FindingLine,
+  type FleetDueItem,
   type Garage,
   type GarageCar,
   type Home,
@@ -122,6 +128,7 @@ export {
   type TogetherRow,
   type VersionLine,
 } from "@trunnion/service";
+export { type CalendarFeedInput, calendarFeed } from "./calendar-feed";
 export { type DossierPdfInput, dossierPdf } from "./dossier";
 export { eventReportCsv, eventReportPdf } from "./event-report";
 export {

@@ -2,6 +2,7 @@ export { Database } from "@trunnion/db";
 export * from "./archive";
 export * from "./as-built";
 export * from "./backup";
+export * from "./calendar-feed";
 export * from "./car";
 export * from "./car-event";
 export * from "./car-form";
@@ -15,6 +16,17 @@ export * from "./consequence";
 export type { Actor, ClubFacts, Context } from "./context";
 export * from "./current-value";
 export * from "./dossier";
+export {
+  type DueCount,
+  type DueDay,
+  type DueMonth,
+  type DuePage,
+  dueInput,
+  dueMonth,
+  dueMonthInput,
+  duePage,
+  type FleetDueItem,
+} from "./due";
 export * from "./entry";
 export * from "./entry-list";
 export * from "./entry-page";

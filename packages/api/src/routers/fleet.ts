@@ -1,9 +1,18 @@
 import { conditionSchema } from "@trunnion/register";
 import {
+  addFeed,
+  addFeedInput,
   comparisonInput,
   comparisonPage,
+  dueInput,
+  dueMonth,
+  dueMonthInput,
+  duePage,
+  feedPage,
   others,
   prevalence,
+  removeFeed,
+  removeFeedInput,
   spread,
   survival,
   together,
@@ -20,6 +29,11 @@ const choiceInput = z.object({
 const keyInput = choiceInput.extend({ key: line(120).min(1) });
 
 export const fleetRouter = router({
+  due: member.input(dueInput).query(({ ctx, input }) => duePage(ctx.scope, input)),
+  dueMonth: member.input(dueMonthInput).query(({ ctx, input }) => dueMonth(ctx.scope, input)),
+  feeds: member.query(({ ctx }) => feedPage(ctx.scope)),
+  addFeed: member.input(addFeedInput).mutation(({ ctx, input }) => addFeed(ctx.scope, input)),
+  removeFeed: member.input(removeFeedInput).mutation(({ ctx, input }) => removeFeed(ctx.scope, input)),
   compare: member.input(comparisonInput).query(({ ctx, input }) => comparisonPage(ctx.scope, input)),
   prevalence: member.input(choiceInput).query(({ ctx, input }) => prevalence(ctx.scope, input)),
   others: member

@@ -1,1 +1,3 @@
+export * from "./due";
+export * from "./icalendar";
 export * from "./kind";

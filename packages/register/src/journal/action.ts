@@ -1,6 +1,8 @@
 /** What was done, as the journal's actions name it, in words. */
 const actions: Readonly<Record<string, string>> = {
   "asBuilt.set": "As-built value recorded",
+  "calendarFeed.add": "Private calendar link made",
+  "calendarFeed.remove": "Private calendar link taken back",
   "car.add": "Car added",
   "car.change": "Car changed by a file",
   "car.correct": "Facts of the car corrected",

@@ -1,4 +1,5 @@
 import { archiveWords } from "./archive";
+import { calendarFeedWords } from "./calendar-feed";
 import { carWords } from "./car";
 import { evidenceWords } from "./evidence";
 import { filterWords } from "./filter";
@@ -30,6 +31,7 @@ const invitationReasons = {
 /** One wording per code: a code without one does not compile. */
 const words: Words<RefusalDetails> = {
   ...carWords,
+  ...calendarFeedWords,
   ...evidenceWords,
   ...specificationWords,
   ...importWords,

@@ -1,4 +1,5 @@
 import type { ArchiveRefusals } from "./archive";
+import type { CalendarFeedRefusals } from "./calendar-feed";
 import type { CarRefusals } from "./car";
 import type { EvidenceRefusals } from "./evidence";
 import type { FilterRefusals } from "./filter";
@@ -24,6 +25,7 @@ export interface FieldDifference {
  */
 export interface RefusalDetails
   extends CarRefusals,
+    CalendarFeedRefusals,
     EvidenceRefusals,
     SpecificationRefusals,
     ImportRefusals,

@@ -1,0 +1,16 @@
+export { type DueScope, dueListSql } from "./policy";
+export {
+  type DueCount,
+  type DueDay,
+  type DueInput,
+  type DueMonth,
+  type DueMonthInput,
+  type DuePage,
+  type DueRow,
+  dueInput,
+  dueItem,
+  dueMonth,
+  dueMonthInput,
+  duePage,
+  type FleetDueItem,
+} from "./read";

@@ -1,0 +1,213 @@
+import {
+  type DueStanding,
+  datedItemKinds,
+  dueStanding,
+  dueStandings,
+  monthWeeks,
+  refused,
+} from "@trunnion/register";
+import { z } from "zod";
+import type { ClubFacts, Context } from "../context";
+import { carReference } from "../record";
+import { listSeries, type SeriesLine } from "../series";
+import { type DueScope, dueCountSql, dueDaysSql, duePageSql, PAGE } from "./policy";
+
+const short = (most: number) => z.string().trim().min(1).max(most);
+const isoDay = z.iso.date();
+
+/** Which dated items, by series, kind, standing and days. */
+export const dueInput = z.object({
+  series: short(60).exactOptional(),
+  kind: short(60).exactOptional(),
+  standing: z.enum(dueStandings).exactOptional(),
+  from: isoDay.exactOptional(),
+  to: isoDay.exactOptional(),
+  /** Day and id of the last line of the page before; the day is empty where it has none. */
+  after: z.object({ day: z.union([isoDay, z.literal("")]), id: short(120) }).exactOptional(),
+});
+export type DueInput = z.output<typeof dueInput>;
+
+/** The calendar's month. */
+export const dueMonthInput = z.object({
+  month: z.string().regex(/^(?:19|20|21)\d\d-(?:0[1-9]|1[0-2])$/, "expected a month such as 2026-12"),
+  series: short(60).exactOptional(),
+  kind: short(60).exactOptional(),
+});
+export type DueMonthInput = z.output<typeof dueMonthInput>;
+
+/** One dated item of one car. */
+export interface FleetDueItem {
+  readonly id: string;
+  readonly reference: string;
+  readonly chassis: string;
+  readonly series: string;
+  readonly kind: string;
+  /** What it is, in words of its kind: never what somebody wrote of it. */
+  readonly label: string;
+  /** ISO day, its last; missing where nobody has noted it. */
+  readonly day?: string;
+  readonly standing: DueStanding;
+}
+
+/** How many there are of a kind, by standing. */
+export interface DueCount {
+  readonly kind: string;
+  readonly label: string;
+  readonly counts: Readonly<Record<DueStanding, number>>;
+}
+
+interface DueFace {
+  readonly club: ClubFacts;
+  /** ISO day. */
+  readonly today: string;
+  readonly series: readonly SeriesLine[];
+  readonly kinds: readonly { readonly kind: string; readonly label: string }[];
+}
+
+/** One page of what falls due, the longest past first. */
+export interface DuePage extends DueFace {
+  readonly counts: readonly DueCount[];
+  readonly items: readonly FleetDueItem[];
+  readonly next?: { readonly day: string; readonly id: string };
+}
+
+/** One day of the calendar with what falls on it: the first few by name, all counted. */
+export interface DueDay {
+  readonly day: string;
+  readonly count: number;
+  readonly items: readonly FleetDueItem[];
+}
+
+/** A month of what falls due. */
+export interface DueMonth extends DueFace {
+  readonly month: string;
+  readonly days: readonly DueDay[];
+}
+
+/** A row as the queries give it. */
+export interface DueRow {
+  readonly id: string;
+  readonly chassis: string;
+  readonly claim: number;
+  readonly series: string | null;
+  readonly kind: string;
+  readonly day: string | null;
+}
+
+/** A kind in words; one that nobody has a word for is told as it is filed. */
+export function dueKindLabel(kind: string): string {
+  const known = datedItemKinds.find((one) => one.kind === kind)?.label;
+  if (known !== undefined) return known;
+  return kind.charAt(0).toUpperCase() + kind.slice(1);
+}
+
+/** A row ready to be read. */
+export function dueItem(row: DueRow, today: string): FleetDueItem {
+  const { id, chassis, series, kind, day } = row;
+  return {
+    id,
+    reference: carReference(row),
+    chassis,
+    series: series ?? "series not settled",
+    kind,
+    label: dueKindLabel(kind),
+    ...(day === null ? {} : { day }),
+    standing: dueStanding(day ?? undefined, today),
+  };
+}
+
+interface CountRow {
+  readonly kind: string;
+  readonly standing: DueStanding;
+  readonly count: number;
+}
+
+function countsOf(rows: readonly CountRow[]): readonly DueCount[] {
+  const kinds = [...new Set(rows.map(({ kind }) => kind))].sort();
+  return kinds.map((kind) => {
+    const of = (standing: DueStanding) =>
+      rows.find((row) => row.kind === kind && row.standing === standing)?.count ?? 0;
+    const counts = { past: of("past"), soon: of("soon"), later: of("later"), unknown: of("unknown") };
+    return { kind, label: dueKindLabel(kind), counts };
+  });
+}
+
+/** Which series a short name is of: its id for the query. */
+async function scopeOf(
+  ctx: Context,
+  { series, ...rest }: DueScope & { readonly series?: string },
+): Promise<DueScope> {
+  if (series === undefined) return rest;
+  const found = await ctx.db.series.findFirst({ where: { slug: series }, select: { id: true } });
+  if (found) return { ...rest, seriesId: found.id };
+  const known = (await listSeries(ctx)).map(({ slug }) => slug);
+  throw refused("SERIES_NOT_FOUND", { series, known });
+}
+
+/** Kinds there are anywhere in the club, for the choice. */
+async function faceOf(ctx: Context): Promise<DueFace> {
+  const filed = await ctx.db.datedItem.findMany({
+    where: { replacedAt: null },
+    distinct: ["kind"],
+    select: { kind: true },
+    orderBy: { kind: "asc" },
+    take: 50,
+  });
+  const kinds = [...new Set([...datedItemKinds.map(({ kind }) => kind), ...filed.map(({ kind }) => kind)])];
+  return {
+    club: ctx.club,
+    today: ctx.today,
+    series: await listSeries(ctx),
+    kinds: kinds.map((kind) => ({ kind, label: dueKindLabel(kind) })),
+  };
+}
+
+/**
+ * What falls due across the fleet: labels' days that are on the cars' records and dated items, of cars that are not gone.
+ *
+ * @throws Refusal SERIES_NOT_FOUND
+ */
+export async function duePage(
+  ctx: Context,
+  { after, standing, from, to, ...rest }: DueInput,
+): Promise<DuePage> {
+  const wide = await scopeOf(ctx, rest);
+  const scope = {
+    ...wide,
+    ...(standing === undefined ? {} : { standing }),
+    ...(from === undefined ? {} : { from }),
+    ...(to === undefined ? {} : { to }),
+  };
+  const counts = await ctx.db.$queryRaw<CountRow[]>(dueCountSql(wide, ctx.today));
+  const rows = await ctx.db.$queryRaw<DueRow[]>(duePageSql(scope, ctx.today, after));
+  const items = rows.slice(0, PAGE).map((row) => dueItem(row, ctx.today));
+  const last = items.at(-1);
+  return {
+    ...(await faceOf(ctx)),
+    counts: countsOf(counts),
+    items,
+    ...(rows.length > PAGE && last ? { next: { day: last.day ?? "", id: last.id } } : {}),
+  };
+}
+
+/**
+ * What falls due in a month, day by day.
+ *
+ * @throws Refusal SERIES_NOT_FOUND
+ */
+export async function dueMonth(ctx: Context, { month, ...rest }: DueMonthInput): Promise<DueMonth> {
+  const days = monthWeeks(month)
+    .flat()
+    .filter((day) => day !== undefined);
+  const span = { from: days[0] ?? "", to: days.at(-1) ?? "" };
+  const scope = await scopeOf(ctx, { ...rest, ...span });
+  const rows = await ctx.db.$queryRaw<(DueRow & { count: number })[]>(dueDaysSql(scope, ctx.today));
+  return {
+    ...(await faceOf(ctx)),
+    month,
+    days: [...new Set(rows.map(({ day }) => day ?? ""))].map((day) => {
+      const own = rows.filter((row) => row.day === day);
+      return { day, count: own[0]?.count ?? 0, items: own.map((row) => dueItem(row, ctx.today)) };
+    }),
+  };
+}
