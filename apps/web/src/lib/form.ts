@@ -2,8 +2,9 @@ import "server-only";
 import { logFault, problemsOf, refusalOf, type ToldRefusal } from "@trunnion/api";
 import type { RefusalDetails } from "@trunnion/register";
 import { redirect } from "next/navigation";
-import { typedOf } from "./form-entry";
+import { enteredOf, typedOf } from "./form-entry";
 import type { Conflict, FormState } from "./form-state";
+import { api } from "./service";
 
 /** Where to go when it is done, or what to say where one stays. */
 export type FormOutcome = { readonly to: string } | { readonly done: string };
@@ -42,4 +43,21 @@ export async function takeForm({ before, data, place, work }: TakenForm): Promis
   }
   if ("done" in outcome) return { ...sent, errors: {}, typed: {}, done: outcome.done };
   redirect(outcome.to);
+}
+
+/** The service, as the server actions call it. */
+export type Caller = Awaited<ReturnType<typeof api>>;
+
+/**
+ * The usual action behind a form: what was entered goes to the service, then on to the page whose address `work` tells.
+ * `T` is what the procedure takes; its schema checks it.
+ */
+export function sendForm<T>(
+  sent: Pick<TakenForm, "before" | "data" | "place">,
+  work: (to: Caller, entered: T) => Promise<string>,
+): Promise<FormState> {
+  return takeForm({
+    ...sent,
+    work: async () => ({ to: await work(await api(), enteredOf<T>(sent.data)) }),
+  });
 }

@@ -1,7 +1,7 @@
 "use server";
 import type { ReadEntryList, RouterInputs } from "@trunnion/api";
 import { refused } from "@trunnion/register";
-import { takeForm } from "../../lib/form";
+import { sendForm, takeForm } from "../../lib/form";
 import { enteredOf } from "../../lib/form-entry";
 import type { FormState } from "../../lib/form-state";
 import { changeEventPath, entryListPath, eventPath, newEntryPath, newEventPath } from "../../lib/path";
@@ -11,15 +11,10 @@ type Inputs = RouterInputs["event"];
 
 /** Takes the form of a new event; then on to it. */
 export async function planEvent(club: string, before: FormState, data: FormData): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: newEventPath(club),
-    work: async () => {
-      const entered = enteredOf<Omit<Inputs["plan"], "club">>(data);
-      return { to: eventPath(club, await (await api()).event.plan({ ...entered, club })) };
-    },
-  });
+  const sent = { before, data, place: newEventPath(club) };
+  return sendForm<Omit<Inputs["plan"], "club">>(sent, async (to, entered) =>
+    eventPath(club, await to.event.plan({ ...entered, club })),
+  );
 }
 
 /** Takes the form of an event there is. */
@@ -29,15 +24,10 @@ export async function changeEvent(
   before: FormState,
   data: FormData,
 ): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: changeEventPath(club, event),
-    work: async () => {
-      const entered = enteredOf<Omit<Inputs["change"], "club" | "event">>(data);
-      await (await api()).event.change({ ...entered, club, event });
-      return { to: eventPath(club, event) };
-    },
+  const sent = { before, data, place: changeEventPath(club, event) };
+  return sendForm<Omit<Inputs["change"], "club" | "event">>(sent, async (to, entered) => {
+    await to.event.change({ ...entered, club, event });
+    return eventPath(club, event);
   });
 }
 
@@ -48,15 +38,10 @@ export async function enterCar(
   before: FormState,
   data: FormData,
 ): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: newEntryPath(club, event),
-    work: async () => {
-      const entered = enteredOf<Omit<Inputs["enter"], "club" | "event">>(data);
-      await (await api()).event.enter({ ...entered, club, event });
-      return { to: eventPath(club, event) };
-    },
+  const sent = { before, data, place: newEntryPath(club, event) };
+  return sendForm<Omit<Inputs["enter"], "club" | "event">>(sent, async (to, entered) => {
+    await to.event.enter({ ...entered, club, event });
+    return eventPath(club, event);
   });
 }
 
@@ -67,15 +52,10 @@ export async function changeEntry(
   before: FormState,
   data: FormData,
 ): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: eventPath(club, of.event),
-    work: async () => {
-      const entered = enteredOf<Omit<Inputs["changeEntry"], "club" | "event" | "entry">>(data);
-      await (await api()).event.changeEntry({ ...entered, ...of, club });
-      return { to: eventPath(club, of.event) };
-    },
+  const sent = { before, data, place: eventPath(club, of.event) };
+  return sendForm<Omit<Inputs["changeEntry"], "club" | "event" | "entry">>(sent, async (to, entered) => {
+    await to.event.changeEntry({ ...entered, ...of, club });
+    return eventPath(club, of.event);
   });
 }
 

@@ -1,5 +1,5 @@
 "use server";
-import type { RouterInputs } from "@trunnion/api";
+import type { FilterForm, RouterInputs } from "@trunnion/api";
 import {
   type Condition,
   characteristicBook,
@@ -9,11 +9,10 @@ import {
   Invalid,
   readDraft,
 } from "@trunnion/register";
-import { takeForm } from "../../lib/form";
+import { sendForm } from "../../lib/form";
 import { enteredOf } from "../../lib/form-entry";
 import type { FormState } from "../../lib/form-state";
 import { ruleFormPath, ruleSetPath, ruleSetsPath } from "../../lib/path";
-import { api } from "../../lib/service";
 import { editOf, refresh } from "../filter/button";
 
 type Inputs = RouterInputs["ruleSet"];
@@ -32,16 +31,10 @@ export async function copyRuleSet(
   before: FormState,
   data: FormData,
 ): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: ruleSetsPath(club),
-    work: async () => {
-      const { edition } = enteredOf<{ edition: string }>(data);
-      const version = await (await api()).ruleSet.copy({ club, ...of, edition });
-      return { to: ruleSetPath(club, of.ruleSet, version) };
-    },
-  });
+  const sent = { before, data, place: ruleSetsPath(club) };
+  return sendForm<{ edition: string }>(sent, async (to, { edition }) =>
+    ruleSetPath(club, of.ruleSet, await to.ruleSet.copy({ club, ...of, edition })),
+  );
 }
 
 /** Makes a draft current, or throws it away. */
@@ -53,14 +46,9 @@ export async function settleRuleSet(
   data: FormData,
 ): Promise<FormState> {
   const place = ruleSetPath(club, draft.ruleSet, draft.version);
-  return takeForm({
-    before,
-    data,
-    place,
-    work: async () => {
-      await (await api()).ruleSet[deed]({ club, ...draft });
-      return { to: deed === "discard" ? ruleSetsPath(club) : place };
-    },
+  return sendForm({ before, data, place }, async (to) => {
+    await to.ruleSet[deed]({ club, ...draft });
+    return deed === "discard" ? ruleSetsPath(club) : place;
   });
 }
 
@@ -73,14 +61,9 @@ export async function removeRow(
   data: FormData,
 ): Promise<FormState> {
   const place = ruleSetPath(club, draft.ruleSet, draft.version);
-  return takeForm({
-    before,
-    data,
-    place,
-    work: async () => {
-      await (await api()).ruleSet.removeRow({ club, ...draft, ...row });
-      return { to: place };
-    },
+  return sendForm({ before, data, place }, async (to) => {
+    await to.ruleSet.removeRow({ club, ...draft, ...row });
+    return place;
   });
 }
 
@@ -93,21 +76,16 @@ export async function putLimit(
   data: FormData,
 ): Promise<FormState> {
   const { ruleSet: slug, version } = draft;
-  return takeForm({
-    before,
-    data,
-    place: ruleFormPath(club, { slug, version }, "limit"),
-    work: async () => {
-      const entered = enteredOf<Pick<Inputs["putLimit"], "characteristic" | "sourceTitle">>(data);
-      await (await api()).ruleSet.putLimit({ ...entered, ...draft, id, club });
-      return { to: ruleSetPath(club, slug, version) };
-    },
+  const sent = { before, data, place: ruleFormPath(club, { slug, version }, "limit") };
+  type Entered = Pick<Inputs["putLimit"], "characteristic" | "sourceTitle">;
+  return sendForm<Entered>(sent, async (to, entered) => {
+    await to.ruleSet.putLimit({ ...entered, ...draft, id, club });
+    return ruleSetPath(club, slug, version);
   });
 }
 
 /** The condition that the form's parts make; everything wrong with it at its field. */
-async function conditionOf(club: string, entered: unknown): Promise<Condition> {
-  const { own, system, today } = await (await api()).filter.form({ club });
+function conditionOf({ own, system, today }: FilterForm, entered: unknown): Condition {
   const read = readDraft(draftFrom(entered), { book: characteristicBook(own), system, today });
   if (!read.ok) throw new Invalid(read.problems);
   return read.condition;
@@ -137,24 +115,13 @@ export async function putRuled(
   const again = redrawn(before, data);
   if (again) return again;
   const { ruleSet: slug, version } = draft;
-  return takeForm({
-    before,
-    data,
-    place: ruleFormPath(club, { slug, version }, row.kind),
-    work: async () => {
-      const {
-        of: _parts,
-        join: _join,
-        kind: _kind,
-        do: _do,
-        ...entered
-      } = enteredOf<Record<string, unknown>>(data);
-      const condition = row.kept ?? (await conditionOf(club, enteredOf<unknown>(data)));
-      const sent = { ...entered, ...draft, was: row.was, condition, club };
-      const { ruleSet } = await api();
-      if (row.kind === "check") await ruleSet.putCheck(sent as Inputs["putCheck"]);
-      else await ruleSet.putClass(sent as Inputs["putClass"]);
-      return { to: ruleSetPath(club, slug, version) };
-    },
+  const sent = { before, data, place: ruleFormPath(club, { slug, version }, row.kind) };
+  return sendForm<Record<string, unknown>>(sent, async ({ ruleSet, filter }, all) => {
+    const { of: _parts, join: _join, kind: _kind, do: _do, ...entered } = all;
+    const condition = row.kept ?? conditionOf(await filter.form({ club }), all);
+    const put = { ...entered, ...draft, was: row.was, condition, club };
+    if (row.kind === "check") await ruleSet.putCheck(put as Inputs["putCheck"]);
+    else await ruleSet.putClass(put as Inputs["putClass"]);
+    return ruleSetPath(club, slug, version);
   });
 }

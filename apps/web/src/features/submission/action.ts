@@ -1,8 +1,7 @@
 "use server";
 import { problemsOf, type RouterInputs, refusalOf } from "@trunnion/api";
 import { characteristicBook, emptySubmission, Invalid } from "@trunnion/register";
-import { takeForm } from "../../lib/form";
-import { enteredOf } from "../../lib/form-entry";
+import { sendForm, takeForm } from "../../lib/form";
 import type { FormState } from "../../lib/form-state";
 import { reviewPath, startChangePath, submissionPath } from "../../lib/path";
 import { api } from "../../lib/service";
@@ -76,22 +75,11 @@ export async function stepAlone(
   before: FormState,
   data: FormData,
 ): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: submissionPath(club, id),
-    work: async () => {
-      const { version, text } = enteredOf<{ version: string; text?: string }>(data);
-      await (await api()).submission.step({
-        club,
-        id,
-        key,
-        version: Number(version),
-        step: "withdraw",
-        text: text ?? "",
-      });
-      return { to: submissionPath(club, id) };
-    },
+  const place = submissionPath(club, id);
+  type Entered = { readonly version: string; readonly text?: string };
+  return sendForm<Entered>({ before, data, place }, async (to, { version, text = "" }) => {
+    await to.submission.step({ club, id, key, version: Number(version), step: "withdraw", text });
+    return place;
   });
 }
 
@@ -101,14 +89,10 @@ export async function beginCorrection(
   before: FormState,
   data: FormData,
 ): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: submissionPath(club, id),
-    work: async () => {
-      const next = await (await api()).submission.correct({ club, id, clientKey });
-      return { to: submissionPath(club, next.id) };
-    },
+  const place = submissionPath(club, id);
+  return sendForm({ before, data, place }, async (to) => {
+    const next = await to.submission.correct({ club, id, clientKey });
+    return submissionPath(club, next.id);
   });
 }
 
@@ -121,27 +105,22 @@ export async function decideOne(
   before: FormState,
   data: FormData,
 ): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: submissionPath(club, id),
-    work: async () => {
-      const pressed = String(data.get("do") ?? "");
-      if (!decisions.includes(pressed))
-        throw new Invalid([{ field: "text", message: "Press one of the three buttons." }]);
-      const { version, text, keeperKnown } =
-        enteredOf<Record<"version" | "text" | "keeperKnown", string>>(data);
-      await (await api()).submission.decide({
-        club,
-        id,
-        key,
-        version: Number(version),
-        decision: pressed as Decision,
-        text,
-        keeperKnown: keeperKnown === "yes" ? "yes" : "no",
-      });
-      return { to: reviewPath(club, { done: pressed, last: id }) };
-    },
+  const sent = { before, data, place: submissionPath(club, id) };
+  type Entered = Readonly<Record<"version" | "text" | "keeperKnown", string>>;
+  return sendForm<Entered>(sent, async (to, { version, text, keeperKnown }) => {
+    const pressed = String(data.get("do") ?? "");
+    if (!decisions.includes(pressed))
+      throw new Invalid([{ field: "text", message: "Press one of the three buttons." }]);
+    await to.submission.decide({
+      club,
+      id,
+      key,
+      version: Number(version),
+      decision: pressed as Decision,
+      text,
+      keeperKnown: keeperKnown === "yes" ? "yes" : "no",
+    });
+    return reviewPath(club, { done: pressed, last: id });
   });
 }
 

@@ -1,14 +1,12 @@
 "use server";
 import type { RouterInputs } from "@trunnion/api";
-import { takeForm } from "../../../lib/form";
+import { type Caller, sendForm } from "../../../lib/form";
 import { enteredOf } from "../../../lib/form-entry";
 import type { FormState } from "../../../lib/form-state";
 import { addCarPath, carPath, editCarPath } from "../../../lib/path";
-import { api } from "../../../lib/service";
 
 type Inputs = RouterInputs["record"];
 type Entered<K extends keyof Inputs> = Omit<Inputs[K], "club" | "car" | "id">;
-type Caller = Awaited<ReturnType<typeof api>>;
 
 interface Change {
   readonly club: string;
@@ -17,33 +15,22 @@ interface Change {
   readonly section: string;
   readonly before: FormState;
   readonly data: FormData;
-  readonly work: (api: Caller) => Promise<unknown>;
+  readonly work: (to: Caller) => Promise<unknown>;
 }
 
 function change({ club, car, section, before, data, work }: Change): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: editCarPath(club, car),
-    work: async () => {
-      await work(await api());
-      return { to: editCarPath(club, car, section) };
-    },
+  return sendForm({ before, data, place: editCarPath(club, car) }, async (to) => {
+    await work(to);
+    return editCarPath(club, car, section);
   });
 }
 
 /** Takes the form that adds a car. */
 export async function addCar(club: string, before: FormState, data: FormData): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: addCarPath(club),
-    work: async () => {
-      const entered = enteredOf<Omit<Inputs["add"], "club">>(data);
-      const car = await (await api()).record.add({ ...entered, club });
-      return { to: carPath(club, car) };
-    },
-  });
+  const sent = { before, data, place: addCarPath(club) };
+  return sendForm<Omit<Inputs["add"], "club">>(sent, async (to, entered) =>
+    carPath(club, await to.record.add({ ...entered, club })),
+  );
 }
 
 /** Takes the form over number and series; the car may be named otherwise afterwards. */
@@ -53,15 +40,10 @@ export async function fileCar(
   before: FormState,
   data: FormData,
 ): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: editCarPath(club, car),
-    work: async () => {
-      const moved = await (await api()).record.file({ ...enteredOf<Entered<"file">>(data), club, car });
-      return { to: editCarPath(club, moved, "filed") };
-    },
-  });
+  const sent = { before, data, place: editCarPath(club, car) };
+  return sendForm<Entered<"file">>(sent, async (to, entered) =>
+    editCarPath(club, await to.record.file({ ...entered, club, car }), "filed"),
+  );
 }
 
 /** Takes the form over options. */

@@ -1,10 +1,8 @@
 "use server";
 import type { RouterInputs } from "@trunnion/api";
-import { takeForm } from "../../../lib/form";
-import { enteredOf } from "../../../lib/form-entry";
+import { sendForm } from "../../../lib/form";
 import type { FormState } from "../../../lib/form-state";
 import { editCarPath, ownContactPath } from "../../../lib/path";
-import { api } from "../../../lib/service";
 
 type Inputs = RouterInputs["keeper"];
 type Entered<K extends keyof Inputs> = Omit<NonNullable<Inputs[K]>, "club" | "car" | "id" | "keeper">;
@@ -17,17 +15,12 @@ export async function saveKeepership(
   before: FormState,
   data: FormData,
 ): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: editCarPath(club, car),
-    work: async () => {
-      const { keeper } = await api();
-      if (id === undefined) {
-        await keeper.add({ ...enteredOf<Omit<Inputs["add"], "club" | "car">>(data), club, car });
-      } else await keeper.correct({ ...enteredOf<Entered<"correct">>(data), club, car, id });
-      return { to: editCarPath(club, car, "keeper") };
-    },
+  const sent = { before, data, place: editCarPath(club, car) };
+  return sendForm<unknown>(sent, async ({ keeper }, entered) => {
+    if (id === undefined)
+      await keeper.add({ ...(entered as Omit<Inputs["add"], "club" | "car">), club, car });
+    else await keeper.correct({ ...(entered as Entered<"correct">), club, car, id });
+    return editCarPath(club, car, "keeper");
   });
 }
 
@@ -38,14 +31,10 @@ export async function removeKeepership(
   before: FormState,
   data: FormData,
 ): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: editCarPath(club, car),
-    work: async () => {
-      await (await api()).keeper.remove({ ...enteredOf<Entered<"remove">>(data), club, car, id });
-      return { to: editCarPath(club, car, "keeper") };
-    },
+  const sent = { before, data, place: editCarPath(club, car) };
+  return sendForm<Entered<"remove">>(sent, async (to, entered) => {
+    await to.keeper.remove({ ...entered, club, car, id });
+    return editCarPath(club, car, "keeper");
   });
 }
 
@@ -57,15 +46,10 @@ export async function savePerson(
   before: FormState,
   data: FormData,
 ): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: editCarPath(club, car),
-    work: async () => {
-      const entered = enteredOf<Entered<"correctPerson">>(data);
-      await (await api()).keeper.correctPerson({ ...entered, club, car, keeper });
-      return { to: editCarPath(club, car, "keeper") };
-    },
+  const sent = { before, data, place: editCarPath(club, car) };
+  return sendForm<Entered<"correctPerson">>(sent, async (to, entered) => {
+    await to.keeper.correctPerson({ ...entered, club, car, keeper });
+    return editCarPath(club, car, "keeper");
   });
 }
 
@@ -77,15 +61,10 @@ export async function erasePerson(
   before: FormState,
   data: FormData,
 ): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: editCarPath(club, car),
-    work: async () => {
-      const { reason } = enteredOf<{ readonly reason?: string }>(data);
-      await (await api()).keeper.erase({ club, keeper, ...(reason === undefined ? {} : { reason }) });
-      return { to: editCarPath(club, car, "keeper") };
-    },
+  const sent = { before, data, place: editCarPath(club, car) };
+  return sendForm<{ readonly reason?: string }>(sent, async (to, { reason }) => {
+    await to.keeper.erase({ club, keeper, ...(reason === undefined ? {} : { reason }) });
+    return editCarPath(club, car, "keeper");
   });
 }
 
@@ -96,13 +75,9 @@ export async function saveOwnContact(
   before: FormState,
   data: FormData,
 ): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: ownContactPath(club),
-    work: async () => {
-      await (await api()).keeper.correctOwn({ ...enteredOf<Entered<"correctOwn">>(data), club, keeper });
-      return { to: ownContactPath(club) };
-    },
+  const sent = { before, data, place: ownContactPath(club) };
+  return sendForm<Entered<"correctOwn">>(sent, async (to, entered) => {
+    await to.keeper.correctOwn({ ...entered, club, keeper });
+    return ownContactPath(club);
   });
 }
