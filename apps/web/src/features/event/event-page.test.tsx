@@ -37,6 +37,82 @@ const props: EventPageProps = {
   cautions: [],
 };
 
+describe("what an event's page says besides", () => {
+  const [first, ...rest] = props.entries;
+  if (!first) throw new Error("an event without entries");
+  const html = markup(
+    <EventPage
+      {...props}
+      entries={[
+        {
+          ...first,
+          className: "B Road tyres",
+          standing: {
+            id: "b",
+            code: "B",
+            name: "Road tyres",
+            truth: "no",
+            obstacles: [
+              {
+                truth: "no",
+                asks: "front wheel size is as specified",
+                has: "6 J x 14",
+                factory: "4.5 J x 13",
+              },
+              { truth: "unknown", asks: "tyres are road tyres", has: "not recorded", factory: "" },
+            ],
+          },
+          open: ["C"],
+        },
+        ...rest,
+      ]}
+      withdrawn={[{ number: "31", car: "S2-0009" }]}
+      devices={[
+        {
+          id: "1",
+          by: "Åse",
+          takenAt: "2026-09-26T06:00:00.000Z",
+          heardAt: "2026-09-26T08:12:00.000Z",
+          made: 57,
+          held: 3,
+          clockOff: 0,
+        },
+        {
+          id: "2",
+          by: "",
+          takenAt: "2026-09-26T06:00:00.000Z",
+          heardAt: "2026-09-26T09:30:00.000Z",
+          made: 8,
+          held: 0,
+          clockOff: -31_536_000,
+        },
+      ]}
+    />,
+  );
+  const text = readText(html.replace(/<[^>]+>/g, ""));
+
+  test("why a car may not be in its class, what to put back, and which class it may enter", () => {
+    expect(text).toContain(
+      "may not enter. Asks that front wheel size is as specified; the car: 6 J x 14; put back: 4.5 J x 13",
+    );
+    expect(text).toContain("and 1 more. It may enter C.");
+  });
+
+  test("which phone had not sent everything when it was last heard of, and whose clock is out", () => {
+    expect(text).toContain(
+      "Åse's phone, last heard of 2026-09-26 08:12 UTC: it had made 57 and held 3 not sent. They are missing here.",
+    );
+    expect(text).toContain(
+      "A phone, last heard of 2026-09-26 09:30 UTC: it had made 8 and held nothing unsent.",
+    );
+    expect(text).toContain("Its clock is 365 days behind");
+  });
+
+  test("what was withdrawn, with the way to take it back", () => {
+    expect(html).toContain('href="/club/grusvik/event/autumn/entry/31/change"');
+  });
+});
+
 describe("an event's page", () => {
   const html = markup(<EventPage {...props} />);
 
