@@ -1,6 +1,15 @@
-import { refused } from "@trunnion/register";
-import { blankSheet, bookOf, openMember, printSheets, type SheetFace, sheetFace } from "@trunnion/service";
-import { drawSheetsAside, type SheetKind } from "@trunnion/sheets";
+import { type EventReportModel, refused, type SheetModel } from "@trunnion/register";
+import {
+  blankSheet,
+  bookOf,
+  type Context,
+  eventReport,
+  openMember,
+  printSheets,
+  type SheetFace,
+  sheetFace,
+} from "@trunnion/service";
+import { drawSheetsAside, type PackPartName, type SheetKind } from "@trunnion/sheets";
 import type { Request } from "./request";
 
 export interface SheetsInput {
@@ -12,28 +21,46 @@ export interface SheetsInput {
   readonly blank?: boolean;
   /** Plain when left out. */
   readonly kind?: SheetKind;
+  /** What the file holds, in this order; the sheets alone when left out. Of a blank sheet there is nothing else. */
+  readonly parts?: readonly PackPartName[];
   /** Where this installation is reached: the printed code leads there. */
   readonly origin?: string;
 }
 
 /**
- * The pre-event sheets of an event, or of one entry, as PDF.
+ * The pre-event sheets of an event, or of one entry, as PDF; with the event's lists where they are asked for.
  *
  * @throws Refusal NOT_SIGNED_IN, and those of `openMember` and `printSheets`
  */
 export async function sheetsPdf(request: Request, input: SheetsInput): Promise<Uint8Array> {
   if (!request.signedIn) throw refused("NOT_SIGNED_IN", {});
-  const { club, paper, kind = "plain", event, number, origin } = input;
-  const wanted = {
+  const { club, paper, kind = "plain", parts = ["sheets"], blank = false } = input;
+  const { models, report } = await openMember(request.database, request.signedIn, club, (ctx) =>
+    modelsFor(ctx, input),
+  );
+  const told = blank ? {} : { parts, ...(report === undefined ? {} : { report }) };
+  return drawSheetsAside(models, { paper, kind, ...told });
+}
+
+interface PackModels {
+  readonly models: readonly SheetModel[];
+  readonly report?: EventReportModel;
+}
+
+async function modelsFor(
+  ctx: Context,
+  { event, number, origin, blank, parts = [] }: SheetsInput,
+): Promise<PackModels> {
+  const book = await bookOf(ctx);
+  if (blank) return { models: [await blankSheet(ctx, { event, book })] };
+  const models = await printSheets(ctx, {
     event,
+    book,
     ...(number === undefined ? {} : { number }),
     ...(origin === undefined ? {} : { origin }),
-  };
-  const models = await openMember(request.database, request.signedIn, club, async (ctx) => {
-    const book = await bookOf(ctx);
-    return input.blank ? [await blankSheet(ctx, { event, book })] : printSheets(ctx, { ...wanted, book });
   });
-  return drawSheetsAside(models, { paper, kind });
+  if (!parts.includes("openPoints") && !parts.includes("results")) return { models };
+  return { models, report: await eventReport(ctx, event) };
 }
 
 /**

@@ -1,6 +1,6 @@
-import { blankSheet, bookOf, openOperator, printSheets } from "@trunnion/service";
-import { drawSheets, type SheetKind, sheetKinds } from "@trunnion/sheets";
-import { Command, Option } from "commander";
+import { blankSheet, bookOf, eventReport, openOperator, printSheets } from "@trunnion/service";
+import { drawSheets, type PackPartName, packParts, type SheetKind, sheetKinds } from "@trunnion/sheets";
+import { Command, InvalidArgumentError, Option } from "commander";
 import { withDatabase } from "../database";
 import { requireWritable, writeOutput } from "../file";
 import { printJson, printLines } from "../output";
@@ -12,6 +12,7 @@ interface Options {
   readonly out: string;
   readonly paper: "A4" | "Letter";
   readonly kind: SheetKind;
+  readonly parts: readonly PackPartName[];
   readonly origin?: string;
   readonly blank?: boolean;
   readonly json?: boolean;
@@ -24,6 +25,7 @@ async function run({
   out,
   paper,
   kind,
+  parts,
   origin,
   blank = false,
   json,
@@ -34,13 +36,20 @@ async function run({
     ...(number === undefined ? {} : { number }),
     ...(origin === undefined ? {} : { origin }),
   };
-  const models = await withDatabase((database) =>
+  const found = parts.includes("openPoints") || parts.includes("results");
+  const { models, report } = await withDatabase((database) =>
     openOperator(database, club, async (ctx) => {
       const book = await bookOf(ctx);
-      return blank ? [await blankSheet(ctx, { event, book })] : printSheets(ctx, { ...wanted, book });
+      return blank
+        ? { models: [await blankSheet(ctx, { event, book })], report: undefined }
+        : {
+            models: await printSheets(ctx, { ...wanted, book }),
+            report: found ? await eventReport(ctx, event) : undefined,
+          };
     }),
   );
-  const bytes = await drawSheets(models, { paper, kind });
+  const told = blank ? {} : { parts, ...(report === undefined ? {} : { report }) };
+  const bytes = await drawSheets(models, { paper, kind, ...told });
   await writeOutput(out, bytes);
   const sheets = models.map(({ entry, car, deviations, stations, recordHash }) => ({
     number: entry.runningNumber,
@@ -52,6 +61,20 @@ async function run({
   if (json) printJson({ ok: true, file: out, bytes: bytes.length, sheets });
   else printLines(`${sheets.length} ${sheets.length === 1 ? "sheet" : "sheets"} in ${out}`);
 }
+
+/** "overview,sheets,open-points" as names of parts. */
+function readParts(text: string): readonly PackPartName[] {
+  return text.split(",").map((written) => {
+    const part = packParts.find((one) => dashed(one) === written.trim());
+    if (part === undefined)
+      throw new InvalidArgumentError(
+        `"${written.trim().slice(0, 30)}" is none; it must be of ${packParts.map(dashed).join(", ")}`,
+      );
+    return part;
+  });
+}
+
+const dashed = (part: PackPartName) => (part === "openPoints" ? "open-points" : part);
 
 /** `trunnion sheets --club <slug> --event <slug> --out pack.pdf` */
 export function sheetsCommand(): Command {
@@ -66,6 +89,14 @@ export function sheetsCommand(): Command {
       new Option("--kind <kind>", "plain, to be filled in on a screen, or that and tagged for screen readers")
         .choices([...sheetKinds])
         .default("plain"),
+    )
+    .addOption(
+      new Option(
+        "--parts <list>",
+        "what the file holds, in this order: overview, sheets, stations, open-points, results",
+      )
+        .argParser(readParts)
+        .default(["sheets"], "sheets"),
     )
     .option(
       "--origin <address>",

@@ -95,10 +95,13 @@ export class SheetDocument {
       title,
       placed.map(({ page, key = 0, ref }) => ({ ref, key, nodes: page.structure })),
     );
-    const widgets = form?.addCar(
-      parts?.number ?? "",
-      placed.map(({ page, ref }) => ({ ref, fields: page.fields })),
-    );
+    // A list has no fields, and a car of the form without any would be one to look for.
+    const widgets =
+      parts &&
+      form?.addCar(
+        parts.number,
+        placed.map(({ page, ref }) => ({ ref, fields: page.fields })),
+      );
     structure?.settleForms();
     placed.forEach(({ page, key, ref }, at) => {
       this.addPage(page, ref, { key, widgets: widgets?.[at] ?? [] });

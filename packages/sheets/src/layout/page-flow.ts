@@ -17,6 +17,7 @@ export class PageFlow {
     readonly box: PageBox,
     private readonly strip: { readonly height: number; readonly draw: (page: ContentWriter) => void },
     private readonly tagged = false,
+    private readonly most = mostPages,
   ) {
     this.page = this.start();
     this.y = box.top;
@@ -42,9 +43,9 @@ export class PageFlow {
   }
 
   next(): void {
-    if (this.pages.length >= mostPages) {
+    if (this.pages.length >= this.most) {
       throw new RangeError(
-        `a sheet of more than ${mostPages} pages for one car is refused; shorten its record`,
+        `more than ${this.most} pages in one piece are refused; shorten the record, or print fewer cars`,
       );
     }
     this.page = this.start();

@@ -10,6 +10,14 @@ const kinds = [
   { value: "tagged", label: "To fill in, and read out" },
 ] as const;
 
+/** Lists that are printed alone; the names are those of the address. */
+const lists = [
+  { value: "overview", label: "Print the overview" },
+  { value: "stations", label: "Print a list for each station" },
+  { value: "openPoints", label: "Print open points" },
+  { value: "results", label: "Print results" },
+] as const;
+
 export interface PrintFormProps {
   readonly club: string;
   readonly event: string;
@@ -56,10 +64,22 @@ export function PrintForm({ club, event, sheets, paper }: PrintFormProps) {
           </label>
         ))}
       </fieldset>
+      <label className="inline-flex min-h-11 cursor-pointer items-center gap-2">
+        <input type="checkbox" name="with" value="lists" className="size-5 accent-ink" />
+        With overview and open points
+      </label>
       <Button weight="mark">{sheets === 1 ? "Print 1 sheet" : `Print ${sheets} sheets`}</Button>
       <Button name="blank" value="yes">
         Print a blank sheet
       </Button>
+      <fieldset className="flex w-full flex-wrap gap-x-3 gap-y-2">
+        <legend className="pb-1 font-semibold text-small">Lists of the whole event</legend>
+        {lists.map(({ value, label }) => (
+          <Button key={value} name="parts" value={value}>
+            {label}
+          </Button>
+        ))}
+      </fieldset>
     </form>
   );
 }

@@ -1,4 +1,4 @@
-import { requestOf, sheetsPdf } from "@trunnion/api";
+import { requestOf, type SheetsInput, sheetsPdf } from "@trunnion/api";
 import { serviceSettings } from "../../../../../../../env";
 import { withoutControls } from "../../../../../../../lib/address";
 import { fileAnswer } from "../../../../../../../lib/file-answer";
@@ -8,6 +8,14 @@ interface Segments {
   readonly params: Promise<{ readonly club: string; readonly event: string }>;
 }
 
+const packs: Readonly<Record<string, NonNullable<SheetsInput["parts"]>>> = {
+  lists: ["overview", "sheets", "openPoints"],
+  overview: ["overview"],
+  stations: ["stations"],
+  openPoints: ["openPoints"],
+  results: ["results"],
+};
+
 /** The pre-event sheets of an event, or of one running number, as PDF. */
 export async function GET(request: Request, { params }: Segments): Promise<Response> {
   const { club, event: named } = await params;
@@ -16,6 +24,7 @@ export async function GET(request: Request, { params }: Segments): Promise<Respo
   const number = query.get("number");
   const asked = query.get("kind");
   const kind = asked === "fillable" || asked === "tagged" ? asked : "plain";
+  const parts = packs[query.get("parts") ?? query.get("with") ?? ""] ?? ["sheets"];
   const blank = query.get("blank") === "yes";
   const paper = query.get("paper") === "Letter" ? "Letter" : "A4";
   return fileAnswer({
@@ -31,6 +40,7 @@ export async function GET(request: Request, { params }: Segments): Promise<Respo
         event,
         paper,
         kind,
+        parts,
         origin,
         blank,
         ...(number === null ? {} : { number }),
