@@ -87,6 +87,8 @@ export {
   type RowProvenance,
   readStoreSettings,
   type SavedFilter,
+  type ScarcePart,
+  type ScarceParts,
   type SeriesDetail,
   type SeriesPage,
   type SetAsideLine,

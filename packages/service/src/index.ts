@@ -105,6 +105,7 @@ export * from "./roll-study";
 export * from "./rule-set";
 export * from "./rule-set-draft";
 export * from "./rule-set-page";
+export * from "./scarce-part";
 export * from "./series";
 export * from "./setting-sheet";
 export * from "./setting-sheet-form";

@@ -349,6 +349,32 @@ export const partsPath = (
 export const partPath = (club: string, name: string): string => `${partsPath(club)}/${part(name)}`;
 export const changePartPath = (club: string, name: string): string => `${partPath(club, name)}/change`;
 export const newPartPath = (club: string): string => `${clubPath(club)}/new-part`;
+/** What a list of what falls due is narrowed to. */
+export interface DueQuery {
+  readonly series?: string;
+  readonly kind?: string;
+  readonly standing?: string;
+  /** ISO days. */
+  readonly from?: string;
+  readonly to?: string;
+}
+/** What falls due across the fleet; `after` and `at` say after which line the page begins. */
+export const duePath = (
+  club: string,
+  query: DueQuery & { readonly after?: string; readonly at?: string } = {},
+): string => withQuery(`${fleetPath(club)}/due`, { ...query });
+/** The same as a calendar, month by month. */
+export const dueMonthPath = (
+  club: string,
+  query: Pick<DueQuery, "series" | "kind"> & { readonly month?: string } = {},
+): string => withQuery(`${fleetPath(club)}/due/calendar`, { ...query });
+/** Private links by which a calendar program reads it. */
+export const feedsPath = (club: string): string => `${fleetPath(club)}/due/link`;
+/** What such a link is, behind the origin. */
+export const calendarFilePath = (token: string): string => `/api/calendar/${part(token)}.ics`;
+/** Parts that are hard to find, and the cars that depend on them. */
+export const scarcePartsPath = (club: string, query: { readonly part?: string } = {}): string =>
+  withQuery(`${fleetPath(club)}/part`, query);
 /** What was built, is known of and in use, and which records are thin. */
 export const survivalPath = (club: string, query: { readonly series?: string } = {}): string =>
   withQuery(`${fleetPath(club)}/survival`, query);

@@ -13,6 +13,7 @@ import {
   prevalence,
   removeFeed,
   removeFeedInput,
+  scarceParts,
   spread,
   survival,
   together,
@@ -39,6 +40,9 @@ export const fleetRouter = router({
   others: member
     .input(z.object({ car: line(60).min(1) }))
     .query(({ ctx, input }) => others(ctx.scope, input.car)),
+  scarceParts: member
+    .input(z.object({ part: line(60).exactOptional() }))
+    .query(({ ctx, input }) => scarceParts(ctx.scope, input.part)),
   survival: member
     .input(z.object({ series: line(60).exactOptional() }))
     .query(({ ctx, input }) => survival(ctx.scope, input.series)),

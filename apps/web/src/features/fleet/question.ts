@@ -1,4 +1,4 @@
-import { compareCarsPath, prevalencePath, survivalPath } from "../../lib/path";
+import { compareCarsPath, duePath, prevalencePath, scarcePartsPath, survivalPath } from "../../lib/path";
 
 /** One question the register answers across every car. */
 export interface Question {
@@ -24,6 +24,16 @@ export function questionsFor(club: string): readonly Question[] {
       href: survivalPath(club),
       title: "What is left of them",
       text: "Built, known of and in use, by series and month of building; which records are thin, and what to ask next of whom.",
+    },
+    {
+      href: duePath(club),
+      title: "What falls due",
+      text: "Harness, seat, extinguisher, helmet and whatever else is dated: as a list, as a calendar, and in your own calendar program.",
+    },
+    {
+      href: scarcePartsPath(club),
+      title: "Parts that are hard to find",
+      text: "Which cars depend on a part that nobody can find, or hardly, and what can stand in for it.",
     },
   ];
 }

@@ -1,0 +1,1 @@
+export { type ScarcePart, type ScarceParts, scarceParts } from "./read";
