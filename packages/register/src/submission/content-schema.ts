@@ -62,4 +62,5 @@ export const submissionContentSchema: z.ZodType<SubmissionContent> = z.strictObj
   units: z.enum(["metric", "imperial"]).default("metric"),
   modifications: z.array(modification).max(limit.modifications).default([]),
   sheets: z.array(sheet).max(limit.sheets).default([]),
+  word: text(limit.message).unwrap().optional(),
 });

@@ -76,6 +76,8 @@ export interface SubmissionContent {
   readonly units: UnitSystem;
   readonly modifications: readonly ModificationDraft[];
   readonly sheets: readonly SheetDraft[];
+  /** A word to the registrar, or the answer, while it is written; once sent it is a message, and no more here. */
+  readonly word?: string | undefined;
 }
 
 /** A modification that nothing is said of yet. */

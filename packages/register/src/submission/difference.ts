@@ -58,7 +58,8 @@ function typedFields(content: SubmissionContent, book: CharacteristicBook): read
       typed: entered,
     })),
   ]);
-  return [...modifications, ...sheets].filter(({ typed }) => typed !== "");
+  const word = { field: "word", label: "Word to the registrar", typed: content.word ?? "" };
+  return [...modifications, ...sheets, word].filter(({ typed }) => typed !== "");
 }
 
 /** Where two versions of a draft differ, to show both beside each other; at most 60 fields. */

@@ -208,6 +208,12 @@ export async function moveOn(
   return markOf(moved);
 }
 
+/** What was said with a step is a message from then on, and no unsent word any more. */
+function withoutWord({ content }: SubmissionRow): { readonly content?: Prisma.InputJsonObject } {
+  const { word, ...rest } = content as Prisma.JsonObject;
+  return word === undefined ? {} : { content: rest as Prisma.InputJsonObject };
+}
+
 /**
  * Hands a submission in, answers a question about it, or withdraws it. Sent again under the same key it is the same step.
  *
@@ -226,7 +232,7 @@ export async function stepSubmission(ctx: Context, input: MakerStepInput): Promi
     status,
     key,
     text,
-    ...(name === "submit" ? { data: { submittedAt: ctx.now } } : {}),
+    data: { ...withoutWord(row), ...(name === "submit" ? { submittedAt: ctx.now } : {}) },
   });
 }
 

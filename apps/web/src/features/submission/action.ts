@@ -26,7 +26,11 @@ export async function beginChange(
       if (keys.length === 0) throw new Invalid([{ field: "part[]", message: "Tick at least one part." }]);
       const { own, system } = await caller.filter.form({ club });
       const units = data.get("units") === "imperial" ? "imperial" : system;
-      const content = editContent(emptySubmission(units), { kind: "add", keys }, characteristicBook(own));
+      const content = editContent(
+        emptySubmission(units),
+        { kind: "add", to: 0, keys },
+        characteristicBook(own),
+      );
       const { id } = await caller.submission.create({ club, car, clientKey, content });
       return { to: submissionPath(club, id) };
     },

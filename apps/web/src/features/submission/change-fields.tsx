@@ -15,6 +15,8 @@ import { ChoiceField, TextArea, TextField } from "../../components/form/form-fie
 
 export interface ChangeFieldsProps {
   readonly modification: ModificationDraft;
+  /** Its place in the submission, from 0. */
+  readonly of: number;
   readonly content: SubmissionContent;
   readonly book: CharacteristicBook;
   /** What the record says of the car on the day. */
@@ -22,7 +24,7 @@ export interface ChangeFieldsProps {
   readonly sideWords: { readonly left: string; readonly right: string };
 }
 
-const at = (part: string) => `modifications.0.${part}`;
+const at = (of: number, part: string) => `modifications.${of}.${part}`;
 
 /** What to write, in the owner's units. */
 function hintOf(characteristic: Characteristic, units: SubmissionContent["units"]): string {
@@ -54,8 +56,9 @@ function AfterField({
   change,
   place,
   content,
+  of,
 }: LineProps & { readonly characteristic: Characteristic }) {
-  const name = at(`changes.${place}.after`);
+  const name = at(of, `changes.${place}.after`);
   const hint = hintOf(characteristic, content.units);
   const told = hint === "" ? {} : { hint };
   if (characteristic.kind !== "choice")
@@ -76,7 +79,7 @@ function AfterField({
 }
 
 function ChangeLine(props: LineProps) {
-  const { change, place, book, recorded, sideWords } = props;
+  const { change, place, book, recorded, sideWords, of } = props;
   const characteristic = book.find(change.characteristic);
   const label = characteristic?.label ?? change.characteristic;
   const side = change.side === "whole" ? "" : `, ${sideWords[change.side].toLowerCase()}`;
@@ -92,11 +95,11 @@ function ChangeLine(props: LineProps) {
           {label}
           {side}
         </legend>
-        <input type="hidden" name={at(`changes.${place}.characteristic`)} value={change.characteristic} />
-        <input type="hidden" name={at(`changes.${place}.side`)} value={change.side} />
+        <input type="hidden" name={at(of, `changes.${place}.characteristic`)} value={change.characteristic} />
+        <input type="hidden" name={at(of, `changes.${place}.side`)} value={change.side} />
         {characteristic === undefined ? null : <AfterField {...props} characteristic={characteristic} />}
         <TextField
-          name={at(`changes.${place}.before`)}
+          name={at(of, `changes.${place}.before`)}
           label="Before"
           value={change.before}
           hint={said}
@@ -104,7 +107,7 @@ function ChangeLine(props: LineProps) {
         />
       </fieldset>
       <div>
-        <Button name="do" value={`remove:${place}`}>
+        <Button name="do" value={`remove:${of}:${place}`}>
           Take out
           <span className="sr-only">
             {" "}
@@ -117,9 +120,15 @@ function ChangeLine(props: LineProps) {
   );
 }
 
-function Fastener({ fastener, place }: { readonly fastener: FastenerDraft; readonly place: number }) {
+interface FastenerProps {
+  readonly fastener: FastenerDraft;
+  readonly of: number;
+  readonly place: number;
+}
+
+function Fastener({ fastener, of, place }: FastenerProps) {
   const field = (part: keyof FastenerDraft) => ({
-    name: at(`fasteners.${place}.${part}`),
+    name: at(of, `fasteners.${place}.${part}`),
     value: fastener[part],
   });
   return (
@@ -134,7 +143,7 @@ function Fastener({ fastener, place }: { readonly fastener: FastenerDraft; reado
         <TextField {...field("count")} label="How many" inputMode="numeric" />
       </fieldset>
       <div>
-        <Button name="do" value={`removeFastener:${place}`}>
+        <Button name="do" value={`removeFastener:${of}:${place}`}>
           Take out<span className="sr-only"> fastener {place + 1}</span>
         </Button>
       </div>
@@ -151,7 +160,7 @@ const yesNo = [
 /** What was changed, part by part. */
 export function ChangeLines(props: ChangeFieldsProps) {
   return (
-    <ol className="grid gap-6" id={fieldId(at("changes"))} aria-label="Parts changed">
+    <ol className="grid gap-6" id={fieldId(at(props.of, "changes"))} aria-label="Parts changed">
       {props.modification.changes.map((change, place) => (
         <ChangeLine
           key={`${change.characteristic} ${change.side}`}
@@ -167,65 +176,57 @@ export function ChangeLines(props: ChangeFieldsProps) {
 /** When, from where, why and with what it was changed. */
 export function ChangeCircumstances({
   modification,
+  of,
   content: { units },
-}: Pick<ChangeFieldsProps, "modification" | "content">) {
+}: Pick<ChangeFieldsProps, "modification" | "of" | "content">) {
   return (
     <div className="grid gap-8">
       <div className="grid gap-5 sm:grid-cols-2">
         <TextField
-          name={at("fitted")}
+          name={at(of, "fitted")}
           label="Fitted"
           value={modification.fitted}
           hint="As far as you know: 14 Nov 2026, 3/98, 1998, c. 1985, before 1990."
         />
         <TextField
-          name={at("odometer")}
+          name={at(of, "odometer")}
           label="Odometer"
           value={modification.odometer}
           hint={`A bare number is in ${units === "metric" ? "kilometres" : "miles"}.`}
         />
         <TextField
-          name={at("donor")}
+          name={at(of, "donor")}
           label="Donor or supplier"
           value={modification.donor}
           hint="The car or catalogue it is from; no names of people."
         />
         <ChoiceField
-          name="units"
-          label="Your units"
-          value={units}
-          options={[
-            { value: "metric", label: "Metric" },
-            { value: "imperial", label: "Imperial" },
-          ]}
-        />
-        <ChoiceField
-          name={at("reversible")}
+          name={at(of, "reversible")}
           label="Can it be put back?"
           value={modification.reversible}
           options={yesNo}
         />
         <ChoiceField
-          name={at("oldPartKept")}
+          name={at(of, "oldPartKept")}
           label="Is the old part kept?"
           value={modification.oldPartKept}
           options={yesNo}
         />
       </div>
-      <TextArea name={at("reason")} label="Why" value={modification.reason} rows={2} />
-      <TextArea name={at("note")} label="Anything else" value={modification.note} rows={3} />
-      <section aria-labelledby="fasteners" className="grid gap-4">
-        <h3 id="fasteners" className="text-lead">
+      <TextArea name={at(of, "reason")} label="Why" value={modification.reason} rows={2} />
+      <TextArea name={at(of, "note")} label="Anything else" value={modification.note} rows={3} />
+      <section aria-labelledby={`fasteners-${of}`} className="grid gap-4">
+        <h3 id={`fasteners-${of}`} className="text-lead">
           Fasteners
         </h3>
         <ol className="grid gap-6 empty:hidden">
           {modification.fasteners.map((fastener, place) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: a fastener has no name of its own, and its fields are kept by place
-            <Fastener key={place} fastener={fastener} place={place} />
+            <Fastener key={place} fastener={fastener} of={of} place={place} />
           ))}
         </ol>
         <div>
-          <Button name="do" value="fastener">
+          <Button name="do" value={`fastener:${of}`}>
             Add a fastener
           </Button>
         </div>

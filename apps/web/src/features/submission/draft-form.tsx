@@ -6,7 +6,7 @@ import { Button } from "../../components/button";
 import { ConflictNotice } from "../../components/form/conflict";
 import { FormKnows } from "../../components/form/edit-form";
 import { ErrorSummary } from "../../components/form/error-summary";
-import { TextArea } from "../../components/form/form-field";
+import { ChoiceField, TextArea } from "../../components/form/form-field";
 import { Notice } from "../../components/notice";
 import { SectionHead } from "../../components/page-head";
 import type { Leader } from "../../components/plan";
@@ -14,7 +14,7 @@ import { type FormAction, type FormState, untouched } from "../../lib/form-state
 import { submissionConsequencePath, submissionPath } from "../../lib/path";
 import { useAutosave } from "./autosave";
 import { basisIn } from "./basis";
-import { ChangeCircumstances, ChangeLines } from "./change-fields";
+import { AddButtons, ChangeSection } from "./change-section";
 import { ConsequencePanel } from "./consequence-panel";
 import { contentOfForm, editContent, editOf } from "./draft";
 import { errorsOf, useLive } from "./draft-live";
@@ -56,7 +56,7 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
   });
   const live = useLive(content, page);
   const book = useMemo(() => characteristicBook(ground.own), [ground]);
-  const [modification = emptyModification] = content.modifications;
+  const modifications = content.modifications.length === 0 ? [emptyModification] : content.modifications;
   const recorded = useMemo(
     () => basisIn(ground, book).stateOn(live.proposed.on),
     [ground, book, live.proposed.on],
@@ -71,7 +71,10 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
     club,
     id,
     keeper,
-    problems: live.problems.length,
+    look: async () => {
+      const now = form.current ? contentOfForm(new FormData(form.current), content) : content;
+      return (await live.look(now)).problems.length;
+    },
     wrong: () => window.requestAnimationFrame(() => head.current?.focus()),
   });
   const { tried, sending, refusal } = handIn;
@@ -87,10 +90,12 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
     const { submitter } = event.nativeEvent as SubmitEvent;
     const pressed = submitter instanceof HTMLButtonElement ? submitter.value : "save";
     const data = new FormData(event.currentTarget);
-    if (pressed === "submit" || pressed === "answer" || pressed === "withdraw")
-      return void handIn.take(pressed, String(data.get("text") ?? ""));
-    const edit = editOf(pressed, data);
     const typed = contentOfForm(data, content);
+    if (pressed === "submit" || pressed === "answer" || pressed === "withdraw") {
+      keeper.keep(typed);
+      return void handIn.take(pressed, typed.word ?? "");
+    }
+    const edit = editOf(pressed, data);
     if (edit === undefined) {
       setContent(typed);
       keeper.keep(typed);
@@ -102,7 +107,7 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
     keeper.keep(next);
   };
 
-  const idle = modification.changes.every(({ after }) => after.trim() === "");
+  const idle = modifications.every(({ changes }) => changes.every(({ after }) => after.trim() === ""));
   return (
     <FormKnows value={sent.tries > 0 ? { ...sent, typed: {}, tries: 0 } : known}>
       <form ref={form} action={send} onSubmit={submit} onInput={changed} noValidate className="grid gap-10">
@@ -150,16 +155,30 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
           ) : null}
         </div>
         <input type="hidden" name="version" value={sent.conflict?.version ?? submission.version} />
-        <div className="grid gap-x-12 gap-y-8 wide:grid-cols-[1fr_minmax(0,24rem)] wide:grid-rows-[auto_1fr]">
-          <section aria-labelledby="parts" className="grid min-w-0 content-start gap-4">
-            <SectionHead id="parts" title="What was changed" />
-            <ChangeLines key={drawn} {...{ modification, content, book, recorded, sideWords }} />
-          </section>
-          <section
-            aria-labelledby="does"
-            aria-live="polite"
-            className="grid min-w-0 content-start gap-3 wide:row-span-2"
-          >
+        <div className="grid gap-x-12 gap-y-8 wide:grid-cols-[1fr_minmax(0,24rem)]">
+          <div className="grid min-w-0 content-start gap-8">
+            <div className="max-w-60">
+              <ChoiceField
+                key={drawn}
+                name="units"
+                label="Your units"
+                value={content.units}
+                options={[
+                  { value: "metric", label: "Metric" },
+                  { value: "imperial", label: "Imperial" },
+                ]}
+              />
+            </div>
+            {modifications.map((modification, of) => (
+              <ChangeSection
+                // biome-ignore lint/suspicious/noArrayIndexKey: changes are told apart by their place, and so are their fields
+                key={`${drawn} ${of}`}
+                {...{ modification, of, content, book, recorded, sideWords }}
+                count={modifications.length}
+              />
+            ))}
+          </div>
+          <section aria-labelledby="does" aria-live="polite" className="grid min-w-0 content-start gap-3">
             <SectionHead id="does" title="What it does" />
             <ConsequencePanel
               proposed={live.proposed}
@@ -167,12 +186,14 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
               workingOf={(one) => submissionConsequencePath(club, id, one)}
             />
           </section>
-          <section aria-labelledby="around" className="grid min-w-0 content-start gap-4">
-            <SectionHead id="around" title="When, why and with what" />
-            <ChangeCircumstances key={drawn} modification={modification} content={content} />
-          </section>
         </div>
-        <details open={modification.changes.length === 0 || shown.assembly !== "" || shown.find !== ""}>
+        <details
+          open={
+            modifications.every(({ changes }) => changes.length === 0) ||
+            shown.assembly !== "" ||
+            shown.find !== ""
+          }
+        >
           <summary className="min-h-11 cursor-pointer border-ink border-t-2 py-3 font-semibold text-lead">
             Add another part
           </summary>
@@ -182,11 +203,7 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
               linkTo={(assembly) => submissionPath(club, id, { assembly })}
               choose={setShown}
             />
-            <div>
-              <Button name="do" value="add">
-                Add the ticked parts
-              </Button>
-            </div>
+            <AddButtons modifications={modifications} />
           </div>
         </details>
         <div className="grid max-w-3xl gap-4">
@@ -194,6 +211,7 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
           <TextArea
             name="text"
             label={status === "queried" ? "Answer" : "A word to the registrar"}
+            value={content.word ?? ""}
             rows={2}
             {...(status === "queried" ? {} : { hint: "If something needs saying; may stay empty." })}
           />

@@ -12,8 +12,14 @@ export interface Live {
   readonly proposed: ProposedConsequences;
 }
 
-/** What the draft amounts to as it is typed: at first as the server had it, then worked out here. */
-export function useLive(content: SubmissionContent, { ground, submission, proposed }: SubmissionPage): Live {
+/**
+ * What the draft amounts to as it is typed: at first as the server had it, then worked out here. `look` works it out at
+ * once, of what is handed to it: a button pressed right after the last key must not go by what was worked out before.
+ */
+export function useLive(
+  content: SubmissionContent,
+  { ground, submission, proposed }: SubmissionPage,
+): Live & { readonly look: (now: SubmissionContent) => Promise<Live> } {
   const [live, setLive] = useState<Live>({ problems: submission.problems, proposed });
   const first = useRef(true);
   useEffect(() => {
@@ -37,7 +43,18 @@ export function useLive(content: SubmissionContent, { ground, submission, propos
   }, [content, ground]);
   // Fetched while there is a signal, so that it is there when there is none.
   useEffect(() => void import("./live").catch(() => undefined), []);
-  return live;
+  const look = async (now: SubmissionContent) => {
+    try {
+      const { readLive } = await import("./live");
+      const fresh = readLive(now, ground);
+      setLive(fresh);
+      return fresh;
+    } catch {
+      // The engines never came: the service looks at everything once more before it takes anything.
+      return { ...live, problems: [] };
+    }
+  };
+  return { ...live, look };
 }
 
 /** The text typed into a field by its name; nothing for one that is no field of the draft. */

@@ -38,13 +38,16 @@ describe("what a form of a change says", () => {
     expect(submissionContentSchema.safeParse(content).success).toBe(true);
   });
 
-  test("is of the first occasion; the others of the submission stay as they were", () => {
+  test("is of every change it has; those an older form does not have stay as they were", () => {
     const occasions = ["first", "second", "third"].map((note) => ({ ...emptyModification, note }));
-    const content = contentOfForm(form({ units: "metric", "modifications.0.note": "corrected" }), {
-      ...kept,
-      modifications: occasions,
-    });
-    expect(content.modifications.map(({ note }) => note)).toEqual(["corrected", "second", "third"]);
+    const content = contentOfForm(
+      form({ units: "metric", "modifications.0.note": "corrected", "modifications.1.note": "too" }),
+      {
+        ...kept,
+        modifications: occasions,
+      },
+    );
+    expect(content.modifications.map(({ note }) => note)).toEqual(["corrected", "too", "third"]);
   });
 
   test("is nothing, whatever a stranger sends in its place", () => {
@@ -76,11 +79,38 @@ describe("a button of the form", () => {
       ...kept,
       modifications: [{ ...emptyModification, changes: [change("a"), change("b")] }],
     };
-    const without = editContent(content, { kind: "remove", place: 0 }, builtInBook);
+    const without = editContent(content, { kind: "remove", to: 0, place: 0 }, builtInBook);
     expect(without.modifications[0]?.changes).toEqual([change("b")]);
-    const more = editContent(content, { kind: "addFastener" }, builtInBook);
+    const more = editContent(content, { kind: "addFastener", to: 0 }, builtInBook);
     expect(more.modifications[0]?.fasteners).toHaveLength(1);
-    expect(editContent(more, { kind: "removeFastener", place: 0 }, builtInBook)).toEqual(content);
+    expect(editContent(more, { kind: "removeFastener", to: 0, place: 0 }, builtInBook)).toEqual(content);
+  });
+
+  test("begins another change with the ticked parts, adds to the one it names, and takes one out whole", () => {
+    const tick = (...keys: readonly string[]) => {
+      const data = form({});
+      for (const key of keys) data.append("part[]", key);
+      return data;
+    };
+    const press = (content: typeof kept, pressed: string, data: FormData) => {
+      const edit = editOf(pressed, data);
+      if (!edit) throw new Error("no edit");
+      return editContent(content, edit, builtInBook);
+    };
+    const keysOf = ({ modifications }: typeof kept) =>
+      modifications.map(({ changes }) => changes.map(({ characteristic }) => characteristic));
+    const bar = press(kept, "add:0", tick("rear.antiRollBar.diameter"));
+    const two = press(bar, "add:1", tick("front.disc.face"));
+    const more = press(two, "add:0", tick("rear.dropLink.joint"));
+    expect(keysOf(more)).toEqual([["rear.antiRollBar.diameter", "rear.dropLink.joint"], ["front.disc.face"]]);
+    expect(keysOf(press(more, "removeChange:0", tick()))).toEqual([["front.disc.face"]]);
+    expect(press(more, "add:2", tick())).toEqual(more);
+  });
+
+  test("is read with the word to the registrar, which goes when it is emptied", () => {
+    const said = contentOfForm(form({ text: "Second\r\nthoughts" }), kept);
+    expect(said.word).toBe("Second\nthoughts");
+    expect(contentOfForm(form({ text: "" }), said)).not.toHaveProperty("word");
   });
 
   test.each(["save", "submit", "show", "withdraw"])("that is called %s changes no line", (pressed) => {

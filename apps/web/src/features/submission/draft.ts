@@ -9,12 +9,16 @@ import {
 } from "@trunnion/register";
 import { enteredOf } from "../../lib/form-entry";
 
-/** What a button of the form does to a draft besides saving it. */
+/**
+ * What a button of the form does to a draft besides saving it; `to` is the place of the change it is about. Parts added to
+ * a place where there is no change yet begin one of their own.
+ */
 export type DraftEdit =
-  | { readonly kind: "add"; readonly keys: readonly string[] }
-  | { readonly kind: "remove"; readonly place: number }
-  | { readonly kind: "addFastener" }
-  | { readonly kind: "removeFastener"; readonly place: number };
+  | { readonly kind: "add"; readonly to: number; readonly keys: readonly string[] }
+  | { readonly kind: "remove"; readonly to: number; readonly place: number }
+  | { readonly kind: "addFastener"; readonly to: number }
+  | { readonly kind: "removeFastener"; readonly to: number; readonly place: number }
+  | { readonly kind: "removeChange"; readonly to: number };
 
 const text = (value: unknown) => (typeof value === "string" ? value.replace(/\r\n?/g, "\n") : "");
 const list = (value: unknown) => (Array.isArray(value) ? (value as unknown[]) : []);
@@ -55,14 +59,16 @@ function modificationOf(value: unknown): ModificationDraft {
   };
 }
 
-/** What a form says, over what the draft had: sheets, and modifications after the first, are not on this form and stay. */
+/** What a form says, over what the draft had: sheets, and changes that an older form does not have, stay. */
 export function contentOfForm(data: FormData, kept: SubmissionContent): SubmissionContent {
-  const { units, modifications } = enteredOf<{ units?: unknown; modifications?: unknown }>(data);
-  const said = list(modifications).slice(0, 1).map(modificationOf);
+  const form = enteredOf<{ units?: unknown; modifications?: unknown; text?: unknown }>(data);
+  const said = list(form.modifications).slice(0, submissionLimits.modifications).map(modificationOf);
+  const word = text(form.text);
   return {
-    units: units === "imperial" ? "imperial" : "metric",
+    units: form.units === "imperial" ? "imperial" : "metric",
     modifications: [...said, ...kept.modifications.slice(said.length)],
     sheets: kept.sheets,
+    ...(word === "" ? {} : { word }),
   };
 }
 
@@ -82,45 +88,51 @@ function linesFor(
   });
 }
 
-/** A draft with something added or taken away. The form is of one occasion: the first modification. */
+const without = <T>(all: readonly T[], place: number) => all.filter((_, index) => index !== place);
+
+function changed(
+  one: ModificationDraft,
+  edit: Exclude<DraftEdit, { kind: "removeChange" }>,
+  book: CharacteristicBook,
+): ModificationDraft {
+  switch (edit.kind) {
+    case "add": {
+      const lines = linesFor(edit.keys, one.changes, book);
+      return { ...one, changes: [...one.changes, ...lines].slice(0, submissionLimits.changes) };
+    }
+    case "remove":
+      return { ...one, changes: without(one.changes, edit.place) };
+    case "addFastener":
+      return { ...one, fasteners: [...one.fasteners, emptyFastener].slice(0, submissionLimits.fasteners) };
+    case "removeFastener":
+      return { ...one, fasteners: without(one.fasteners, edit.place) };
+  }
+}
+
+/** A draft with something added or taken away. */
 export function editContent(
   content: SubmissionContent,
   edit: DraftEdit,
   book: CharacteristicBook,
 ): SubmissionContent {
-  const [first = emptyModification, ...rest] = content.modifications;
-  const without = <T>(all: readonly T[], place: number) => all.filter((_, index) => index !== place);
-  const change = (): ModificationDraft => {
-    switch (edit.kind) {
-      case "add":
-        return {
-          ...first,
-          changes: [...first.changes, ...linesFor(edit.keys, first.changes, book)].slice(
-            0,
-            submissionLimits.changes,
-          ),
-        };
-      case "remove":
-        return { ...first, changes: without(first.changes, edit.place) };
-      case "addFastener":
-        return {
-          ...first,
-          fasteners: [...first.fasteners, emptyFastener].slice(0, submissionLimits.fasteners),
-        };
-      case "removeFastener":
-        return { ...first, fasteners: without(first.fasteners, edit.place) };
-    }
-  };
-  return { ...content, modifications: [change(), ...rest] };
+  const { modifications } = content;
+  const { to } = edit;
+  if (edit.kind === "removeChange") return { ...content, modifications: without(modifications, to) };
+  const at = Math.min(to, modifications.length, submissionLimits.modifications - 1);
+  const next = changed(modifications[at] ?? emptyModification, edit, book);
+  if (next.changes.length === 0 && modifications[at] === undefined) return content;
+  return { ...content, modifications: [...modifications.slice(0, at), next, ...modifications.slice(at + 1)] };
 }
 
 /** What the pressed button asks of the draft; nothing for one that only saves or moves on. */
 export function editOf(pressed: string, data: FormData): DraftEdit | undefined {
-  const [what, place = ""] = pressed.split(":");
+  const [what, which = "0", line = ""] = pressed.split(":");
+  const [to, place] = [Number(which) || 0, Number(line) || 0];
   if (what === "add")
-    return { kind: "add", keys: data.getAll("part[]").filter((one) => typeof one === "string") };
-  if (what === "fastener") return { kind: "addFastener" };
-  if (what === "remove") return { kind: "remove", place: Number(place) };
-  if (what === "removeFastener") return { kind: "removeFastener", place: Number(place) };
+    return { kind: "add", to, keys: data.getAll("part[]").filter((one) => typeof one === "string") };
+  if (what === "fastener") return { kind: "addFastener", to };
+  if (what === "remove") return { kind: "remove", to, place };
+  if (what === "removeFastener") return { kind: "removeFastener", to, place };
+  if (what === "removeChange") return { kind: "removeChange", to };
   return undefined;
 }

@@ -10,8 +10,8 @@ export interface HandInProps {
   readonly club: string;
   readonly id: string;
   readonly keeper: DraftKeeper;
-  /** How many things stand in the way, as far as this browser sees. */
-  readonly problems: number;
+  /** How many things stand in the way of what is in the fields now, as far as this browser sees. */
+  readonly look: () => Promise<number>;
   /** Leads to what is wrong. */
   readonly wrong: () => void;
 }
@@ -19,7 +19,7 @@ export interface HandInProps {
 const nothingSaid: { readonly refusal?: RefusalText } = {};
 
 /** Moves a draft on, once everything typed has reached the club; without a signal it says so and loses nothing. */
-export function useHandIn({ club, id, keeper, problems, wrong }: HandInProps) {
+export function useHandIn({ club, id, keeper, look, wrong }: HandInProps) {
   const [tried, setTried] = useState(false);
   const [sending, setSending] = useState<"ready" | "sending" | "noSignal">("ready");
   const [told, setTold] = useState(nothingSaid);
@@ -50,7 +50,7 @@ export function useHandIn({ club, id, keeper, problems, wrong }: HandInProps) {
     setTried(step !== "withdraw");
     setTold(nothingSaid);
     setSending("ready");
-    if (step !== "withdraw" && problems > 0) return wrong();
+    if (step !== "withdraw" && (await look()) > 0) return wrong();
     setSending("sending");
     try {
       await sendStep(step, text);
