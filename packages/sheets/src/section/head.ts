@@ -70,7 +70,7 @@ function drawNumber(context: SheetContext, top: number, texts: BoundedText): num
       width: (at === 0 ? split : numberWidth - split) - 8,
       most: 2,
     };
-    const words = texts.lines(label, value === "" ? "–" : value, bounds);
+    const words = texts.lines(label, value, bounds);
     let bottom = divide;
     page.mark("P", () => {
       page.text({ face: faces.regular, size: type.fine, x: left, y: divide - 8, text: label });
@@ -98,7 +98,7 @@ function shownNumber(
   given: string,
   width: number,
 ): { readonly size: number; readonly text: string } {
-  if (given === "") return { size: 40, text: "–" };
+  if (given === "") return { size: 40, text: "" };
   const size = fitSize(face, given, { width, largest: 76, smallest: 12 });
   return { size, text: textWidth(face, size, given) > width ? shorten(face, size, given, width) : given };
 }
@@ -135,10 +135,25 @@ function drawCar(context: SheetContext, { x, top, width, texts }: Place): number
     ...bounded("Facts", facts.filter(Boolean).join(", "), regular, type.text),
     ...block(bold, type.text, unknown, width),
   ];
+  if (entry.driver === "") y = drawBlank(context, { x, top: y, width }, "Driver");
+  if (!car.onRegister && car.series === "") y = drawBlank(context, { x, top: y, width }, "Car");
   page.mark("P", () => {
     y = drawBlock(page, under, x, y);
   });
   return y;
+}
+
+/** A line to write on, for what a blank sheet does not know. */
+function drawBlank(
+  { flow, faces }: SheetContext,
+  { x, top, width }: Omit<Place, "texts">,
+  label: string,
+): number {
+  const height = 17;
+  const y = top - height + 3;
+  flow.page.text({ face: faces.regular, size: type.fine, x, y, text: label });
+  flow.page.line([x + 24, y - 1, x + width, y - 1], { stroke: rule.hair });
+  return top - height;
 }
 
 /** The plan with its leaders, marking what differs; which way the car points, and which side is which. */
