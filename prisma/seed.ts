@@ -25,6 +25,7 @@ import {
   writeJournal,
 } from "@trunnion/service";
 import { clubs, DEMO_PASSWORD, type DemoClub, people } from "./demo/club";
+import { addDatedItems } from "./demo/dated-item";
 import { demoEntries, demoEvent } from "./demo/event";
 import { type DemoKeeping, keepings } from "./demo/keeper";
 import { type DemoPart, parts } from "./demo/part";
@@ -78,6 +79,7 @@ async function addEventDay(ctx: Context, club: DemoClub): Promise<void> {
 async function fillClub(ctx: Context, club: DemoClub, log: SeedInput["log"]): Promise<void> {
   if ((await ctx.db.series.count()) > 0) return;
   await addCars(ctx, club, log);
+  await addDatedItems(ctx);
   await addEventDay(ctx, club);
 }
 

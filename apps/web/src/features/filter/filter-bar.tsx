@@ -4,7 +4,14 @@ import { EditForm } from "../../components/form/edit-form";
 import { TextField, TickField } from "../../components/form/form-field";
 import { Notice } from "../../components/notice";
 import { sayCars, sayCount } from "../../lib/car-count";
-import { filterPath, type RegisterSearch, registerPath, savedFiltersPath } from "../../lib/path";
+import {
+  type FleetQuery,
+  filterPath,
+  prevalencePath,
+  type RegisterSearch,
+  registerPath,
+  savedFiltersPath,
+} from "../../lib/path";
 import { saveFilter } from "./filter-action";
 
 /** A condition the list is narrowed by, as the page tells it. */
@@ -27,6 +34,15 @@ export interface FilterBarProps {
 }
 
 const link = "inline-flex min-h-11 items-center";
+
+/** The same cars as the fleet's pages ask for them: without the search in words. */
+function fleetOf({ series, where, filter }: RegisterSearch): FleetQuery {
+  return {
+    ...(series === undefined ? {} : { series }),
+    ...(where === undefined ? {} : { where }),
+    ...(filter === undefined ? {} : { filter }),
+  };
+}
 
 /** What the list is narrowed by, in words, with the ways on: change, save, take off, see what is not known. */
 export function FilterBar(props: FilterBarProps) {
@@ -58,6 +74,11 @@ export function FilterBar(props: FilterBarProps) {
             <a href={registerPath(club, kept)} className={link}>
               Take it off
             </a>
+            {narrowed === undefined || search.q !== undefined ? null : (
+              <a href={prevalencePath(club, fleetOf(search))} className={link}>
+                What has been changed on these cars
+              </a>
+            )}
           </>
         )}
         {saved.slice(0, 6).map(({ id, name }) => (

@@ -2,7 +2,7 @@ import type { Garage, GarageCar } from "@trunnion/api";
 import { submissionStatusWords } from "@trunnion/register";
 import { PageHead, SectionHead } from "../../components/page-head";
 import { Plate, SmallPlate } from "../../components/plate";
-import { carPath, eventPath, noticesPath, startChangePath, submissionPath } from "../../lib/path";
+import { carPath, eventPath, noticesPath, othersPath, startChangePath, submissionPath } from "../../lib/path";
 
 const link = "inline-flex min-h-11 items-center";
 
@@ -98,7 +98,23 @@ function Car({ club, car }: { readonly club: string; readonly car: GarageCar }) 
         <Missing car={car} />
       </div>
       <Ahead club={club} car={car} />
+      <Others club={club} car={car} />
     </section>
+  );
+}
+
+function Others({ club, car: { reference, series } }: { readonly club: string; readonly car: GarageCar }) {
+  return (
+    <div>
+      <h3 className="text-lead">What others run</h3>
+      <p className="max-w-prose">
+        What owners of {series} have changed, how many of them, and what they have instead, beside what your
+        car has.
+      </p>
+      <a href={othersPath(club, reference)} className={link}>
+        See what others of {series} run
+      </a>
+    </div>
   );
 }
 

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { carJournalPath, settingSheetsPath, timelinePath } from "../../lib/path";
+import { carJournalPath, othersPath, settingSheetsPath, timelinePath } from "../../lib/path";
 
 interface LifeLinksProps {
   readonly club: string;
@@ -17,6 +17,9 @@ export function LifeLinks({ club, car }: LifeLinksProps): ReactNode {
       </a>
       <a href={timelinePath(club, car)} className={link}>
         Its whole life, and its state on any day
+      </a>
+      <a href={othersPath(club, car)} className={link}>
+        What others of its series run
       </a>
       <a href={carJournalPath(club, car)} className={link}>
         Journal of its record
