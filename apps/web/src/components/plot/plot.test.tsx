@@ -1,0 +1,114 @@
+import { builtInCharacteristics, type SpreadRow, valueAxis, type YearShares } from "@trunnion/register";
+import { describe, expect, test } from "vitest";
+import { attribute, markup, tags } from "../../test/markup";
+import { CountBar } from "./count-bar";
+import { Histogram, standingLegend } from "./histogram";
+import { axisTicks } from "./tick";
+import { QuartilePlot, SharePlot } from "./year-plot";
+
+const camber = builtInCharacteristics.find(({ key }) => key === "front.camber");
+if (camber?.kind !== "quantity") throw new Error("camber is a quantity");
+const axis = valueAxis(camber, "metric");
+
+const rows = [
+  { label: "a", from: -30, to: -15, count: 6, asSpecified: 4, accepted: 1, differs: 1, notCompared: 0 },
+  { label: "b", from: -15, to: 0, count: 0, asSpecified: 0, accepted: 0, differs: 0, notCompared: 0 },
+  { label: "c", from: 0, to: 15, count: 3, asSpecified: 0, accepted: 0, differs: 2, notCompared: 1 },
+] satisfies readonly SpreadRow[];
+
+/** Height or width of each drawn part with what it stands for. */
+function parts(html: string, size: "height" | "width") {
+  return tags(html, "rect")
+    .filter((tag) => attribute(tag, "data-count") !== undefined)
+    .map((tag) => ({
+      count: Number(attribute(tag, "data-count")),
+      size: Number(attribute(tag, size)),
+      standing: attribute(tag, "data-standing"),
+    }));
+}
+
+describe("a histogram", () => {
+  const html = markup(
+    <Histogram id="h" rows={rows} axis={axis} limits={[{ label: "Mark 1", lower: -30, upper: 30, at: 0 }]} />,
+  );
+
+  test("draws every count of its table, and nothing else, each as high as it is many", () => {
+    const drawn = parts(html, "height");
+    expect(drawn.map(({ count, standing }) => [standing, count])).toEqual([
+      ["asSpecified", 4],
+      ["accepted", 1],
+      ["differs", 1],
+      ["differs", 2],
+      ["notCompared", 1],
+    ]);
+    const unit = (drawn[0]?.size ?? 0) / 4;
+    for (const { count, size } of drawn) expect(size).toBeCloseTo(count * unit, 0);
+  });
+
+  test("tells how values stand by hatching, not by colour alone", () => {
+    const fills = tags(html, "rect")
+      .filter((tag) => attribute(tag, "data-standing") !== undefined)
+      .map((tag) => attribute(tag, "fill") ?? attribute(tag, "class"));
+    expect(new Set(fills).size).toBe(4);
+    expect(standingLegend(rows, String).map(({ label, count }) => [label, count])).toEqual([
+      ["as specified or inside limits", "4"],
+      ["accepted, or cannot tell", "1"],
+      ["differs", "3"],
+      ["nothing to compare with", "1"],
+    ]);
+  });
+
+  test("draws the limits on the axis of the values, and names whose they are", () => {
+    expect(html).toContain("Mark 1");
+    // From −30 to 30 the axis is 316 wide: limits at its ends, the nominal in its middle.
+    expect(html).toMatch(/M34 \d+V\d+H350V\d+/);
+    expect(html).toMatch(/M192 \d+l3 5h-6z/);
+  });
+});
+
+describe("ticks", () => {
+  test("stand at what reads well in the unit, within the ends", () => {
+    expect(axisTicks(axis, [-50, 70]).map(({ label }) => label)).toEqual(["-0°30'", "0°0'", "0°30'", "1°0'"]);
+  });
+
+  test("are there where all values are equal too", () => {
+    expect(axisTicks(axis, [30, 30]).length).toBeLessThanOrEqual(2);
+  });
+});
+
+describe("a plot over the years", () => {
+  const shares: readonly YearShares[] = [
+    { year: 1990, count: 5, counts: [3, 2, 0, 0, 0] },
+    { year: 1995, count: 1, counts: [0, 0, 0, 0, 1] },
+  ];
+
+  test("draws every count of its table as high as it is many", () => {
+    const drawn = parts(markup(<SharePlot id="s" rows={shares} />), "height");
+    expect(drawn.map(({ count }) => count)).toEqual([3, 2, 1]);
+    const unit = (drawn[0]?.size ?? 0) / 3;
+    for (const { count, size } of drawn) expect(size).toBeCloseTo(count * unit, 0);
+  });
+
+  test("of quantities draws one stroke and one square a year", () => {
+    const quartiles = [1990, 1991, 1994].map((year, place) => ({
+      year,
+      count: 9,
+      lower: -40 + place,
+      median: -20,
+      upper: 5,
+      said: "",
+    }));
+    const html = markup(<QuartilePlot rows={quartiles} axis={axis} />);
+    expect(html.match(/data-year=/g)).toHaveLength(3);
+    expect(html).not.toContain("NaN");
+    expect(markup(<QuartilePlot rows={quartiles.slice(0, 1)} axis={axis} />)).not.toContain("NaN");
+  });
+});
+
+test("a row's bar is as wide as its share of the longest", () => {
+  const row = { asSpecified: 3, accepted: 0, differs: 1, notCompared: 0 };
+  const drawn = parts(markup(<CountBar id="c" row={row} most={8} />), "width");
+  expect(drawn.map(({ count, size }) => size / count)).toEqual(
+    [238 / 8, 238 / 8].map((unit) => expect.closeTo(unit, 0)),
+  );
+});
