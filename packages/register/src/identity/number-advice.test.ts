@@ -41,6 +41,12 @@ describe("advice on a number", () => {
     });
   });
 
+  test("says what is wrong in the words of the one series whose beginning it bears, where none is chosen", () => {
+    const { problem, fits } = adviseOnNumber("S2-0421", series);
+    expect(fits).toEqual([]);
+    expect(problem).toBe("0421 lies above the last of Series 2, which is 0398");
+  });
+
   test("takes the series it fits where none is chosen, and says so where it fits none", () => {
     expect(adviseOnNumber("S2-0007", series)).toMatchObject({ serial: 7, fits: ["series-2"] });
     const { problem, proposals } = adviseOnNumber("0007", series);

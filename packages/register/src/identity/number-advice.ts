@@ -1,5 +1,5 @@
 import { likeness, type NearMiss, nearMisses } from "./near-miss";
-import { chassisKey, explainNumber, type NumberPattern } from "./number";
+import { chassisKey, explainNumber, type NumberPattern, sayMisfit } from "./number";
 
 /** A series with its pattern, as advice names it. */
 export interface AdvisingSeries {
@@ -60,6 +60,9 @@ export function adviseOnNumber(
     return { fits, problem: own.reading.problem, proposals: proposalsFor(number, [own]) };
   }
   if (series.length === 0) return { fits, proposals: [] };
-  const problem = `${number} fits no series of this club`;
+  const problem = sayMisfit(
+    number,
+    series.map(({ pattern }) => pattern),
+  );
   return { fits, problem, proposals: proposalsFor(number, series) };
 }

@@ -117,6 +117,20 @@ export function explainNumber(number: string, pattern: NumberPattern): NumberRea
   return { ok: true, serial: Number(figures), suffix: known ?? "" };
 }
 
+/**
+ * What is wrong with a number that fits none of a club's series: in the words of the one whose beginning it bears, where
+ * that is one alone.
+ *
+ * @example sayMisfit("S3-0900", [series2, series3]) // => "0900 lies above the last of Series 3, which is 0412"
+ */
+export function sayMisfit(number: string, patterns: readonly NumberPattern[]): string {
+  const borne = patterns
+    .map((pattern) => explainNumber(number, pattern))
+    .flatMap((reading) => (reading.ok || reading.code === "PREFIX" ? [] : [reading.problem]));
+  const [problem] = borne;
+  return borne.length === 1 && problem !== undefined ? problem : `${number} fits no series of this club`;
+}
+
 /** Spans of serials that no number of a list holds, in order; serials outside the pattern are passed over. */
 export function serialGaps(
   serials: Iterable<number>,

@@ -31,6 +31,7 @@ describe("a heading", () => {
     ["VIN", "Chassis", "likely"],
     ["Chasis number", "Chassis", "likely"],
     ["Reg. mark", "Registration", "likely"],
+    ["Kept by", "Keeper", "likely"],
     ["Year built", "Built", "likely"],
     ["Date first registered", "First registered", "likely"],
     ["Owned since", "Kept since", "likely"],
@@ -77,6 +78,12 @@ describe("the cells of a column", () => {
     const wrong = proposal("Built", ["Kvitnes", "Torget", "1971"]);
     expect(wrong).toMatchObject({ as: "Built", certainty: "likely" });
     expect(wrong.reason).toContain("only 1 of 3 cells");
+  });
+
+  test("say more than a heading that is only nearly another word", () => {
+    const cells = ["S2-0001", "S2-0100R", "S2-0200"];
+    expect(proposal("Number", cells)).toMatchObject({ as: "Chassis", certainty: "likely" });
+    expect(proposal("Number", ["GR 1", "GR 2"]).as).toBe("Registration");
   });
 
   test.each([

@@ -186,8 +186,10 @@ function cellsOf(rows: readonly (readonly string[])[], index: number): readonly 
 function propose(heading: string, index: number, cells: readonly string[], basis: ContentBasis): Candidate {
   const named = byHeading(heading, index, basis.book);
   const weighedName = named && weighed(named, fitOf(named.column, cells, basis));
-  if (weighedName && weighedName.certainty !== "none") return weighedName;
   const guess = guessByContent(cells, basis);
+  // What a column surely holds says more than a heading that is merely like another word.
+  const told = guess?.certainty === "likely" && weighedName?.certainty === "possible";
+  if (weighedName && weighedName.certainty !== "none" && !told) return weighedName;
   if (guess) {
     const column: Column = guess.column
       ? { ...guess.column, index, heading }

@@ -90,6 +90,8 @@ export const synonyms: Readonly<Partial<Record<PlainColumn, readonly string[]>>>
   statusSince: ["status date", "since"],
   options: ["option", "extras", "factory options", "optional equipment", "codes"],
   keeper: [
+    "kept by",
+    "owned by",
     "owner name",
     "current owner",
     "present owner",

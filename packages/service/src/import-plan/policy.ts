@@ -68,7 +68,7 @@ export function settle({ headings, settled, sample, book }: SettleInput): Import
       const { index } = column;
       const bare = settled[index]?.unit === AS_WRITTEN ? undefined : bareIn(column, sample);
       if (bare === undefined) continue;
-      const message = `${at(index)}: numbers such as ${bare} stand here without a unit. Say which, or "${AS_WRITTEN}" to leave such rows out.`;
+      const message = `${at(index)}: numbers such as ${bare} stand here without a unit. Say which, or that such rows are to be left out.`;
       problems.add(`columns.${index}.unit`, message);
     }
   }

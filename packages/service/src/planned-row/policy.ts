@@ -6,6 +6,7 @@ import {
   type NumberPattern,
   type plainHeadings,
   type RegisterRow,
+  sayMisfit,
 } from "@trunnion/register";
 
 /** A row that can be taken, with what the register's series say of its number. */
@@ -48,7 +49,10 @@ function chooseSeries(
   if (row.series === undefined) {
     const fit = fits.find(({ explained }) => explained.ok);
     if (fit?.explained.ok) return { series: fit.series, serial: fit.explained.serial };
-    return { series: null, serial: null, doubt: `chassis ${row.chassis} fits no series of this club` };
+    const patterns = all.map(({ pattern }) => pattern);
+    const misfit = sayMisfit(row.chassis, patterns);
+    const doubt = misfit.startsWith(row.chassis) ? `chassis ${misfit}` : `chassis ${row.chassis}: ${misfit}`;
+    return { series: null, serial: null, doubt };
   }
   const named = foldHeading(row.series);
   const chosen = fits.find(
