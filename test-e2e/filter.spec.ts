@@ -61,7 +61,7 @@ test("groups within groups are added and taken away, and what cannot be read is 
   await form.field("of.1.of.0.about").selectOption({ label: "Series" });
   await page.getByRole("checkbox", { name: "Series 2" }).check();
   await form.show.click();
-  await expect(form.problems).toContainText("One thing cannot be read.");
+  await expect(form.problems).toContainText("One thing is to be put right.");
   await expect(form.field("of.0.figure")).toHaveAttribute("aria-invalid", "true");
   await expect(form.field("of.0.figure")).toHaveValue("steep");
   await expect(page.getByRole("checkbox", { name: "Series 2" })).toBeChecked();

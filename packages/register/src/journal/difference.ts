@@ -41,6 +41,12 @@ const codes: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   kind: { registration: "registration mark", registerFile: "register file" },
   standing: { restamped: "re-stamped" },
   keeper: { none: "", new: "another", correct: "particulars corrected", change: "another" },
+  outcome: {
+    oneHolds: "one car holds it",
+    allStand: "all bear it rightly",
+    sameCar: "the records are of one car",
+    undecided: "not decided yet",
+  },
   driver: { given: "given", "not given": "not given" },
 };
 
@@ -82,6 +88,9 @@ function said(name: string, value: unknown): string {
 /** What a change of a car says of which car it was: no change of it. */
 const naming: ReadonlySet<string> = new Set(["chassis", "claim"]);
 
+/** What a change is of, told although it is the same before and after. */
+const subjects: ReadonlySet<string> = new Set(["characteristic"]);
+
 /** Keys by which rows know each other say nothing to people. */
 const isKey = (value: unknown) => typeof value === "string" && uuid.test(value);
 
@@ -99,7 +108,8 @@ function unfolded(fields: Fields, { book }: DifferenceWording): Fields {
 
 /**
  * What an entry of the journal changed, field by field in words: characteristics by their labels, codes and days as
- * people read them. Fields that say the same before and after, and keys of rows, are left out.
+ * people read them. Fields that say the same before and after, and keys of rows, are left out; the
+ * characteristic that an entry is of is told once.
  */
 export function fieldChanges(
   before: unknown,
@@ -113,6 +123,7 @@ export function fieldChanges(
     if (isKey(one) || isKey(other)) return [];
     if (naming.has(name) && isFields(before) && !(name in before)) return [];
     const change = { label: labelOf(name, wording), before: said(name, one), after: said(name, other) };
-    return change.before === change.after ? [] : [change];
+    if (change.before !== change.after) return [change];
+    return subjects.has(name) ? [{ ...change, before: "" }] : [];
   });
 }

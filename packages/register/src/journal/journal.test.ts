@@ -10,6 +10,13 @@ describe("what an entry changed, in words", () => {
   test.each([
     [{ built: "1971" }, { built: "3/72" }, ["Built: 1971 → 3/72"], "a field by its label"],
     [undefined, { chassis: "M1-001" }, ["Chassis number:  → M1-001"], "what was made"],
+    [
+      { characteristic: "Front camber", lower: "-0°30'" },
+      { characteristic: "Front camber", lower: "-1°30'" },
+      ["Characteristic:  → Front camber", "Lower: -0°30' → -1°30'"],
+      "of what it is, where only a part of it changed",
+    ],
+    [undefined, { outcome: "sameCar" }, ["Outcome:  → the records are of one car"], "a decision in words"],
     [{ number: "GV 1" }, undefined, ["Number: GV 1 → "], "what was taken away"],
     [{ status: "laidUp" }, { status: "inUse" }, ["Status: Laid up → In use"], "codes as people say them"],
     [{ on: "1998-03-12" }, { on: "" }, ["Day: 12 Mar 1998 → "], "days as people read them"],

@@ -25,7 +25,8 @@ export function ErrorSummary({
   if (state.refusal !== undefined) return <Notice text={state.refusal} />;
   const wrong = Object.entries(state.errors);
   if (wrong.length === 0) return null;
-  const what = wrong.length === 1 ? "One thing cannot be read." : `${wrong.length} things cannot be read.`;
+  const what =
+    wrong.length === 1 ? "One thing is to be put right." : `${wrong.length} things are to be put right.`;
   return (
     <Notice text={{ what, remedy }}>
       <ul className="mt-2 list-disc pl-5 text-small">

@@ -1,33 +1,18 @@
 import "server-only";
-import { type EvidenceRequest, logFault, refusalOf, requestOf } from "@trunnion/api";
-import type { RefusalText } from "@trunnion/register";
+import { type EvidenceRequest, requestOf } from "@trunnion/api";
+import { answeredPlainly } from "../../lib/file-answer";
 import { service } from "../../lib/service";
 import { store } from "../../lib/store";
 
-const fault: RefusalText = {
-  what: "The file could not be read.",
-  remedy: "Try again; if it stays, tell whoever runs this.",
-};
-
-function told({ what, remedy }: RefusalText, status: number): Response {
-  const headers = { "content-type": "text/plain; charset=utf-8", "cache-control": "no-store" };
-  return new Response(`${what}\n${remedy}\n`, { status, headers });
-}
-
 /** Answers with a file of a club, or in plain words why not. */
-export async function answerFile(
+export function answerFile(
   request: Request,
   club: string,
   work: (asked: EvidenceRequest) => Promise<Response>,
 ): Promise<Response> {
-  try {
-    return await work({ request: await requestOf(service(), request.headers), store: await store(), club });
-  } catch (error) {
-    const refusal = refusalOf(error);
-    if (refusal) return told(refusal.text, refusal.status);
-    logFault(error, "evidence file");
-    return told(fault, 500);
-  }
+  return answeredPlainly("evidence file", async () =>
+    work({ request: await requestOf(service(), request.headers), store: await store(), club }),
+  );
 }
 
 /** For files whose address never shows anything else: kept by the reader's own browser, and by nothing between. */

@@ -29,6 +29,16 @@ describe("differences between specifications", () => {
     expect(tags(markup(<ChangeList changes={[change]} sideWords={sideWords} />), "del")).toHaveLength(1);
   });
 
+  test("in nothing but the source stand apart, folded away", () => {
+    const fields = [{ label: "Source", before: "Works manual, A", after: "Works manual, B" }];
+    const other = { ...change, label: "Rear camber", fields };
+    const html = markup(<ChangeList changes={[change, other]} sideWords={sideWords} />);
+    expect(html.indexOf("Front camber")).toBeLessThan(html.indexOf("<details"));
+    expect(html.indexOf("Rear camber")).toBeGreaterThan(html.indexOf("<details"));
+    expect(html).toContain("1 entry differs in its source only");
+    expect(sayChanges([change, other])).toBe("1 changed, 1 in their source only");
+  });
+
   test("are counted by what happened, and none is said", () => {
     expect(sayChanges([change, { kind: "added" }, { kind: "changed" }])).toBe("1 added, 2 changed");
     expect(sayChanges([])).toBe("nothing differs");

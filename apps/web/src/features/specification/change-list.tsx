@@ -9,20 +9,50 @@ export interface ChangeListProps {
 
 const count = new Intl.NumberFormat("en-GB");
 
-/** "3 added, 1 removed, 12 changed". */
-export function sayChanges(changes: readonly Pick<EntryChangeLine, "kind">[]): string {
+type Counted = Pick<EntryChangeLine, "kind"> & Partial<Pick<EntryChangeLine, "fields">>;
+
+/** The same is asked for, by another book: what a copy for the next series mostly differs in. */
+const inSourceOnly = ({ kind, fields = [] }: Counted) =>
+  kind === "changed" && fields.length > 0 && fields.every(({ label }) => label === "Source");
+
+/** "3 added, 1 removed, 12 changed, 30 in their source only". */
+export function sayChanges(changes: readonly Counted[]): string {
+  const told = changes.filter((change) => !inSourceOnly(change));
   const kinds = (["added", "removed", "changed"] as const).map((kind) => ({
-    kind,
-    of: changes.filter((change) => change.kind === kind).length,
+    words: kindWords[kind],
+    of: told.filter((change) => change.kind === kind).length,
   }));
-  const parts = kinds
+  const parts = [...kinds, { words: "in their source only", of: changes.length - told.length }]
     .filter(({ of }) => of > 0)
-    .map(({ kind, of }) => `${count.format(of)} ${kindWords[kind]}`);
+    .map(({ words, of }) => `${count.format(of)} ${words}`);
   return parts.length === 0 ? "nothing differs" : parts.join(", ");
 }
 
-/** What differs between two specifications, entry by entry and part by part: what it was, what it is. */
+/**
+ * What differs between two specifications, entry by entry and part by part: what it was, what it is. Entries that differ
+ * in nothing but their source stand apart, folded away.
+ */
 export function ChangeList({ changes, sideWords }: ChangeListProps) {
+  const sources = changes.filter(inSourceOnly);
+  const others = changes.filter((change) => !inSourceOnly(change));
+  return (
+    <>
+      {others.length === 0 ? null : <ChangeTable changes={others} sideWords={sideWords} />}
+      {sources.length === 0 ? null : (
+        <details className="pt-6">
+          <summary className="cursor-pointer">
+            {sources.length === 1
+              ? "1 entry differs in its source only"
+              : `${count.format(sources.length)} entries differ in their source only`}
+          </summary>
+          <ChangeTable changes={sources} sideWords={sideWords} />
+        </details>
+      )}
+    </>
+  );
+}
+
+function ChangeTable({ changes, sideWords }: ChangeListProps) {
   return (
     <table className="entry-list">
       <caption className="sr-only">What differs, in walking order</caption>
