@@ -30,6 +30,25 @@ test("a setting sheet with an impossible reading is told at its field, loses not
   await expect(page.getByRole("status").filter({ hasText: "The sheet is handed in" })).toBeVisible();
 });
 
+test("a sheet begun and left with a closed tab is there again, until it is handed in", async ({
+  page,
+  context,
+}) => {
+  await page.goto(`${car}/setting/new`);
+  const camber = (at: typeof page) =>
+    at.getByRole("group", { name: "Rear camber", exact: true }).getByLabel(/^(Left|Nearside)$/);
+  await camber(page).fill("-0°44'");
+  await page.close();
+  const again = await context.newPage();
+  await again.goto(`${car}/setting/new`);
+  await expect(camber(again)).toHaveValue("-0°44'");
+  await expect(again.getByText("What you had begun here is back: one entry.")).toBeVisible();
+  await again.getByRole("button", { name: "Hand in this sheet" }).click();
+  await expect(again.getByRole("status").filter({ hasText: "The sheet is handed in" })).toBeVisible();
+  await again.goto(`${car}/setting/new`);
+  await expect(camber(again)).toHaveValue("");
+});
+
 test("a pasted table fills the places that are still empty, and says what it could not place", async ({
   page,
 }) => {

@@ -71,6 +71,55 @@ test.describe("a change handed in on a phone", () => {
     await expect(again.getByRole("link", { name: /your change is on the record/ }).first()).toBeVisible();
   });
 
+  test("of two days is two changes of one submission, and a word is there again after the tab was closed", async ({
+    page,
+    context,
+  }) => {
+    const draft = new DraftPage(page);
+    await draft.begin(["Front anti-roll bar diameter"]);
+    await draft.write("On it now", "22 mm");
+    await page.getByText("Add another part").click();
+    await page.getByLabel("Or look for it by name").fill("front disc face");
+    await page.getByRole("checkbox", { name: "Front disc face", exact: true }).check();
+    await page.getByRole("button", { name: "Add them as another change" }).click();
+    await expect(page.getByRole("heading", { name: "Change 2: what was changed" })).toBeVisible();
+    await page.getByLabel("Fitted").nth(1).fill("3/2020");
+    await page.getByLabel("A word to the registrar").fill("The discs came first");
+    await draft.saved();
+    expect(await unsoundness(page)).toEqual([]);
+    const address = page.url();
+    await page.close();
+    const again = await context.newPage();
+    await again.goto(address);
+    await expect(again.getByLabel("Fitted").nth(1)).toHaveValue("3/2020");
+    await expect(again.getByLabel("A word to the registrar")).toHaveValue("The discs came first");
+    await again.getByRole("button", { name: "Take out change 2" }).click();
+    await expect(again.getByRole("heading", { name: "What was changed", exact: true })).toBeVisible();
+    await again.getByRole("button", { name: "Withdraw" }).click();
+    await expect(again.getByText("Withdrawn", { exact: false }).first()).toBeVisible();
+  });
+
+  test("mended and handed in by the very next press goes through: nothing is told of before the last key", async ({
+    page,
+  }) => {
+    const draft = new DraftPage(page);
+    await draft.begin(["Front anti-roll bar diameter"]);
+    await draft.write("On it now", "40°");
+    await draft.write("Fitted", "14 Nov 2026");
+    await page.getByRole("button", { name: "Hand in" }).click();
+    await expect(page.getByText("Not handed in yet")).toBeVisible();
+    // Both in one task of the browser, so that no pause for thought can have passed between them.
+    await page.evaluate(`{
+      const field = document.querySelector("input[name='modifications.0.changes.0.after']");
+      Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value").set.call(field, "22 mm");
+      field.dispatchEvent(new Event("input", { bubbles: true }));
+      [...document.querySelectorAll("button")].find((one) => one.value === "submit").click();
+    }`);
+    await expect(page.getByRole("heading", { level: 1, name: /^A change to/ })).toBeVisible();
+    await page.getByRole("button", { name: "Withdraw" }).click();
+    await expect(page.getByText("Withdrawn", { exact: false }).first()).toBeVisible();
+  });
+
   test("works without a script: a Save button, lines added and taken out, errors at their fields", async ({
     browser,
     page,

@@ -65,6 +65,31 @@ const settings = ranges("section G, settings at kerb weight", {
   "tyres.rear.pressure": { nominal: "24 psi", lower: "22 psi", upper: "28 psi" },
 });
 
+/** Pivots of the front suspension, millimetres: x, y outboard, z. Invented like everything here, and believable. */
+const pivots: Readonly<Record<string, readonly [x: number, y: number, z: number]>> = {
+  lowerArmFront: [135, 240, 190],
+  lowerArmRear: [-125, 245, 184],
+  lowerJoint: [6, 600, 165],
+  upperArmFront: [80, 310, 402],
+  upperArmRear: [-110, 312, 395],
+  upperJoint: [-12, 568, 418],
+  tieRodInner: [-118, 258, 213],
+  tieRodOuter: [-128, 584, 201],
+};
+const linkage = nominals("section D, drawing of the front suspension (invented figures)", {
+  "front.track": "1300 mm",
+  "front.upperArm.adjustment": "screw",
+  "front.lowerArm.adjustment": "none",
+  ...Object.fromEntries(
+    Object.entries(pivots).flatMap(([point, place]) =>
+      (["x", "y", "z"] as const).map((axis, index) => [
+        `front.hardpoint.${point}.${axis}`,
+        `${place[index]} mm`,
+      ]),
+    ),
+  ),
+});
+
 const disc = (minimum: string): readonly SpecificationLine[] => [
   ...nominals("section B, brakes", { "front.disc.minimumThickness": minimum }),
   ...ranges("section B, brakes", { "front.disc.thickness": { lower: minimum } }),
@@ -112,6 +137,7 @@ export const specifications: Readonly<Record<string, DemoSpecification>> = {
       ...common,
       ...absent,
       ...settings,
+      ...linkage,
       ...disc("8.5 mm"),
       ...wheels13("4½J x 13", "5.20-13"),
       ...nominals("section A", {
@@ -131,6 +157,7 @@ export const specifications: Readonly<Record<string, DemoSpecification>> = {
       ...common,
       ...absent,
       ...settings,
+      ...linkage,
       ...disc("8.5 mm"),
       ...wheels13("5J x 13", "165 SR 13"),
       handlingPack,
@@ -165,6 +192,7 @@ export const specifications: Readonly<Record<string, DemoSpecification>> = {
       ...common,
       ...absent,
       ...settings,
+      ...linkage,
       ...rearBar("14 mm"),
       ...disc("11 mm"),
       ...wheels13("5J x 13", "165 SR 13"),
@@ -184,6 +212,7 @@ export const specifications: Readonly<Record<string, DemoSpecification>> = {
       ...common,
       ...absent,
       ...settings,
+      ...linkage,
       ...rearBar("16 mm"),
       ...disc("11 mm"),
       ...nominals("section A", {

@@ -68,6 +68,25 @@ describe("an owner's garage", () => {
     for (const { adds } of cars[0]?.missing ?? []) expect(adds.length).toBeGreaterThan(0);
   });
 
+  test("tells what a scrutineer advised before and nobody has passed since, of his cars alone", async () => {
+    const before = await as(owner, garage);
+    expect(before.cars[0]?.carried).toEqual([]);
+    const past = await world.event({ slug: "last-year", on: "2025-05-01", entries: [{ number: "7" }] });
+    await world.inClub(async (db) => {
+      const entry = await db.entry.findFirstOrThrow({ where: { eventId: past.id } });
+      const car = await db.car.findFirstOrThrow({ where: { chassis: "M1-011" } });
+      await db.entry.updateMany({ where: { id: entry.id }, data: { carId: car.id } });
+      const finding = { entryId: entry.id, checkCode: "wheel-nuts", note: "Nearside rear stud short" };
+      const at = { foundAt: new Date("2025-05-01T09:00:00Z"), clientKey: crypto.randomUUID() };
+      await db.finding.create({ data: { ...finding, ...at, result: "advise" } });
+    });
+    const [car] = (await as(owner, garage)).cars;
+    expect(car?.carried).toMatchObject([
+      { checkCode: "wheel-nuts", result: "advise", note: "Nearside rear stud short", on: "2025-05-01" },
+    ]);
+    expect((await as(neighbour, garage)).cars[0]?.carried).toEqual([]);
+  });
+
   test("tells of the next event what will be looked at on this car, with why, apart from what every car gets", async () => {
     const { cars } = await as(owner, garage);
     expect(cars[0]?.event).toMatchObject({ slug: "open-day", runningNumber: "7" });

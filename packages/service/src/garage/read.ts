@@ -1,6 +1,13 @@
-import { buildSheet, type CharacteristicBook, sayDay, shiftDays } from "@trunnion/register";
+import {
+  buildSheet,
+  type CarriedFinding,
+  type CharacteristicBook,
+  sayDay,
+  shiftDays,
+} from "@trunnion/register";
 import { type Assessment, assessAll } from "../assessment";
 import { deviatingCounts, sumOf } from "../car";
+import { carriedFindings } from "../carried-finding";
 import { bookOf } from "../characteristic";
 import { carConsequences } from "../consequence";
 import type { ClubFacts, Context } from "../context";
@@ -52,6 +59,8 @@ export interface GarageCar {
   readonly missing: readonly { readonly label: string; readonly adds: readonly string[] }[];
   readonly due: readonly DueItem[];
   readonly event?: CarEvent;
+  /** What was advised or refused at an event and has not been passed since. */
+  readonly carried: readonly CarriedFinding[];
 }
 
 /** What an owner comes back to. */
@@ -155,6 +164,7 @@ export async function garage(ctx: Context): Promise<Garage> {
   const records = new Map((await recordsOf(ctx, ids)).map((record) => [record.id, record]));
   const counts = await deviatingCounts(ctx, ids, book);
   const ordered = ids.flatMap((id) => records.get(id) ?? []);
+  const carried = await carriedFindings(ctx, ids, shiftDays(ctx.today, 1));
   const cars: GarageCar[] = [];
   for (const assessment of await assessAll(ctx, ordered, book, ctx.today)) {
     const { record } = assessment;
@@ -167,6 +177,7 @@ export async function garage(ctx: Context): Promise<Garage> {
       deviating: sumOf(counts.get(record.id) ?? {}),
       missing: lacking.slice(0, MISSING).map(({ label, adds }) => ({ label, adds })),
       due: await dueOf(ctx, record.id),
+      carried: carried.get(record.id) ?? [],
       ...(event === undefined ? {} : { event }),
     });
   }

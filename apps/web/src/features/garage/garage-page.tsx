@@ -2,6 +2,7 @@ import type { Garage, GarageCar } from "@trunnion/api";
 import { submissionStatusWords } from "@trunnion/register";
 import { PageHead, SectionHead } from "../../components/page-head";
 import { Plate, SmallPlate } from "../../components/plate";
+import { sayLongDay } from "../../lib/day";
 import { carPath, eventPath, noticesPath, othersPath, startChangePath, submissionPath } from "../../lib/path";
 
 const link = "inline-flex min-h-11 items-center";
@@ -97,6 +98,7 @@ function Car({ club, car }: { readonly club: string; readonly car: GarageCar }) 
         <Due car={car} />
         <Missing car={car} />
       </div>
+      <Carried car={car} />
       <Ahead club={club} car={car} />
       <Others club={club} car={car} />
     </section>
@@ -127,6 +129,34 @@ function Due({ car: { due } }: { readonly car: GarageCar }) {
         {due.map(({ label, on, standing }) => (
           <li key={`${label} ${on}`} className="border-hair border-b py-1.5">
             {label}: {standings[standing]} <strong>{on}</strong>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+/** What a scrutineer advised or refused: it comes back on the next sheet until it is passed. */
+function Carried({ car: { carried } }: { readonly car: GarageCar }) {
+  if (carried.length === 0) return null;
+  return (
+    <div>
+      <h3 className="text-lead">Open from scrutineering</h3>
+      <p className="max-w-prose text-soft">
+        Put right, or looked at again, it stands on the next sheet all the same.
+      </p>
+      <ul>
+        {carried.map(({ checkCode, result, text, note, event, on }) => (
+          <li
+            key={checkCode}
+            className={`max-w-prose border-l-4 py-1.5 pl-4 ${result === "refuse" ? "border-red" : "border-line"}`}
+          >
+            <strong>{result === "refuse" ? "Refused" : "Advised"}</strong>
+            {text === "" ? "" : `: ${text}`}
+            {note === "" ? null : <span className="block whitespace-pre-line">“{note}”</span>}
+            <span className="block text-small text-soft">
+              {event}, {sayLongDay(on)}
+            </span>
           </li>
         ))}
       </ul>

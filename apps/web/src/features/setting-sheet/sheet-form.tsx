@@ -11,9 +11,10 @@ import { type FormEvent, useState } from "react";
 import { Button } from "../../components/button";
 import { EditForm } from "../../components/form/edit-form";
 import { ChoiceField, TextArea, TextField } from "../../components/form/form-field";
+import { KeptForm } from "../../components/form/kept-form";
 import type { FormAction } from "../../lib/form-state";
 import { SignDrawing } from "./sign-drawing";
-import { loadWords } from "./words";
+import { loadWords, sheetFormName } from "./words";
 
 export interface SheetFormProps {
   readonly form: SettingSheetForm;
@@ -75,6 +76,7 @@ export function SheetForm({ form, words, found, action, keys, back }: SheetFormP
       submit="Hand in this sheet"
       cancel={{ href: back, label: "Back, without handing in" }}
     >
+      <KeptForm name={sheetFormName(form.car.reference)} />
       <input type="hidden" name="clientKey" value={keys.client} />
       <input type="hidden" name="stepKey" value={keys.step} />
       <div className="grid gap-6" onInput={look}>

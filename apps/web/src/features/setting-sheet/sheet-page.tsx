@@ -1,6 +1,7 @@
 import type { SettingPlot, SettingSheetPage, SheetLine } from "@trunnion/api";
 import type { ReactNode } from "react";
 import { Caution } from "../../components/caution";
+import { ForgetForm } from "../../components/form/kept-form";
 import { PageHead, SectionHead } from "../../components/page-head";
 import { Plate } from "../../components/plate";
 import type { ClubFace } from "../../components/shell/shell";
@@ -12,7 +13,7 @@ import { SheetTable } from "./sheet-table";
 import { SideChoice } from "./side-choice";
 import type { SideWords } from "./side-words";
 import { SignDrawing } from "./sign-drawing";
-import { loadWords, pairWords } from "./words";
+import { loadWords, pairWords, sheetFormName } from "./words";
 
 export interface SheetPageProps {
   readonly club: ClubFace;
@@ -35,6 +36,7 @@ export function SheetPage({ club, page, words, here, sent = false }: SheetPagePr
         plate={<Plate chassis={car.chassis} />}
         lead={car.series}
       />
+      {sent ? <ForgetForm name={sheetFormName(car.reference)} /> : null}
       {sent ? (
         <p role="status" className="mb-4 max-w-prose border-ink border-l-4 py-1 pl-4 font-semibold">
           The sheet is handed in. It stands here once a registrar has accepted it.

@@ -8,3 +8,6 @@ export const loadWords = {
 
 /** Of two sheets of one day. */
 export const pairWords = { asFound: "as found", asLeft: "as left" } as const;
+
+/** What a car's new sheet is kept under in the browser until it is handed in. */
+export const sheetFormName = (car: string): string => `setting.${car}`;
