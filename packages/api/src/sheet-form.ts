@@ -1,4 +1,4 @@
-import { readFile } from "node:fs/promises";
+import { readFile, stat } from "node:fs/promises";
 import { quotedFileName, refused } from "@trunnion/register";
 import {
   type Context,
@@ -34,10 +34,11 @@ export interface FilledForm {
  */
 export async function readDroppedSheet({ name, path }: ReceivedFile): Promise<FilledForm> {
   const file = quotedFileName(name);
+  // Before it is read: half a gigabyte would be in memory to be refused.
+  const { size } = await stat(path);
+  if (size === 0) throw refused("FILE_EMPTY", { file });
+  if (size > FORM_FILE_LIMIT) throw refused("FILE_TOO_LARGE", { file, bytes: size, limit: FORM_FILE_LIMIT });
   const bytes = new Uint8Array(await readFile(path));
-  if (bytes.length === 0) throw refused("FILE_EMPTY", { file });
-  if (bytes.length > FORM_FILE_LIMIT)
-    throw refused("FILE_TOO_LARGE", { file, bytes: bytes.length, limit: FORM_FILE_LIMIT });
   const reading = await readSheetFormAside(bytes);
   if (reading.kind === "damaged") throw refused("SHEET_FILE_DAMAGED", { file });
   if (reading.kind === "encrypted") throw refused("SHEET_FILE_ENCRYPTED", { file });
