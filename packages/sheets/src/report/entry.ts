@@ -18,6 +18,10 @@ function countsText({ counts }: ReportEntry): string {
   return parts.flatMap(([count, word]) => (count === 0 ? [] : [`${count} ${word}`])).join(", ");
 }
 
+/** Nothing was found at all: naming what was not looked at would name everything. */
+const isUntouched = ({ counts: { passed, advised, refused, differ, notApplicable } }: ReportEntry) =>
+  passed + advised + refused + differ + notApplicable === 0;
+
 /** Points of one kind are named one by one; those not looked at, which may be all of them, are counted. */
 function pointLines({ faces }: ReportContext, entry: ReportEntry, width: number): readonly Line[] {
   const told = entry.points.filter(({ kind }) => kind !== "open");
@@ -103,7 +107,9 @@ export function drawReportEntry(context: ReportContext, entry: ReportEntry): voi
   flow.ensure(60);
   drawRow(flow, { cells: head, padding: 4, ruled: false });
   const counts = block(faces.regular, type.small, countsText(entry), width);
-  const lines = [...counts, ...pointLines(context, entry, width), ...figureLines(context, entry, width)];
+  const lines = isUntouched(entry)
+    ? counts
+    : [...counts, ...pointLines(context, entry, width), ...figureLines(context, entry, width)];
   drawRow(flow, { cells: [{ x, lines }], padding: 2, ruled: false });
   flow.y -= 3;
   flow.page.line([left, flow.y, right, flow.y], { stroke: rule.line });

@@ -26,6 +26,8 @@ export interface EditFormProps {
   readonly version?: number;
   /** Where one goes without saving. */
   readonly cancel?: { readonly href: string; readonly label: string };
+  /** As wide as the page, for a form of many rows. */
+  readonly wide?: boolean;
   /** What fields are called in the summary of what is wrong: `numbers.2.from` → "Mark 3, from". Left out: their own labels. */
   readonly labels?: Readonly<Record<string, string>>;
   readonly children: ReactNode;
@@ -43,6 +45,7 @@ export function EditForm({
   weight = "mark",
   version,
   cancel,
+  wide = false,
   labels = {},
   children,
 }: EditFormProps) {
@@ -54,7 +57,7 @@ export function EditForm({
   const shown = state.conflict?.version ?? version;
   return (
     <Sent value={state}>
-      <form action={send} className="grid max-w-3xl gap-6" noValidate>
+      <form action={send} className={`grid gap-6 ${wide ? "" : "max-w-3xl"}`} noValidate>
         <div ref={head} tabIndex={-1} className="outline-none empty:hidden">
           <ErrorSummary state={state} labels={labels} />
           {state.conflict === undefined ? null : <ConflictNotice conflict={state.conflict} />}

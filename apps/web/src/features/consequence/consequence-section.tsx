@@ -29,7 +29,7 @@ export function ConsequenceSection({ club, car, consequences, lacking }: Consequ
         <span className="text-small text-soft">against the specification, worked out</span>
       </SectionHead>
       {told.length === 0 ? null : (
-        <div className="overflow-x-auto">
+        <div className="relative overflow-x-auto">
           <table aria-labelledby="consequences" className="w-full max-w-5xl">
             <thead>
               <tr className="border-ink border-b text-left text-small">

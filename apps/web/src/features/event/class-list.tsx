@@ -13,7 +13,11 @@ function ObstacleText({ obstacle: { asks, has, factory, truth } }: { readonly ob
     <>
       {truth === "no" ? "Asks that" : "Not known whether"} {asks}
       {has === "" ? null : `; the car: ${has}`}
-      {factory === "" ? null : <b>; put back: {factory}</b>}
+      {factory === "" ? null : truth === "no" ? (
+        <b>; put back: {factory}</b>
+      ) : (
+        `; the factory's would do: ${factory}`
+      )}
     </>
   );
 }

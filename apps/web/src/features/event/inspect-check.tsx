@@ -30,7 +30,7 @@ export function CheckFields({ check, index, keys }: CheckFieldsProps) {
     replaces: found.map(({ key }) => key).join(" "),
   };
   return (
-    <li className="grid gap-x-6 gap-y-2 border-hair border-b py-3 sm:grid-cols-[1fr_13rem]">
+    <li className="grid gap-x-6 gap-y-2 border-hair border-b py-3 sm:grid-cols-[1fr_13rem] wide:grid-cols-[1fr_32rem]">
       <div>
         <p className={check.special ? "font-semibold" : ""}>{check.text}</p>
         {check.special ? <p className="text-small">Why: {check.why}</p> : null}
@@ -44,7 +44,7 @@ export function CheckFields({ check, index, keys }: CheckFieldsProps) {
           </p>
         ) : null}
       </div>
-      <div className="grid content-start gap-2">
+      <div className="grid content-start gap-x-4 gap-y-2 wide:grid-cols-[11rem_1fr]">
         {Object.entries(fixed).map(([field, value]) => (
           <input key={field} type="hidden" name={name(field)} value={value} />
         ))}
@@ -57,10 +57,14 @@ export function CheckFields({ check, index, keys }: CheckFieldsProps) {
             ...findingResults.map((value) => ({ value, label: findingResultWords[value] })),
           ]}
         />
-        {check.reads.map((read, at) => (
-          <ReadFields key={read.key} read={read} name={(field) => name(`readings.${at}.${field}`)} />
-        ))}
         <TextArea name={name("note")} label="Note" value={wasNote} maxLength={2000} rows={1} />
+        {check.reads.length === 0 ? null : (
+          <div className="grid grid-cols-2 gap-x-4 gap-y-2 wide:col-span-2">
+            {check.reads.map((read, at) => (
+              <ReadFields key={read.key} read={read} name={(field) => name(`readings.${at}.${field}`)} />
+            ))}
+          </div>
+        )}
       </div>
     </li>
   );

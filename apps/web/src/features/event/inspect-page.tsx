@@ -60,7 +60,11 @@ export function InspectPage({ club, page, keys, cautions }: InspectPageProps) {
           <ul className="border-hair border-t">
             {deviations.map((deviation) => (
               <li key={`${deviation.label} ${deviation.side}`} className="border-hair border-b py-1">
-                <b>{deviation.label}</b>: {deviation.actual === "" ? deviation.verdictText : deviation.actual}
+                <b>
+                  {deviation.label}
+                  {deviation.side === undefined ? null : `, ${deviation.side}`}
+                </b>
+                : {deviation.actual === "" ? deviation.verdictText : deviation.actual}
                 {deviation.specified === "" ? null : (
                   <span className="text-soft"> (specified {deviation.specified})</span>
                 )}
@@ -78,6 +82,7 @@ export function InspectPage({ club, page, keys, cautions }: InspectPageProps) {
       <EditForm
         action={takeFindings.bind(null, club.slug, place)}
         submit="Save findings"
+        wide
         cancel={{ href: eventPath(club.slug, event.slug), label: "Back without saving" }}
       >
         <input type="hidden" name="entryId" value={entry.id} />

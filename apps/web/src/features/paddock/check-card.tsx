@@ -125,16 +125,18 @@ export function CheckCard({ check, view, pack, paddock }: CheckCardProps) {
         {"text" in check.criterion ? <p className="text-small">{check.criterion.text}</p> : null}
       </div>
       {standing.state === "conflict" ? <Conflict findings={findings} /> : null}
-      {places.map(({ at: place, ...field }) => (
-        <ReadingField
-          key={place}
-          {...field}
-          uncertainty={uncertaintyOf(field.characteristic, pack, paddock)}
-          entered={draft.readings[place] ?? ""}
-          onType={(entered) => type({ ...draft, readings: { ...draft.readings, [place]: entered } })}
-          onLeave={leave}
-        />
-      ))}
+      <div className={places.length === 4 ? "grid grid-cols-2 gap-3" : "grid gap-2.5 empty:hidden"}>
+        {places.map(({ at: place, ...field }) => (
+          <ReadingField
+            key={place}
+            {...field}
+            uncertainty={uncertaintyOf(field.characteristic, pack, paddock)}
+            entered={draft.readings[place] ?? ""}
+            onType={(entered) => type({ ...draft, readings: { ...draft.readings, [place]: entered } })}
+            onLeave={leave}
+          />
+        ))}
+      </div>
       <ResultButtons label={`Result: ${check.text}`} result={result} onChoose={say} />
       <div className="flex flex-wrap items-center gap-3">
         <details open={wantsNote} className="grow basis-60">

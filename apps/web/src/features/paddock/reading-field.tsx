@@ -41,7 +41,7 @@ export function ReadingField(props: ReadingFieldProps) {
           aria-describedby={`${id}-told`}
           autoComplete="off"
           maxLength={120}
-          className="min-h-14 w-36 border border-ink bg-paper px-3 text-lead"
+          className="min-h-14 w-36 max-w-full border border-ink bg-paper px-3 text-lead"
         />
         {told?.state === "read" && told.bracket ? <Bracket model={told.bracket} /> : null}
         <output

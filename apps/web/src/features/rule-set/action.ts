@@ -104,6 +104,16 @@ function redrawn(before: FormState, data: FormData): FormState | undefined {
   return { tries: before.tries + 1, typed: { ...Object.fromEntries(others), ...parts }, errors: {} };
 }
 
+/** Texts of a check are one line each, however wide the box they were written in. */
+function withoutBreaks(entered: Readonly<Record<string, unknown>>): Record<string, unknown> {
+  return Object.fromEntries(
+    Object.entries(entered).map(([name, text]) => [
+      name,
+      typeof text === "string" ? text.replace(/\s*[\r\n]+\s*/g, " ") : text,
+    ]),
+  );
+}
+
 /** Takes the form of a check or a class, with its condition. `kept`: a condition the form cannot show stays as it is. */
 export async function putRuled(
   club: string,
@@ -119,7 +129,7 @@ export async function putRuled(
   return sendForm<Record<string, unknown>>(sent, async ({ ruleSet, filter }, all) => {
     const { of: _parts, join: _join, kind: _kind, do: _do, ...entered } = all;
     const condition = row.kept ?? conditionOf(await filter.form({ club }), all);
-    const put = { ...entered, ...draft, was: row.was, condition, club };
+    const put = { ...withoutBreaks(entered), ...draft, was: row.was, condition, club };
     if (row.kind === "check") await ruleSet.putCheck(put as Inputs["putCheck"]);
     else await ruleSet.putClass(put as Inputs["putClass"]);
     return ruleSetPath(club, slug, version);

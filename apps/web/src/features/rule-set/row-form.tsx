@@ -13,7 +13,7 @@ import {
   stations,
 } from "@trunnion/register";
 import { EditForm } from "../../components/form/edit-form";
-import { ChoiceField, TextField, TickField } from "../../components/form/form-field";
+import { ChoiceField, TextArea, TextField, TickField } from "../../components/form/form-field";
 import { PageHead } from "../../components/page-head";
 import type { ClubFace } from "../../components/shell/shell";
 import { ruleSetPath } from "../../lib/path";
@@ -193,7 +193,14 @@ function CheckForm({ club, page, form, draft, cancel, row }: PartProps) {
         value={check?.assembly ?? "safety"}
         options={assemblies.map((value) => ({ value, label: assemblyLabels[value] }))}
       />
-      <TextField name="text" label="What to look at" value={check?.text ?? ""} maxLength={240} required />
+      <TextArea
+        name="text"
+        label="What to look at"
+        value={check?.text ?? ""}
+        rows={2}
+        maxLength={240}
+        required
+      />
       <TextField
         name="short"
         label="On the printed sheet"
@@ -201,7 +208,7 @@ function CheckForm({ club, page, form, draft, cancel, row }: PartProps) {
         maxLength={60}
         hint="The same in a line of a column, with its limit; empty prints the text and what makes it pass."
       />
-      <TextField name="method" label="How" value={check?.method ?? ""} maxLength={400} />
+      <TextArea name="method" label="How" value={check?.method ?? ""} rows={2} maxLength={400} />
       <ChoiceField name="criterion" label="How it is judged" value={criterion.kind} options={criteria} />
       <TextField
         name="passIf"
@@ -224,14 +231,15 @@ function CheckForm({ club, page, form, draft, cancel, row }: PartProps) {
         label="At each corner"
         ticked={"perCorner" in criterion && criterion.perCorner === true}
       />
-      <TextField
+      <TextArea
         name="why"
         label="Why it is here"
         value={check?.why ?? ""}
+        rows={3}
         maxLength={240}
-        hint="One line; {front.camber} is replaced by the car's value, {front.camber:nominal} by the specified one. Empty for checks every car gets."
+        hint="{front.camber} is replaced by the car's value, {front.camber:nominal} by the specified one, {work:front.tyre.rim/verdict} by a figure worked out for the car. Empty for checks every car gets."
       />
-      <TextField name="caution" label="Caution" value={check?.caution ?? ""} maxLength={240} />
+      <TextArea name="caution" label="Caution" value={check?.caution ?? ""} rows={2} maxLength={240} />
       <TextField
         name="sourceTitle"
         label="Where it comes from"

@@ -171,13 +171,13 @@ function Classes({ club, page, draft }: PartProps) {
         <AddLink club={club} draft={draft} kind="class" />
       </SectionHead>
       <ul>
-        {page.classes.map(({ id, code, name, said }) => (
+        {page.classes.map(({ id, code, name, said, condition }) => (
           <li key={id} className="flex flex-wrap justify-between gap-4 border-hair border-b py-2">
             <span className="max-w-prose">
               <b>
                 {code} {name}
               </b>
-              : cars of which {said}
+              : {condition.op === "always" ? "every car" : `cars of which ${said}`}
             </span>
             <RowTools club={club} draft={draft} row={{ kind: "class", row: code }} name={`class ${code}`} />
           </li>
