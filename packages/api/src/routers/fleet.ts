@@ -20,7 +20,7 @@ import {
 } from "@trunnion/service";
 import { z } from "zod";
 import { line } from "../line";
-import { member, router } from "../trpc";
+import { member, memberForEveryCar, router } from "../trpc";
 
 const choiceInput = z.object({
   series: line(60).exactOptional(),
@@ -36,20 +36,20 @@ export const fleetRouter = router({
   addFeed: member.input(addFeedInput).mutation(({ ctx, input }) => addFeed(ctx.scope, input)),
   removeFeed: member.input(removeFeedInput).mutation(({ ctx, input }) => removeFeed(ctx.scope, input)),
   compare: member.input(comparisonInput).query(({ ctx, input }) => comparisonPage(ctx.scope, input)),
-  prevalence: member.input(choiceInput).query(({ ctx, input }) => prevalence(ctx.scope, input)),
-  others: member
+  prevalence: memberForEveryCar.input(choiceInput).query(({ ctx, input }) => prevalence(ctx.scope, input)),
+  others: memberForEveryCar
     .input(z.object({ car: line(60).min(1) }))
     .query(({ ctx, input }) => others(ctx.scope, input.car)),
   scarceParts: member
     .input(z.object({ part: line(60).exactOptional() }))
     .query(({ ctx, input }) => scarceParts(ctx.scope, input.part)),
-  survival: member
+  survival: memberForEveryCar
     .input(z.object({ series: line(60).exactOptional() }))
     .query(({ ctx, input }) => survival(ctx.scope, input.series)),
-  spread: member
+  spread: memberForEveryCar
     .input(keyInput.extend({ side: z.enum(["left", "right"]).exactOptional() }))
     .query(({ ctx, input }) => spread(ctx.scope, input)),
-  together: member
+  together: memberForEveryCar
     .input(keyInput.extend({ value: line(120).exactOptional() }))
     .query(({ ctx, input }) => together(ctx.scope, input)),
 });
