@@ -2,7 +2,6 @@ export { compareCurrentValues, outdatedClubs, type StaleValue } from "./read";
 export {
   addCurrentValues,
   currentValuesOf,
-  type RebuildProgress,
   rebuildAllCurrentValues,
   rebuildClub,
   rebuildCurrentValues,

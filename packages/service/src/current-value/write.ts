@@ -13,6 +13,8 @@ import { outdatedClubs } from "./read";
 const CARS = 200;
 /** Cars in one transaction, where a whole club is worked out. */
 const TURN = 1_000;
+/** Such transactions at once: while the database compares for one, this process works the other out. */
+const AT_ONCE = 2;
 /** Cars assessed without a pause. */
 const SLICE = 20;
 
@@ -75,29 +77,24 @@ export async function rebuildAllCurrentValues(ctx: Context, book: Characteristic
   );
 }
 
-/** How far the working out of a club's current values is. */
-export interface RebuildProgress {
-  readonly done: number;
-  readonly cars: number;
-}
-
 /**
  * Works the current values of every car of a club out again, some cars a transaction, and notes by which version of the
  * engines. Whoever changes a car meanwhile waits for its turn at most.
  */
-export async function rebuildClub(
-  database: Database,
-  slug: string,
-  progress: (progress: RebuildProgress) => void = () => undefined,
-): Promise<void> {
+export async function rebuildClub(database: Database, slug: string): Promise<void> {
   const ids = await openOperator(database, slug, ({ db }) =>
     db.car.findMany({ select: { id: true }, orderBy: { id: "asc" } }),
   );
-  for (let start = 0; start < ids.length; start += TURN) {
-    const turn = ids.slice(start, start + TURN).map(({ id }) => id);
-    await openOperator(database, slug, async (ctx) => rebuildCurrentValues(ctx, turn, await bookOf(ctx)));
-    progress({ done: start + turn.length, cars: ids.length });
-  }
+  let next = 0;
+  const takeTurns = async () => {
+    for (;;) {
+      const turn = ids.slice(next, next + TURN).map(({ id }) => id);
+      if (turn.length === 0) return;
+      next += turn.length;
+      await openOperator(database, slug, async (ctx) => rebuildCurrentValues(ctx, turn, await bookOf(ctx)));
+    }
+  };
+  await Promise.all(Array.from({ length: AT_ONCE }, takeTurns));
   await openOperator(database, slug, ({ db, club }) =>
     db.club.update({ where: { id: club.id }, data: { workedOutBy: ENGINE_VERSION }, select: { id: true } }),
   );
