@@ -24,13 +24,8 @@ function span(words: string): readonly string[] {
 const cars = {
   "kvitnes-track-day": {
     chassis: "S3-0237",
-    count: "6 characteristics",
-    lines: [
-      "added Harness Six-point harness not fitted",
-      "Front disc thickness right outside limits",
-      "Front tyre pressure both sides outside limits",
-      "Front castor both sides outside limits",
-    ],
+    count: "2 parts, 4 settings (figures below)",
+    lines: ["Harness: Six-point harness; added"],
     settings: [
       "Front disc thickness at least 11 mm 12.2 mm inside limits 9.6 mm outside limits",
       "Front tyre pressure 20 psi to 26 psi 29 psi outside limits",
@@ -41,12 +36,10 @@ const cars = {
   },
   "season-check": {
     chassis: "GT-09",
-    count: "5 characteristics",
+    count: "2 parts, 3 settings (figures below)",
     lines: [
-      "different part Front anti-roll bar diameter 22 mm 20 mm +2 mm",
-      "different part Rear drop link joint Rod end Rubber bush",
-      "Front disc thickness right outside limits",
-      "Front castor left cannot tell",
+      "Front anti-roll bar diameter: 22 mm for 20 mm; +2 mm, × 1.10; different part",
+      "Rear drop link joint: Rod end for Rubber bush; different part",
     ],
     settings: [
       "Front disc thickness at least 11 mm 11.3 mm inside limits 10.5 mm outside limits",

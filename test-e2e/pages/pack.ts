@@ -13,7 +13,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   for (let number = 1; number <= document.numPages; number++) {
     const { items } = await (await document.getPage(number)).getTextContent();
     const text = items.map((item) => ("str" in item ? item.str : "")).join(" ");
-    pages.push(text.replace(/\s+/g, " ").replace(/ ,/g, ","));
+    pages.push(text.replace(/\s+/g, " ").replace(/ ([,:;])/g, "$1"));
   }
   const outline = (await document.getOutline()) ?? [];
   await document.destroy();

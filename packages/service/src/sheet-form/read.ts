@@ -4,12 +4,14 @@ import {
   type DecisionOutcome,
   decisionOutcomes,
   type FindingResult,
+  fieldsOnSheet,
   findingResults,
   measuredNote,
+  noteAt,
   refused,
+  remarksOnCar,
   type SheetChange,
   type SheetCheck,
-  type SheetModel,
   sayPlace,
   standing,
 } from "@trunnion/register";
@@ -108,78 +110,12 @@ function keyOf(...parts: readonly string[]): string {
   return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-8${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
 }
 
-/** Places for numbered remarks, more than a sheet has. */
-const remarkPlaces = Array.from({ length: 40 }, (_, at) => at + 1);
-
-interface Remark {
-  /** Number of the check as written; empty where none is. */
-  readonly number: string;
-  readonly text: string;
-}
-
-function remarksOf({ fields }: FilledSheet): readonly Remark[] {
-  return remarkPlaces.flatMap((at) => {
-    const text = fields[`remark/${at}/text`]?.trim() ?? "";
-    const number = fields[`remark/${at}/check`]?.trim().replace(/^no\.? *|\.$/gi, "") ?? "";
-    return text === "" && number === "" ? [] : [{ number, text }];
-  });
-}
-
-/** Checks stand numbered on the sheet, from one, in the order of the walk. */
-const numbersOf = ({ stations }: SheetModel): ReadonlyMap<string, string> =>
-  new Map(stations.flatMap(({ checks }) => checks).map(({ id }, at) => [id, String(at + 1)]));
-
-/** What is written at a check, and in the notes under its number. */
-function noteAt(id: string, { sheet, printed }: Pick<Looking, "sheet" | "printed">): string {
-  const number = numbersOf(printed.model).get(id);
-  const remarks = remarksOf(sheet).filter((remark) => remark.number === number);
-  return [sheet.fields[`check/${id}/note`]?.trim() ?? "", ...remarks.map(({ text }) => text)]
-    .filter((part) => part !== "")
-    .join("\n");
-}
-
-/** Remarks on the car: those without a number, and those whose number no check has, which is told. */
-function remarksOnCar({ sheet, printed }: Pick<Looking, "sheet" | "printed">): readonly string[] {
-  const known = new Set(numbersOf(printed.model).values());
-  return remarksOf(sheet)
-    .filter(({ number }) => !known.has(number))
-    .map(({ number, text }) => (number === "" ? text : `${number}: ${text}`));
-}
-
-/** Every field the printed sheet had, so that another is known to have been put in. */
-function fieldsOf({ stations, settings }: SheetModel): ReadonlySet<string> {
-  const remarks = remarkPlaces.flatMap((at) => [`remark/${at}/check`, `remark/${at}/text`]);
-  const fixed = [
-    ...remarks,
-    "decision",
-    "again/at",
-    "again/result",
-    "again/by",
-    "notes",
-    "scrutineer",
-    "driver",
-    "time",
-  ];
-  const checks = stations.flatMap(({ checks: all }) => all);
-  return new Set([
-    ...fixed,
-    ...checks.flatMap(({ id, readings }) => [
-      `check/${id}/result`,
-      `check/${id}/note`,
-      ...readings.map(({ key }) => `check/${id}/reading/${key}`),
-    ]),
-    ...settings.flatMap(({ key }) =>
-      ["left", "right", "whole"].map((side) => `setting/${key.replaceAll(".", "-")}/${side}`),
-    ),
-  ]);
-}
-
 /** Refuses a file whose sheet is not what was printed. */
 function requireAsPrinted({ file, sheet, printed }: Looking): void {
   const number = printed.model.entry.runningNumber;
   const edited = (field: string) => refused("SHEET_FILE_EDITED", { file, number, field });
   if (sheet.record !== printed.model.recordHash) throw edited("record");
-  const known = fieldsOf(printed.model);
+  const known = fieldsOnSheet(printed.model);
   for (const [field, value] of Object.entries(sheet.fields)) {
     if (!known.has(field)) throw edited(field);
     if (field.endsWith("/result") && field.startsWith("check/") && resultOf[value] === undefined)
@@ -219,7 +155,7 @@ function lookAtCheck(check: SheetCheck, looking: Looking): SheetLookFinding | un
   if (result === undefined) return undefined;
   const all = readingsOf(check, looking);
   const note = measuredNote(
-    noteAt(check.id, looking),
+    noteAt(looking.printed.model, looking.sheet.fields, check.id),
     all.filter(({ characteristic }) => characteristic === ""),
   );
   const readings = all.flatMap(({ place: _place, ...reading }) =>
@@ -248,12 +184,15 @@ function lookAtCheck(check: SheetCheck, looking: Looking): SheetLookFinding | un
 
 function lookAtDecision(looking: Looking): SheetLookDecision | undefined {
   const { sheet, printed, records } = looking;
-  const outcome = outcomeOf[sheet.fields["decision"] ?? ""];
+  const outcome = outcomeOf[sheet.fields.decision ?? ""];
   if (outcome === undefined) return undefined;
-  const note = [sheet.fields["notes"]?.trim() ?? "", ...remarksOnCar(looking)]
+  const note = [
+    sheet.fields.notes?.trim() ?? "",
+    ...remarksOnCar(looking.printed.model, looking.sheet.fields),
+  ]
     .filter((part) => part !== "")
     .join("\n");
-  const signedBy = sheet.fields["scrutineer"]?.trim() ?? "";
+  const signedBy = sheet.fields.scrutineer?.trim() ?? "";
   const key = keyOf("decision", printed.id, outcome, note, signedBy);
   const before = records.decisions.filter(({ entryId }) => entryId === printed.entryId);
   const stands = standing(before);
@@ -277,7 +216,9 @@ function unresolvedOf(looking: Looking, checks: readonly SheetCheck[]) {
     const figures = readingsOf(check, looking).map(({ place, entered }) =>
       place === "" ? entered : `${place} ${entered}`,
     );
-    const written = [noteAt(check.id, looking), ...figures].filter((part) => part !== "");
+    const written = [noteAt(looking.printed.model, looking.sheet.fields, check.id), ...figures].filter(
+      (part) => part !== "",
+    );
     return written.length === 0 ? [] : [{ text: check.text, written: written.join(", ") }];
   });
 }
@@ -288,7 +229,7 @@ function lookAtSheet(looking: Looking): SheetLook {
   const checks = printed.model.stations.flatMap(({ checks: all }) => all);
   const findings = checks.flatMap((check) => lookAtCheck(check, looking) ?? []);
   const decision = lookAtDecision(looking);
-  const loose = decision === undefined ? remarksOnCar(looking) : [];
+  const loose = decision === undefined ? remarksOnCar(looking.printed.model, looking.sheet.fields) : [];
   const unresolved = [
     ...unresolvedOf(looking, checks),
     ...loose.map((written) => ({ text: "Note on the car, without a decision", written })),
