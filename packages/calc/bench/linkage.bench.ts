@@ -26,7 +26,9 @@ export interface BenchRow {
 }
 
 const positions = 201;
-const rounds = 15;
+const rounds = 150;
+/** Long enough for the compiler, whose own thread must find time on a busy machine. */
+const warmUpMs = 2_000;
 
 /** Positions in bump and steer together, as a driver and a road would ask for them. */
 const path = Array.from({ length: positions }, (_, index) => ({
@@ -34,16 +36,21 @@ const path = Array.from({ length: positions }, (_, index) => ({
   rack: 0.045 * Math.sin(index / 9),
 }));
 
+/** Every tenth of them for what takes a hundred times as long: a round must be short. */
+const fewPositions = path.filter((_, index) => index % 10 === 0);
+
 /**
- * Least time of one call in milliseconds, over rounds of `calls` calls after as many to warm up: the least, because
- * whatever else the machine does only ever adds.
+ * Least time of a call in milliseconds, once warm: the least of many short ones, because whatever else
+ * the machine does only ever adds, and interrupts long ones every time.
  */
-function milliseconds(calls: number, run: () => void): number {
+function milliseconds(run: () => void): number {
+  const warm = now() + warmUpMs;
+  while (now() < warm) run();
   let least = Number.POSITIVE_INFINITY;
-  for (let round = 0; round < 2 * rounds; round += 1) {
+  for (let round = 0; round < rounds; round += 1) {
     const start = now();
-    for (let call = 0; call < calls; call += 1) run();
-    if (round >= rounds) least = Math.min(least, (now() - start) / calls);
+    run();
+    least = Math.min(least, now() - start);
   }
   return least;
 }
@@ -66,34 +73,34 @@ export async function linkageBench(): Promise<BenchRow[]> {
   const axle = liveAxle(exampleLiveAxle);
   const generic = genericWishbone(exampleWishbone);
 
-  const solved = (milliseconds(20, () => walk(wishbone)) / positions) * 1000;
+  const solved = (milliseconds(() => walk(wishbone)) / positions) * 1000;
   const peer = {
     name: "ml-levenberg-marquardt",
     value:
-      (milliseconds(1, () => {
-        for (const { bump, rack } of path) generic(bump, rack);
+      (milliseconds(() => {
+        for (const { bump, rack } of fewPositions) generic(bump, rack);
       }) /
-        positions) *
+        fewPositions.length) *
       1000,
   };
-  const read = milliseconds(20, () => {
+  const read = milliseconds(() => {
     for (const { bump, rack } of path) {
       wishbone.moveTo(bump, rack);
       readCorner(wishbone);
     }
   });
-  const sweep = milliseconds(20, () => {
+  const sweep = milliseconds(() => {
     sweepBump(wishbone, { from: -0.08, to: 0.08, positions });
   });
-  const strutSolved = milliseconds(20, () => walk(sprung));
-  const live = milliseconds(2, () => {
+  const strutSolved = milliseconds(() => walk(sprung));
+  const live = milliseconds(() => {
     for (const { bump } of path) {
       axle.moveTo(bump, -bump / 2);
       readLiveAxle(axle);
     }
   });
   const minute = Math.PI / 10_800;
-  const plan = milliseconds(2, () => {
+  const plan = milliseconds(() => {
     planAdjustment({
       assemble: (adjustment) => doubleWishbone(exampleWishbone, adjustment),
       adjusters: exampleAdjusters,

@@ -110,7 +110,7 @@ export class Upright implements Body {
   }
 
   attach(design: Vector): Vector {
-    return { x: design.x, y: design.y, z: design.z };
+    return mutable(design);
   }
 
   locate(out: MutableVector, attached: Vector): void {
