@@ -2,6 +2,7 @@ import {
   buildSheet,
   type CarriedFinding,
   type CharacteristicBook,
+  dueStanding,
   sayDay,
   shiftDays,
 } from "@trunnion/register";
@@ -11,7 +12,7 @@ import { carriedFindings } from "../carried-finding";
 import { bookOf } from "../characteristic";
 import { carConsequences } from "../consequence";
 import type { ClubFacts, Context } from "../context";
-import { dayColumn, dayOf } from "../day";
+import { dayColumn, dayOf, dayOrNothing } from "../day";
 import { entriesOf, findEvent } from "../event";
 import { recordsOf } from "../record";
 import { checksOf } from "../rule-set";
@@ -71,19 +72,10 @@ export interface Garage {
   readonly done: readonly SubmissionBrief[];
 }
 
-/** Days ahead that count as soon. */
-const SOON = 90;
 /** Most of what is missing that is named. */
 const MISSING = 5;
 /** Cars whose particulars are worked out; a fleet manager keeps none, an owner few. */
 const CARS = 20;
-
-function standingOf(validTo: Date | null, today: string): DueItem["standing"] | undefined {
-  if (validTo === null) return "unknown";
-  const day = dayOf(validTo);
-  if (day < today) return "past";
-  return day <= shiftDays(today, SOON) ? "soon" : undefined;
-}
 
 async function dueOf(ctx: Context, carId: string): Promise<readonly DueItem[]> {
   const rows = await ctx.db.datedItem.findMany({
@@ -92,9 +84,9 @@ async function dueOf(ctx: Context, carId: string): Promise<readonly DueItem[]> {
     orderBy: [{ validTo: { sort: "asc", nulls: "last" } }, { id: "asc" }],
   });
   return rows.flatMap(({ label, validTo }) => {
-    const standing = standingOf(validTo, ctx.today);
+    const standing = dueStanding(dayOrNothing(validTo), ctx.today);
     const on = validTo === null ? "date not recorded" : sayDay(dayOf(validTo));
-    return standing === undefined ? [] : [{ label, on, standing }];
+    return standing === "later" ? [] : [{ label, on, standing }];
   });
 }
 
