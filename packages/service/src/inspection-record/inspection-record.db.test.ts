@@ -9,6 +9,7 @@ import { openMember } from "../gate";
 import { takeInspection, takeInspectionInput } from "../inspection";
 import { makeSheets } from "../printed-sheet";
 import { recordsOf } from "../record";
+import { settingSheetPage } from "../setting-sheet";
 
 let world: World;
 let scrutineer: WorldPerson;
@@ -128,6 +129,17 @@ describe("what is measured at an event", () => {
     expect(journal.map(({ after }) => after)).toEqual([
       { "front.camber left": "-1°15'", "front.camber right": "-0°45'" },
     ]);
+  });
+
+  test("is told on the car's setting sheets as of that event, and by whom to those who inspect", async () => {
+    const { car, entryId } = await entered("told");
+    await send("told", found(entryId, { left: "-1°" }));
+    const input = { car: car.reference };
+    const [line] = await as(async (ctx) => (await settingSheetPage(ctx, input)).sheets);
+    expect(line).toMatchObject({ event: { slug: "told", number: "7" }, by: "Åse Ørnhøi" });
+    const viewer = await world.person({ roles: ["owner"] });
+    const page = await openMember(world.database, viewer, "ours", (ctx) => settingSheetPage(ctx, input));
+    expect(page.sheets[0]).toMatchObject({ event: { slug: "told" }, by: "" });
   });
 
   test("and measured again supersedes the first sheet and leaves it as it was; sent twice it is one", async () => {

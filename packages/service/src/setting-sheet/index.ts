@@ -1,6 +1,5 @@
-export type { Repeats, SeriesSpread } from "./policy";
+export type { CornerSigns, Repeats, SeriesSpread, WheelSigns } from "./policy";
 export {
-  type CornerSigns,
   type PlotPoint,
   type SettingPlot,
   type SettingSheetPage,
@@ -8,5 +7,4 @@ export {
   type SheetPlace,
   type SheetRow,
   settingSheetPage,
-  type WheelSigns,
 } from "./read";

@@ -108,3 +108,24 @@ export const readingsAt = (
   readings: readonly Reading[],
   { characteristic, side }: { readonly characteristic: string; readonly side: Side },
 ): readonly Reading[] => readings.filter((one) => one.characteristic === characteristic && one.side === side);
+
+/** Lean and steer of the wheels as a sheet has them, rad; what was not read is not there. */
+export interface WheelSigns {
+  readonly camber?: number;
+  readonly toeIn?: number;
+}
+export type CornerSigns = Readonly<Record<"front" | "rear", Readonly<Record<"left" | "right", WheelSigns>>>>;
+
+/** Lean and steer of every wheel that a sheet read, by its last reading. */
+export function signsOf(readings: readonly Reading[]): CornerSigns {
+  const at = (characteristic: string, side: Side) => {
+    const value = readingsAt(readings, { characteristic, side }).at(-1)?.value;
+    return value?.kind === "quantity" ? value.si : undefined;
+  };
+  const wheel = (axle: "front" | "rear", side: "left" | "right"): WheelSigns => {
+    const [camber, toeIn] = [at(`${axle}.camber`, side), at(`${axle}.toe`, side)];
+    return { ...(camber === undefined ? {} : { camber }), ...(toeIn === undefined ? {} : { toeIn }) };
+  };
+  const axle = (name: "front" | "rear") => ({ left: wheel(name, "left"), right: wheel(name, "right") });
+  return { front: axle("front"), rear: axle("rear") };
+}

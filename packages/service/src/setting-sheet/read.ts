@@ -18,17 +18,21 @@ import { findCar } from "../car";
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { dayOf } from "../day";
+import { mayInspect } from "../inspection/policy";
+import { memberNames } from "../member-name";
 import { type CarRecord, carReference } from "../record";
 import { sourceFields, sourceOf } from "../source-columns";
 import { currentSpecifications } from "../specification";
 import { standingRecord } from "../standing-record";
 import { valueFrom } from "../value-columns";
 import {
+  type CornerSigns,
   type Repeats,
   readingsAt,
   repeatsOf,
   type SeriesSpread,
   sayDifference,
+  signsOf,
   spreadOf,
   stateOfSheet,
 } from "./policy";
@@ -50,6 +54,10 @@ export interface SheetLine {
   readonly pair?: "asFound" | "asLeft";
   /** Instruments it was read with. */
   readonly instruments: readonly string[];
+  /** The event whose findings it was made of; missing for any other. */
+  readonly event?: { readonly slug: string; readonly name: string; readonly number: string };
+  /** Who found it there, for those who inspect; empty else. */
+  readonly by: string;
 }
 
 /** One place on a sheet: what was read, and what it is compared with. */
@@ -89,13 +97,6 @@ export interface SettingPlot {
   readonly lines: readonly { readonly side: Side; readonly points: readonly PlotPoint[] }[];
 }
 
-/** Lean and steer of the wheels as a sheet has them, rad; what was not read is not there. */
-export interface WheelSigns {
-  readonly camber?: number;
-  readonly toeIn?: number;
-}
-export type CornerSigns = Readonly<Record<"front" | "rear", Readonly<Record<"left" | "right", WheelSigns>>>>;
-
 /** A car's setting sheets: the one asked for in full, the others as a list and as plots. */
 export interface SettingSheetPage {
   readonly club: ClubFacts;
@@ -118,6 +119,13 @@ const sheetFields = {
   sequence: true,
   loadState: true,
   note: true,
+  entry: {
+    select: {
+      runningNumber: true,
+      event: { select: { slug: true, name: true } },
+      findings: { where: { readings: { some: {} } }, select: { foundById: true } },
+    },
+  },
   ...sourceFields,
   readings: {
     select: {
@@ -152,7 +160,17 @@ interface Sheet {
   readonly readings: readonly Reading[];
 }
 
-function sheetOf(row: SheetRowOf, all: readonly SheetRowOf[], isSetting: (key: string) => boolean): Sheet {
+interface SheetsOf {
+  readonly all: readonly SheetRowOf[];
+  readonly isSetting: (key: string) => boolean;
+  /** Names of those who found it, where they may be told. */
+  readonly names: ReadonlyMap<string, string>;
+}
+
+const findersOf = ({ entry }: SheetRowOf) =>
+  (entry?.findings ?? []).flatMap(({ foundById }) => foundById ?? []);
+
+function sheetOf(row: SheetRowOf, { all, isSetting, names }: SheetsOf): Sheet {
   const on = dayOf(row.on);
   const readings = row.readings
     .filter(({ characteristic }) => isSetting(characteristic))
@@ -181,6 +199,8 @@ function sheetOf(row: SheetRowOf, all: readonly SheetRowOf[], isSetting: (key: s
     instruments: [
       ...new Set(row.readings.flatMap(({ instrument }) => (instrument ? [instrument.label] : []))),
     ],
+    by: [...new Set(findersOf(row).flatMap((id) => names.get(id) ?? []))].join(", "),
+    ...(row.entry ? { event: { ...row.entry.event, number: row.entry.runningNumber } } : {}),
     ...(pair === undefined ? {} : { pair }),
   };
   return { line, readings };
@@ -276,19 +296,6 @@ function actualOf(reading: Reading | undefined) {
   return actual === undefined ? {} : { actual };
 }
 
-function signsOf(readings: readonly Reading[]): CornerSigns {
-  const at = (characteristic: string, side: Side) => {
-    const value = readingsAt(readings, { characteristic, side }).at(-1)?.value;
-    return value?.kind === "quantity" ? value.si : undefined;
-  };
-  const wheel = (axle: "front" | "rear", side: "left" | "right"): WheelSigns => {
-    const [camber, toeIn] = [at(`${axle}.camber`, side), at(`${axle}.toe`, side)];
-    return { ...(camber === undefined ? {} : { camber }), ...(toeIn === undefined ? {} : { toeIn }) };
-  };
-  const axle = (name: "front" | "rear") => ({ left: wheel(name, "left"), right: wheel(name, "right") });
-  return { front: axle("front"), rear: axle("rear") };
-}
-
 function plotOf(
   one: QuantityCharacteristic,
   sheets: readonly Sheet[],
@@ -348,8 +355,9 @@ export async function settingSheetPage(
   const groups = sheetGroups(book);
   const settings = new Map(groups.flatMap(({ rows }) => rows.map((one) => [one.key, one] as const)));
   const rows = await rowsOf(ctx, record.id);
+  const names = mayInspect(ctx.actor) ? await memberNames(ctx, rows.flatMap(findersOf)) : new Map();
   const sheets = rows
-    .map((row) => sheetOf(row, rows, (key) => settings.has(key)))
+    .map((row) => sheetOf(row, { all: rows, isSetting: (key) => settings.has(key), names }))
     .filter(({ readings }) => readings.length > 0);
   const sheet = input.sheet === undefined ? sheets[0] : sheets.find(({ line }) => line.id === input.sheet);
   const specifications = await currentSpecifications(ctx, record.series === null ? [] : [record.series.id]);

@@ -84,7 +84,9 @@ function Shown({ page, shown, words, here }: ShownProps): ReactNode {
   const facts = [
     loadWords[shown.loadState],
     shown.instruments.length === 0 ? "instrument not said" : `read with ${shown.instruments.join(", ")}`,
-    shown.source,
+    shown.event === undefined
+      ? shown.source
+      : `number ${shown.event.number} at ${shown.event.name}${shown.by === "" ? "" : `, by ${shown.by}`}`,
   ];
   return (
     <section aria-labelledby="sheet" className="grid grid-cols-1 gap-6">
