@@ -3,4 +3,5 @@ export { migrationsFolder } from "./folder";
 export * from "./migration";
 export { prepareServiceRole, ServiceRoleError } from "./role";
 export * from "./server";
+export { recordStatements, type Statement } from "./statement";
 export { openThrowawayDatabase, type ThrowawayDatabase } from "./throwaway-database";

@@ -106,6 +106,7 @@ export * from "./rule-set";
 export * from "./rule-set-draft";
 export * from "./rule-set-page";
 export * from "./scarce-part";
+export { type Correction, refreshWholeSearchIndex } from "./search-index";
 export * from "./series";
 export * from "./setting-sheet";
 export * from "./setting-sheet-form";

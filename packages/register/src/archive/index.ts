@@ -84,6 +84,10 @@ export const notArchivedColumns: Readonly<Record<string, string>> = {
 /** Tables that are in no club's archive, each with the reason. */
 export const notArchived: Readonly<Record<string, string>> = {
   current_value: "worked out from the other rows, and worked out again when an archive is read back",
+  car_text: "worked out from the other rows, for finding",
+  car_summary: "worked out from the other rows, for counting",
+  stale_car: "which cars those are still to be worked out of",
+  club_word: "worked out from the other rows, for finding",
   import_step: "serves to take a reading-in back, which only the database that made it can",
   calendar_feed:
     "a private link into this installation, of which only a hash is kept; a new one is made where the archive is read back",

@@ -16,12 +16,12 @@ import type { Context } from "../context";
 import { entriesOf, findEvent } from "../event";
 import { filterNamed } from "../filter";
 import { journalPage } from "../journal";
-import { chosenCarIds, type Shown } from "../register-list";
+import { chosenCarIds, type FacetPick, type Shown } from "../register-list";
 import { requireRole } from "../role";
 import type { Cell, ListColumn, ListExport } from "./policy";
 
 /** Which list, and of what. */
-export interface ListInput {
+export interface ListInput extends FacetPick {
   readonly list: string;
   /** Columns of personal data too, for those allowed. */
   readonly personalData: boolean;
@@ -119,11 +119,15 @@ function carRows(ids: readonly string[]): Prisma.Sql {
 
 async function carList(ctx: Context, input: ListInput): Promise<ListExport> {
   if (input.personalData) requireRole(ctx.actor, "registrar", "fleetManager");
-  const { search, series, filter } = input;
+  const { search, series, filter, status, decade, verdict, modified } = input;
   const condition = filter === undefined ? input.condition : (await filterNamed(ctx, filter)).condition;
   const choice = {
     ...(search === undefined ? {} : { search }),
     ...(series === undefined ? {} : { series }),
+    ...(status === undefined ? {} : { status }),
+    ...(decade === undefined ? {} : { decade }),
+    ...(verdict === undefined ? {} : { verdict }),
+    ...(modified === undefined ? {} : { modified }),
     ...(condition === undefined ? {} : { condition }),
   };
   const ids = await chosenCarIds(ctx, choice, input.show);

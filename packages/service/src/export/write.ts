@@ -4,10 +4,12 @@ import { join } from "node:path";
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import type { Database } from "@trunnion/db";
-import { openClubSnapshot } from "@trunnion/db/gate";
+import { openClub, openClubSnapshot } from "@trunnion/db/gate";
 import { writeXlsxStream } from "hucre/xlsx";
 import { openAside } from "../aside-folder";
+import { bookOf } from "../characteristic";
 import type { Context } from "../context";
+import { refreshSearchIndex } from "../search-index";
 import { csvLine, headingOf, type ListExport, xlsxCell } from "./policy";
 import { type ListInput, openList } from "./read";
 
@@ -83,6 +85,11 @@ export async function listFile(
   const { path: folder, discard } = await openAside();
   const place = join(folder, "list");
   try {
+    // The snapshot only reads, so what is searched in it is brought up to date before.
+    await openClub(database, ctx.club.id, async (db) => {
+      const open = { ...ctx, db };
+      await refreshSearchIndex(open, await bookOf(open));
+    });
     const name = await openClubSnapshot(database, ctx.club.id, async (db) => {
       const list = await openList({ ...ctx, db }, input);
       await pipeline(writeList(list, format), createWriteStream(place, { flags: "wx", mode: 0o600 }));

@@ -1,10 +1,16 @@
-export type { CarChoice, Shown } from "./policy";
+export type { Counts, Facets } from "./facet";
+export {
+  type CarChoice,
+  decadeNotKnown,
+  type FacetPick,
+  type ListOrder,
+  listOrders,
+  type Shown,
+} from "./policy";
 export {
   chosenCarIds,
-  type ListStatement,
   type RegisterList,
   type RegisterListInput,
   type RegisterListRow,
   registerList,
-  registerListStatements,
 } from "./read";

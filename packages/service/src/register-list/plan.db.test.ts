@@ -5,8 +5,9 @@ import { v7 as uuid } from "uuid";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Context } from "../context";
 import { openOperator } from "../gate";
+import { countSql } from "./facet";
 import { type CarChoice, choiceSql, followingSql } from "./policy";
-import { comparedSql, countSql, pageSql } from "./read";
+import { comparedSql, pageSql } from "./read";
 
 let world: World;
 

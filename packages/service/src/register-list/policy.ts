@@ -1,17 +1,33 @@
-import { Prisma } from "@trunnion/db";
-import { type Condition, chassisKey, foldText } from "@trunnion/register";
+import { type CarStatus, Prisma, type Verdict } from "@trunnion/db";
+import { type Assembly, type Condition, chassisKey } from "@trunnion/register";
 import { conditionSql, unknownSql } from "../condition-sql";
 import type { Context } from "../context";
 import { maySeeKeepers } from "../keeper/policy";
+import { readWords, wordsHold } from "../search-index";
 import { standingRecordSql } from "../standing-record";
 
 const sql = Prisma.sql;
 
+/** What cars are counted under, beside their series. */
+export interface FacetPick {
+  readonly status?: CarStatus;
+  /** First year of a decade; `-1` for the cars of which it is not known. */
+  readonly decade?: number;
+  /** Some value of the car has this verdict against factory. */
+  readonly verdict?: Verdict;
+  /** Something of this assembly was modified. */
+  readonly modified?: Assembly;
+}
+
+/** Stands for the decade of cars of which it is not known. */
+export const decadeNotKnown = -1;
+
 /** Which cars of the club are meant: everything given must hold. */
-export interface CarChoice {
+export interface CarChoice extends FacetPick {
   /**
-   * Part of any number or mark, blanks and dashes aside; or of the colour or the remarks, capitals and accents aside;
-   * or a year of build. For those who may see keepers also part of a keeper's name. `%` and `_` are just signs.
+   * Words, each of which stands somewhere on the car's record: part of any number or mark, colour, parts, modifications,
+   * remarks, history, captions; for those who may see keepers also their names. Capitals and accents aside. A word that
+   * nobody has to the letter is taken for those it is like.
    */
   readonly search?: string;
   /** A series' short name. */
@@ -25,48 +41,34 @@ export type Shown = "yes" | "unknown";
 const joined = (parts: readonly Prisma.Sql[], word: " AND " | " OR ") =>
   Prisma.join([...parts], word, "(", ")");
 
-function numberHolds(key: string): readonly Prisma.Sql[] {
-  if (key === "") return [];
+/** What was picked of the counts, for a WHERE over `car_summary s`. */
+function picksSql({ status, decade, verdict, modified }: FacetPick): readonly Prisma.Sql[] {
   return [
-    sql`strpos(c.chassis_key, ${key}) > 0`,
-    sql`EXISTS (SELECT FROM car_identity i WHERE i.club_id = c.club_id AND i.car_id = c.id AND strpos(i.number_key, ${key}) > 0)`,
+    ...(status === undefined ? [] : [sql`s.status = ${status}::"CarStatus"`]),
+    ...(decade === undefined
+      ? []
+      : [decade === decadeNotKnown ? sql`s.decade IS NULL` : sql`s.decade = ${decade}::int`]),
+    ...(verdict === undefined ? [] : [sql`${verdict}::"Verdict" = ANY(s.verdicts)`]),
+    ...(modified === undefined ? [] : [sql`${modified} = ANY(s.modified)`]),
   ];
-}
-
-/** Built in that year for certain, or as far as the text says so: "c. 1971". */
-function yearHolds(search: string): readonly Prisma.Sql[] {
-  if (!/^(?:19|20)\d\d$/.test(search)) return [];
-  return [
-    sql`(c.built_earliest >= ${`${search}-01-01`}::date AND c.built_latest <= ${`${search}-12-31`}::date)`,
-    sql`strpos(c.built_text, ${search}) > 0`,
-  ];
-}
-
-function wordsHold(search: string, keepers: boolean): readonly Prisma.Sql[] {
-  const folded = foldText(search);
-  if (folded === "") return [];
-  const colour = sql`EXISTS (SELECT FROM current_value v WHERE v.club_id = c.club_id AND v.car_id = c.id
-    AND v.characteristic = 'body.colour' AND strpos(folded_text(v.entered), ${folded}) > 0)`;
-  const keeper = sql`EXISTS (SELECT FROM keepership k JOIN keeper p ON p.club_id = k.club_id AND p.id = k.keeper_id
-    WHERE k.club_id = c.club_id AND k.car_id = c.id AND strpos(folded_text(p.name), ${folded}) > 0)`;
-  return [colour, sql`strpos(folded_text(c.remarks), ${folded}) > 0`, ...(keepers ? [keeper] : [])];
 }
 
 /** Everything but the condition, for a WHERE over `car c`. A record that was found to be of another car is no car. */
-export function baseSql(ctx: Context, { search = "", series }: CarChoice): Prisma.Sql {
+export function baseSql(ctx: Context, { search = "", series, ...picks }: CarChoice): Prisma.Sql {
   const text = search.trim();
-  const found = [
-    ...numberHolds(chassisKey(text)),
-    ...yearHolds(text),
-    ...wordsHold(text, maySeeKeepers(ctx)),
-  ];
+  const picked = picksSql(picks);
   return joined(
     [
       standingRecordSql,
       ...(series === undefined
         ? []
         : [sql`c.series_id = (SELECT s.id FROM series s WHERE s.slug = ${series})`]),
-      ...(text === "" ? [] : [found.length === 0 ? sql`FALSE` : joined(found, " OR ")]),
+      ...(text === "" ? [] : [wordsHold(readWords(text), maySeeKeepers(ctx))]),
+      ...(picked.length === 0
+        ? []
+        : [
+            sql`EXISTS (SELECT FROM car_summary s WHERE s.club_id = c.club_id AND s.car_id = c.id AND ${joined(picked, " AND ")})`,
+          ]),
     ],
     " AND ",
   );
@@ -80,9 +82,33 @@ export function choiceSql(ctx: Context, choice: CarChoice, show: Shown = "yes"):
   return sql`${base} AND ${show === "yes" ? truth.yes : unknownSql(truth)}`;
 }
 
-/** Chassis key and claim of the last car of the page before, from its reference; the list goes on behind it. */
-export function followingSql(reference: string): Prisma.Sql {
+/** In what order a list goes: by chassis number, by day of building, or the most changed first. */
+export const listOrders = ["chassis", "built", "differing"] as const;
+export type ListOrder = (typeof listOrders)[number];
+
+/** What a list is ordered by, over `car c` and, but for the first, `car_summary s`. */
+export const orderSql: Readonly<Record<ListOrder, Prisma.Sql>> = {
+  chassis: sql`c.chassis_key, c.claim`,
+  built: sql`s.built, s.chassis_key, s.claim`,
+  differing: sql`s.differing DESC, s.chassis_key, s.claim`,
+};
+
+/** Where the rows of a list come from. */
+export const fromSql = (order: ListOrder): Prisma.Sql =>
+  order === "chassis"
+    ? sql`car c`
+    : sql`car_summary s JOIN car c ON c.club_id = s.club_id AND c.id = s.car_id`;
+
+/** That a car comes behind the last one of the page before, which is given by its reference. */
+export function followingSql(reference: string, order: ListOrder = "chassis"): Prisma.Sql {
   const [chassis = "", claim = "1"] = reference.split("~");
   const place = /^\d{1,4}$/.test(claim) ? Number(claim) : 1;
-  return sql`(c.chassis_key, c.claim) > (${chassisKey(chassis)}, ${place}::int)`;
+  const key = chassisKey(chassis);
+  if (order === "chassis") return sql`(c.chassis_key, c.claim) > (${key}, ${place}::int)`;
+  const last = (column: Prisma.Sql) =>
+    sql`(SELECT l.${column} FROM car_summary l WHERE l.chassis_key = ${key} AND l.claim = ${place}::int LIMIT 1)`;
+  if (order === "built")
+    return sql`(s.built, s.chassis_key, s.claim) > (${last(sql`built`)}, ${key}, ${place}::int)`;
+  return sql`s.differing <= ${last(sql`differing`)}
+    AND (s.differing < ${last(sql`differing`)} OR (s.chassis_key, s.claim) > (${key}, ${place}::int))`;
 }

@@ -7,12 +7,22 @@ import {
   sayCondition,
 } from "@trunnion/register";
 import { bookOf } from "../characteristic";
-import { conditionSql } from "../condition-sql";
 import type { Context } from "../context";
 import { filterNamed } from "../filter";
 import { carReference } from "../record";
+import { type Correction, correctionsOf, refreshSearchIndex } from "../search-index";
 import { listSeries } from "../series";
-import { baseSql, type CarChoice, choiceSql, followingSql, type Shown } from "./policy";
+import { valuesOf } from "./column";
+import { countCars, type Facets } from "./facet";
+import {
+  type CarChoice,
+  choiceSql,
+  followingSql,
+  fromSql,
+  type ListOrder,
+  orderSql,
+  type Shown,
+} from "./policy";
 
 /** Cars on one page of the list. */
 const PAGE = 50;
@@ -24,8 +34,12 @@ export interface RegisterListInput extends CarChoice {
   readonly filter?: string;
   /** Cars that fit when left out. */
   readonly show?: Shown;
+  /** By chassis number when left out. */
+  readonly order?: ListOrder;
   /** Reference of the last car of the page before. */
   readonly after?: string;
+  /** Keys of characteristics to show beside; unknown ones are passed over. */
+  readonly columns?: readonly string[];
 }
 
 export interface RegisterListRow {
@@ -37,6 +51,10 @@ export interface RegisterListRow {
   readonly status: CarStatus;
   readonly registration: string;
   readonly colour: string;
+  readonly engine: string;
+  readonly remarks: string;
+  /** What the car has of the characteristics asked for as columns, as entered; both sides where they differ. */
+  readonly values: Readonly<Record<string, string>>;
   /** Characteristics that differ from factory, and how many in each assembly. */
   readonly deviating: number;
   readonly assemblies: Readonly<Partial<Record<Assembly, number>>>;
@@ -51,6 +69,14 @@ export interface RegisterList {
   /** Cars of which the record does not say whether they fit; none without a condition. */
   readonly unknown: number;
   readonly cars: readonly RegisterListRow[];
+  /** How many of the cars shown there are of each series, status, decade, verdict, modified assembly. */
+  readonly facets: Facets;
+  /** Words that no car has to the letter, and what was looked for instead. */
+  readonly corrections: readonly Correction[];
+  /** Notes of changed cars that are not in the search yet. */
+  readonly stale: number;
+  /** Characteristics shown beside. */
+  readonly columns: readonly { readonly key: string; readonly label: string }[];
   /** Reference of the last car of this page, where there are more. */
   readonly next?: string;
   /** The condition asked for, and in words; missing where none was. */
@@ -58,6 +84,8 @@ export interface RegisterList {
 }
 
 interface Row {
+  readonly engine: string | null;
+  readonly remarks: string | null;
   readonly id: string;
   readonly chassis: string;
   readonly claim: number;
@@ -69,7 +97,7 @@ interface Row {
 }
 
 /** The rows of a page, in one query: the keyset decides where it begins, the index in which order it goes. */
-export function pageSql(where: Prisma.Sql): Prisma.Sql {
+export function pageSql(where: Prisma.Sql, order: ListOrder = "chassis"): Prisma.Sql {
   return sql`
     SELECT c.id::text AS id, c.chassis, c.claim, c.built_text AS built,
       (SELECT s.name FROM series s WHERE s.club_id = c.club_id AND s.id = c.series_id) AS series,
@@ -78,20 +106,10 @@ export function pageSql(where: Prisma.Sql): Prisma.Sql {
       (SELECT i.number FROM car_identity i
         WHERE i.club_id = c.club_id AND i.car_id = c.id AND i.kind = 'registration' ORDER BY i.id DESC LIMIT 1) AS registration,
       (SELECT v.entered FROM current_value v
-        WHERE v.club_id = c.club_id AND v.car_id = c.id AND v.characteristic = 'body.colour' AND v.side = 'whole') AS colour
-    FROM car c WHERE ${where} ORDER BY c.chassis_key, c.claim LIMIT ${PAGE + 1}::int`;
-}
-
-/** How many fit and of how many it is not known, in one query. */
-export function countSql(ctx: Context, choice: CarChoice): Prisma.Sql {
-  const base = baseSql(ctx, choice);
-  if (choice.condition === undefined) {
-    return sql`SELECT count(*)::int AS total, 0 AS unknown FROM car c WHERE ${base}`;
-  }
-  const { is } = conditionSql(choice.condition, ctx.today);
-  // Kept apart, or the truth of each car would be worked out once per count.
-  return sql`WITH truth AS MATERIALIZED (SELECT ${is} AS held FROM car c WHERE ${base})
-    SELECT count(*) FILTER (WHERE held)::int AS total, count(*) FILTER (WHERE held IS NULL)::int AS unknown FROM truth`;
+        WHERE v.club_id = c.club_id AND v.car_id = c.id AND v.characteristic = 'body.colour' AND v.side = 'whole') AS colour,
+      (SELECT i.number FROM car_identity i
+        WHERE i.club_id = c.club_id AND i.car_id = c.id AND i.kind = 'engine' ORDER BY i.id DESC LIMIT 1) AS engine, c.remarks
+    FROM ${fromSql(order)} WHERE ${where} ORDER BY ${orderSql[order]} LIMIT ${PAGE + 1}::int`;
 }
 
 /** Per car and assembly, how much was compared with factory and how much of it differs. */
@@ -124,7 +142,7 @@ function differingOf(rows: readonly Compared[]): Differing {
   };
 }
 
-function rowOf(row: Row, differing: Differing): RegisterListRow {
+function rowOf(row: Row, differing: Differing): Omit<RegisterListRow, "values"> {
   return {
     reference: carReference(row),
     chassis: row.chassis,
@@ -134,6 +152,8 @@ function rowOf(row: Row, differing: Differing): RegisterListRow {
     status: row.status ?? "unknown",
     registration: row.registration ?? "",
     colour: row.colour ?? "",
+    engine: row.engine ?? "",
+    remarks: row.remarks ?? "",
     ...differing,
   };
 }
@@ -157,23 +177,33 @@ async function conditionOf(
  * @throws Refusal FILTER_NOT_FOUND
  */
 export async function registerList(ctx: Context, input: RegisterListInput): Promise<RegisterList> {
-  const { filter: _filter, condition: _condition, ...rest } = input;
+  const { filter: _filter, condition: _condition, columns: _columns, order: _order, ...rest } = input;
   const condition = await conditionOf(ctx, input);
   const choice: CarChoice = { ...rest, ...(condition === undefined ? {} : { condition }) };
-  const [counts = { total: 0, unknown: 0 }] = await ctx.db.$queryRaw<{ total: number; unknown: number }[]>(
-    countSql(ctx, choice),
-  );
-  const chosen = choiceSql(ctx, choice, input.show);
-  const where = input.after === undefined ? chosen : sql`${chosen} AND ${followingSql(input.after)}`;
-  const rows = await ctx.db.$queryRaw<Row[]>(pageSql(where));
-  const page = rows.slice(0, PAGE);
   const book = await bookOf(ctx);
+  const stale = await refreshSearchIndex(ctx, book);
+  const { total, unknown, facets } = await countCars(ctx, choice, input.show);
+  const order = input.order ?? "chassis";
+  const chosen = choiceSql(ctx, choice, input.show);
+  const where = input.after === undefined ? chosen : sql`${chosen} AND ${followingSql(input.after, order)}`;
+  const rows = await ctx.db.$queryRaw<Row[]>(pageSql(where, order));
+  const page = rows.slice(0, PAGE);
   const ids = page.map(({ id }) => id);
   const compared = await ctx.db.$queryRaw<Compared[]>(comparedSql(ids, book));
-  const cars = page.map((row) => rowOf(row, differingOf(compared.filter(({ id }) => id === row.id))));
+  const columns = (input.columns ?? []).flatMap((key) => book.find(key) ?? []);
+  const values = await valuesOf(ctx, ids, columns);
+  const cars = page.map((row) => ({
+    ...rowOf(row, differingOf(compared.filter(({ id }) => id === row.id))),
+    values: values.get(row.id) ?? {},
+  }));
   const last = cars.at(-1);
   return {
-    ...counts,
+    total,
+    unknown,
+    facets,
+    corrections: input.search === undefined ? [] : await correctionsOf(ctx, input.search),
+    stale,
+    columns: columns.map(({ key, label }) => ({ key, label })),
     cars,
     ...(rows.length > PAGE && last ? { next: last.reference } : {}),
     ...(condition === undefined
@@ -182,7 +212,10 @@ export async function registerList(ctx: Context, input: RegisterListInput): Prom
   };
 }
 
-/** Ids of every car chosen, by chassis number: for what goes over the whole list, an export among it. */
+/**
+ * Ids of every car chosen, by chassis number: for what goes over the whole list, an export among it. It only reads: whoever
+ * looks for words brings the search up to date before.
+ */
 export async function chosenCarIds(
   ctx: Context,
   choice: CarChoice,
@@ -192,27 +225,4 @@ export async function chosenCarIds(
     sql`SELECT c.id::text AS id FROM car c WHERE ${choiceSql(ctx, choice, show)} ORDER BY c.chassis_key, c.claim`,
   );
   return rows.map(({ id }) => id);
-}
-
-/** One statement as a driver takes it: text with `$1`, and what is bound. */
-export interface ListStatement {
-  readonly text: string;
-  readonly values: readonly unknown[];
-}
-
-/**
- * The statements that {@link registerList} sends for a first page, apart from the club's dictionary and series: for
- * benchmarks against the bare driver.
- */
-export async function registerListStatements(
-  ctx: Context,
-  choice: CarChoice,
-): Promise<readonly ListStatement[]> {
-  const ids = (await chosenCarIds(ctx, choice)).slice(0, PAGE);
-  const queries = [
-    countSql(ctx, choice),
-    pageSql(choiceSql(ctx, choice)),
-    comparedSql(ids, await bookOf(ctx)),
-  ];
-  return queries.map(({ text, values }) => ({ text, values }));
 }

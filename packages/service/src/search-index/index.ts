@@ -1,0 +1,3 @@
+export { nearWords, readWords, wordsHold } from "./policy";
+export { type Correction, correctionsOf } from "./read";
+export { refreshSearchIndex, refreshWholeSearchIndex } from "./write";

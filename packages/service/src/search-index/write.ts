@@ -1,0 +1,113 @@
+import { Prisma } from "@trunnion/db";
+import type { CharacteristicBook } from "@trunnion/register";
+import type { Context } from "../context";
+
+const sql = Prisma.sql;
+
+/** Cars worked out in one go. */
+const CARS = 1_000;
+/** Most that a search waits for, in goes; what is left then is said. */
+const GOES = 3;
+
+/** Sections of some cars' texts, each word after a blank. `given` has their ids. */
+const textsSql = sql`
+  SELECT car_id, section::"TextSection" AS section, ' ' || btrim(regexp_replace(folded_text(text), '\\s+', ' ', 'g')) AS text FROM (
+    SELECT c.id AS car_id, 'number' AS section, concat_ws(' ', c.chassis, lower(c.chassis_key), c.built_text, c.first_registered_text,
+        CASE WHEN extract(year FROM c.built_earliest) = extract(year FROM c.built_latest) THEN extract(year FROM c.built_earliest)::text END,
+        (SELECT string_agg(i.number || ' ' || lower(i.number_key), ' ' ORDER BY i.id) FROM car_identity i WHERE i.club_id = c.club_id AND i.car_id = c.id)) AS text
+      FROM given JOIN car c ON c.club_id = given.club_id AND c.id = given.id
+    UNION ALL
+    SELECT c.id, 'remark', c.remarks FROM given JOIN car c ON c.club_id = given.club_id AND c.id = given.id
+    UNION ALL
+    SELECT v.car_id, CASE WHEN v.characteristic = 'body.colour' THEN 'colour' ELSE 'part' END, string_agg(DISTINCT v.entered, ' ')
+      FROM given JOIN current_value v ON v.club_id = given.club_id AND v.car_id = given.id
+      WHERE v.value_kind IN ('choice', 'designation', 'text') GROUP BY 1, 2
+    UNION ALL
+    SELECT m.car_id, 'modification', string_agg(concat_ws(' ', m.reason, m.donor, m.note, m.fitted_text,
+        (SELECT string_agg(x.after_entered, ' ' ORDER BY x.id) FROM modification_change x WHERE x.club_id = m.club_id AND x.modification_id = m.id)), ' ' ORDER BY m.sequence)
+      FROM given JOIN modification m ON m.club_id = given.club_id AND m.car_id = given.id WHERE m.superseded_at IS NULL GROUP BY 1
+    UNION ALL
+    SELECT h.car_id, 'history', string_agg(concat_ws(' ', h.on_text, h.text), ' ' ORDER BY h.id)
+      FROM given JOIN history_note h ON h.club_id = given.club_id AND h.car_id = given.id GROUP BY 1
+    UNION ALL
+    SELECT l.car_id, 'evidence', string_agg(concat_ws(' ', e.caption, e.file_name), ' ' ORDER BY e.id)
+      FROM given JOIN evidence_link l ON l.club_id = given.club_id AND l.car_id = given.id
+      JOIN evidence e ON e.club_id = l.club_id AND e.id = l.evidence_id WHERE e.withdrawn_at IS NULL GROUP BY 1
+    UNION ALL
+    SELECT k.car_id, 'keeper', string_agg(p.name, ' ' ORDER BY k.id)
+      FROM given JOIN keepership k ON k.club_id = given.club_id AND k.car_id = given.id
+      JOIN keeper p ON p.club_id = k.club_id AND p.id = k.keeper_id GROUP BY 1
+  ) AS part WHERE text IS NOT NULL AND text <> ''`;
+
+const refreshTexts = (ids: readonly string[]) => sql`
+  WITH given AS MATERIALIZED (SELECT club_id, id FROM car WHERE id = ANY(${[...ids]}::uuid[]) AND merged_into_id IS NULL),
+    texts AS MATERIALIZED (${textsSql}),
+    gone AS (DELETE FROM car_text t WHERE t.car_id = ANY(${[...ids]}::uuid[])
+      AND NOT EXISTS (SELECT FROM texts n WHERE n.car_id = t.car_id AND n.section = t.section)),
+    words AS (INSERT INTO club_word (word)
+      SELECT DISTINCT w.word FROM texts, regexp_split_to_table(texts.text, '[^[:alpha:]]+') AS w(word)
+      WHERE texts.section <> 'keeper' AND length(w.word) BETWEEN 4 AND 40 ORDER BY 1 ON CONFLICT DO NOTHING)
+  INSERT INTO car_text (car_id, section, text) SELECT car_id, section, text FROM texts ORDER BY car_id, section
+  ON CONFLICT (club_id, car_id, section) DO UPDATE SET text = excluded.text WHERE car_text.text <> excluded.text`;
+
+/** Days a date column holds, so that what is not known comes last. */
+const LAST_DAY = "9999-12-31";
+
+function refreshSummaries(ids: readonly string[], book: CharacteristicBook): Prisma.Sql {
+  const keys = book.all.map(({ key }) => key);
+  const places = book.all.map(({ assembly }) => assembly);
+  return sql`
+  WITH given AS MATERIALIZED (SELECT * FROM car WHERE id = ANY(${[...ids]}::uuid[]) AND merged_into_id IS NULL),
+    gone AS (DELETE FROM car_summary s WHERE s.car_id = ANY(${[...ids]}::uuid[]) AND NOT EXISTS (SELECT FROM given WHERE given.id = s.car_id)),
+    counted AS (SELECT v.car_id, array_agg(DISTINCT v.verdict ORDER BY v.verdict) AS verdicts,
+        array_agg(DISTINCT b.assembly ORDER BY b.assembly) FILTER (WHERE v.origin = 'modification' AND b.assembly IS NOT NULL) AS modified,
+        count(*) FILTER (WHERE v.verdict NOT IN ('asSpecified', 'insideLimits', 'notRecorded')) AS differing
+      FROM given JOIN current_value v ON v.club_id = given.club_id AND v.car_id = given.id
+      LEFT JOIN unnest(${keys}::text[], ${places}::text[]) AS b(key, assembly) ON b.key = v.characteristic GROUP BY 1)
+  INSERT INTO car_summary (car_id, chassis_key, claim, series_id, status, built, decade, verdicts, modified, differing)
+  SELECT g.id, g.chassis_key, g.claim, g.series_id,
+    coalesce((SELECT t.status FROM car_status_span t WHERE t.club_id = g.club_id AND t.car_id = g.id AND t."to" IS NULL ORDER BY t.id DESC LIMIT 1), 'unknown'),
+    coalesce(g.built_earliest, ${LAST_DAY}::date),
+    CASE WHEN floor(extract(year FROM g.built_earliest) / 10) = floor(extract(year FROM g.built_latest) / 10)
+      THEN floor(extract(year FROM g.built_earliest) / 10)::int * 10 END,
+    coalesce(n.verdicts, '{}'), coalesce(n.modified, '{}'), coalesce(n.differing, 0)
+  FROM given g LEFT JOIN counted n ON n.car_id = g.id ORDER BY g.id
+  ON CONFLICT (club_id, car_id) DO UPDATE SET chassis_key = excluded.chassis_key, claim = excluded.claim,
+    series_id = excluded.series_id, status = excluded.status, built = excluded.built, decade = excluded.decade,
+    verdicts = excluded.verdicts, modified = excluded.modified, differing = excluded.differing`;
+}
+
+/** Takes the oldest notes of changed cars off the pile. Whoever else does so at this moment takes others. */
+const TAKE = sql`WITH taken AS (DELETE FROM stale_car WHERE id IN (
+    SELECT id FROM stale_car ORDER BY id LIMIT ${CARS}::int FOR UPDATE SKIP LOCKED) RETURNING car_id)
+  SELECT DISTINCT car_id::text AS id FROM taken ORDER BY 1`;
+
+async function refreshSome(ctx: Context, book: CharacteristicBook): Promise<number> {
+  const ids = (await ctx.db.$queryRaw<{ id: string }[]>(TAKE)).map(({ id }) => id);
+  if (ids.length === 0) return 0;
+  await ctx.db.$executeRaw(refreshTexts(ids));
+  await ctx.db.$executeRaw(refreshSummaries(ids, book));
+  return ids.length;
+}
+
+/**
+ * Works out anew what cars are found by and counted under, for those that changed since: in the caller's transaction, before
+ * it looks. Of very many, after a large reading-in, some are left for the next who looks.
+ *
+ * @returns how many notes of changed cars are left
+ */
+export async function refreshSearchIndex(ctx: Context, book: CharacteristicBook): Promise<number> {
+  for (let go = 0; go < GOES; go++) if ((await refreshSome(ctx, book)) === 0) return 0;
+  const [left] = await ctx.db.$queryRaw<{ count: number }[]>(
+    sql`SELECT count(*)::int AS count FROM stale_car`,
+  );
+  return left?.count ?? 0;
+}
+
+/** The same, until none is left: after something large. One go a transaction, which `open` opens. */
+export async function refreshWholeSearchIndex(
+  open: <T>(work: (ctx: Context) => Promise<T>) => Promise<T>,
+  book: CharacteristicBook,
+): Promise<void> {
+  while ((await open((ctx) => refreshSome(ctx, book))) > 0);
+}
