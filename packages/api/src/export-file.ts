@@ -3,6 +3,7 @@ import { readCondition, refused } from "@trunnion/register";
 import {
   type Context,
   evidenceFilesOf,
+  type FacetPick,
   type ListFormat,
   listFile,
   openMember,
@@ -57,7 +58,7 @@ export async function archiveFile(
 }
 
 /** A list as an address asks for it. */
-export interface ListFileRequest {
+export interface ListFileRequest extends FacetPick {
   readonly club: string;
   readonly list: string;
   readonly format: ListFormat;

@@ -42,6 +42,7 @@ export * from "./garage";
 export * from "./gate";
 export * from "./history-note";
 export * from "./home";
+export { type HotQuery, hotList } from "./hot-list";
 export * from "./identity";
 export { dropFile, type KeepFileInput, type KeptFile, keepFile, readKeptFile } from "./import-file";
 export * from "./import-job";

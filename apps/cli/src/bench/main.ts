@@ -6,7 +6,7 @@ import { sheetsBench } from "@trunnion/sheets/bench";
 import { dataFolder } from "../start/place";
 import { archiveBench } from "./archive";
 import { engineBench } from "./engine";
-import { filterBench } from "./filter";
+import { fleetBench } from "./fleet";
 import { importBench } from "./import";
 import type { BenchRow } from "./row";
 import { sliderBench } from "./slider";
@@ -16,7 +16,7 @@ const groups: Readonly<Record<string, () => Promise<readonly BenchRow[]>>> = {
   engine: engineBench,
   sheets: sheetsBench,
   import: importBench,
-  filter: filterBench,
+  fleet: fleetBench,
   archive: archiveBench,
   slider: sliderBench,
 };

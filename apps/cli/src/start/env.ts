@@ -7,6 +7,8 @@ export const env = {
   /** Folder for data, secrets and logs. */
   dataFolder: process.env.TRUNNION_DATA || undefined,
   port: process.env.PORT || undefined,
+  /** Numbers of cars that the benchmark of the fleet is run at, with commas between. */
+  benchCars: process.env.TRUNNION_BENCH_CARS || undefined,
   /** Started by `npm start` or `npm run dev`. */
   underNpm: process.env.npm_lifecycle_event !== undefined,
 };

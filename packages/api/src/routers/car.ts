@@ -1,5 +1,13 @@
-import { conditionSchema } from "@trunnion/register";
-import { carPage, correctCar, correctCarInput, listSeries, registerList } from "@trunnion/service";
+import { assemblies, carStatuses, conditionSchema, verdicts } from "@trunnion/register";
+import {
+  carPage,
+  correctCar,
+  correctCarInput,
+  decadeNotKnown,
+  listOrders,
+  listSeries,
+  registerList,
+} from "@trunnion/service";
 import { z } from "zod";
 import { line } from "../line";
 import { member, router } from "../trpc";
@@ -11,6 +19,12 @@ const listInput = z.object({
   condition: conditionSchema.exactOptional(),
   filter: line(60).exactOptional(),
   show: z.enum(["yes", "unknown"]).exactOptional(),
+  status: z.enum(carStatuses).exactOptional(),
+  decade: z.int().min(decadeNotKnown).max(2100).exactOptional(),
+  verdict: z.enum(verdicts).exactOptional(),
+  modified: z.enum(assemblies).exactOptional(),
+  order: z.enum(listOrders).exactOptional(),
+  columns: z.array(line(120)).max(8).exactOptional(),
 });
 
 export const carRouter = router({

@@ -1,0 +1,63 @@
+import type { Condition } from "@trunnion/register";
+import { carPage } from "./car-page";
+import type { Context } from "./context";
+import { prevalence } from "./prevalence";
+import { registerList } from "./register-list";
+import { spread } from "./spread";
+import { survival } from "./survival";
+
+/** Something that is asked often, of clubs of any size. */
+export interface HotQuery {
+  readonly name: string;
+  /** Whether an index can find what is asked for; else every matching row has to be read. */
+  readonly byIndex: boolean;
+  /** Asks for it as a page does. `car` is the reference of some car of the club. */
+  readonly ask: (ctx: Context, car: string) => Promise<unknown>;
+}
+
+const thick: Condition = { op: "number", characteristic: "rear.antiRollBar.diameter", is: "gt", si: 0.0195 };
+const drilled: Condition = { op: "code", characteristic: "front.disc.face", in: ["drilled"] };
+const nested: Condition = {
+  op: "all",
+  of: [
+    drilled,
+    { op: "not", of: { op: "any", of: [thick, { op: "absent", characteristic: "oil.cooler" }] } },
+    { op: "verdict", characteristic: "front.camber", in: ["outsideLimits"] },
+  ],
+};
+
+/**
+ * What is measured on large clubs and whose plans a test reads: statements are recorded from these very calls, so nothing
+ * of theirs is written down twice.
+ */
+export const hotList: readonly HotQuery[] = [
+  { name: "one car's page", byIndex: true, ask: (ctx, car) => carPage(ctx, car) },
+  { name: "search: one number", byIndex: true, ask: (ctx, car) => registerList(ctx, { search: car }) },
+  { name: "search: nobody has it", byIndex: true, ask: (ctx) => registerList(ctx, { search: "zzyzx" }) },
+  {
+    name: "search: two words",
+    byIndex: false,
+    ask: (ctx) => registerList(ctx, { search: "sawmill cloudberry" }),
+  },
+  { name: "search: mistyped", byIndex: false, ask: (ctx) => registerList(ctx, { search: "clowdberry" }) },
+  { name: "the whole list, counted", byIndex: false, ask: (ctx) => registerList(ctx, {}) },
+  {
+    name: "the whole list, most changed first",
+    byIndex: false,
+    ask: (ctx) => registerList(ctx, { order: "differing" }),
+  },
+  {
+    name: "counts narrowed twice",
+    byIndex: false,
+    ask: (ctx) => registerList(ctx, { status: "inUse", modified: "brakes" }),
+  },
+  { name: "condition: a thick bar", byIndex: false, ask: (ctx) => registerList(ctx, { condition: thick }) },
+  {
+    name: "condition: five parts, nested",
+    byIndex: false,
+    ask: (ctx) => registerList(ctx, { condition: nested }),
+  },
+  { name: "spread of a characteristic", byIndex: false, ask: (ctx) => spread(ctx, { key: "front.camber" }) },
+  { name: "prevalence of modifications", byIndex: false, ask: (ctx) => prevalence(ctx, {}) },
+  { name: "survival", byIndex: false, ask: (ctx) => survival(ctx) },
+];
