@@ -131,7 +131,7 @@ test.describe("for the fleet manager", () => {
     await page.getByLabel("What is meant").fill("Lamps below the bumper.");
     await page.getByLabel("Choice 1", { exact: true }).fill("Round");
     await page.getByRole("button", { name: "Add the characteristic" }).click();
-    await expect(alertOf(page)).toContainText("cannot be read");
+    await expect(alertOf(page)).toContainText("to be put right");
     await page.getByLabel("Choice 2", { exact: true }).fill("Square");
     await page.getByRole("button", { name: "Add the characteristic" }).click();
     await page.waitForURL(/\/specification\/characteristic$/);
