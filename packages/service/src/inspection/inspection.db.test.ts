@@ -3,6 +3,7 @@ import { checkStandings } from "@trunnion/register";
 import { v7 as uuid } from "uuid";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { openMember, openOperator } from "../gate";
+import { devicesOf } from "../inspection-device";
 import { eventPack, inspectionOf, takeInspection, takeInspectionInput } from "./index";
 
 let world: World;
@@ -160,5 +161,40 @@ describe("what a device sends", () => {
     await expect(attempt).rejects.toMatchObject({ code: "ROLE_NEEDED" });
     const nobody = await openOperator(world.database, "ours", (ctx) => eventPack(ctx, "owner"));
     expect(nobody.findings).toEqual([]);
+  });
+});
+
+describe("a device that is heard of", () => {
+  const devices = (eventId: string) => as(scrutineer, (ctx) => devicesOf(ctx, eventId));
+
+  test("is known by name, with what it made, what it held and how far its clock is out", async () => {
+    const { event, entryId } = await entered("heard");
+    const device = { id: uuid(), made: 5, held: 4 };
+    await send(
+      scrutineer,
+      "heard",
+      { device, findings: [found(entryId, { at: "2027-05-01T08:30:00.000Z" })] },
+      "2027-05-01T09:00:00.000Z",
+    );
+    const year = 365 * 86_400;
+    expect(await devices(event.id)).toMatchObject([
+      { id: device.id, by: "Åse Ørnhøi", heardAt: NOW, made: 5, held: 4, clockOff: year },
+    ]);
+    await send(scrutineer, "heard", { device: { ...device, held: 0 } });
+    expect(await devices(event.id)).toMatchObject([{ held: 0, clockOff: 0 }]);
+  });
+
+  test("holds what was not taken from it, and one that holds something stands first", async () => {
+    const { event } = await entered("holding");
+    const elsewhere = await entered("another");
+    await send(other, "holding", { device: { id: uuid(), made: 1, held: 0 } });
+    await send(scrutineer, "holding", {
+      device: { id: uuid(), made: 1, held: 0 },
+      findings: [found(elsewhere.entryId)],
+    });
+    expect((await devices(event.id)).map(({ by, held }) => [by, held])).toEqual([
+      ["Åse Ørnhøi", 1],
+      ["Łucja", 0],
+    ]);
   });
 });
