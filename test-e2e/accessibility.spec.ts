@@ -38,7 +38,7 @@ const pages = {
     `${club}/car/S3-0237/others`,
     `${club}/review`,
     `${club}/new-part`,
-    `${club}/part/windscreen-coupe-sandvaer-works/change`,
+    `${club}/part/windscreen-coupe/change`,
   ],
   /** Everything an owner of S3-0338 comes to: prisma/demo/keeper.ts. */
   owner: [
@@ -51,7 +51,7 @@ const pages = {
     `${club}/car/S3-0338/roll`,
     `${club}/notice`,
     `${club}/part`,
-    `${club}/part/windscreen-coupe-sandvaer-works`,
+    `${club}/part/windscreen-coupe`,
   ],
   scrutineer: ["/", `${club}/event/kvitnes-track-day/paddock`],
 } as const;

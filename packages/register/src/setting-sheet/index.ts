@@ -11,6 +11,7 @@ export {
 } from "./read-form";
 export { readSheetTable, type SheetTableCell, type SheetTableReading, sheetTableRows } from "./read-table";
 export {
+  isUsualSetting,
   type SheetGroup,
   type SheetGroupKey,
   sheetGroupKeys,

@@ -24,14 +24,26 @@ export function sheetGroupOf(key: string): SheetGroupKey {
   return axle === "front" || axle === "rear" ? axle : "car";
 }
 
+/** What is read on the flat floor and the turn plates, in the order in which it is read; common practice, no source. */
+const usual = ["camber", "castor", "toe", "rideHeight", "pressure", "cornerWeight"];
+
+/** Whether a setting is one of those read whenever a car is set up; the others are wear, or adjusters seldom moved. */
+export const isUsualSetting = ({ key }: { readonly key: string }): boolean =>
+  sheetGroupOf(key) === "car" || usual.includes(key.split(".").at(-1) ?? "");
+
 /**
- * Everything that is set and measured, as a setting sheet has it: one row per characteristic, the club's own included,
- * in the dictionary's order. A group without rows is left out.
+ * Everything that is set and measured, as a setting sheet has it: one row per characteristic, the club's own included;
+ * what is usual first, then the rest in the dictionary's order. A group without rows is left out.
  */
 export function sheetGroups(book: CharacteristicBook): readonly SheetGroup[] {
   const settings = book.all.filter(
     (one): one is QuantityCharacteristic => one.setting && one.kind === "quantity",
   );
+  const place = ({ key }: QuantityCharacteristic) => {
+    const at = usual.indexOf(key.split(".").at(-1) ?? "");
+    return at < 0 ? usual.length : at;
+  };
+  settings.sort((a, b) => place(a) - place(b));
   return sheetGroupKeys
     .map((key) => ({
       key,

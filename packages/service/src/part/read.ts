@@ -209,21 +209,26 @@ export interface PartNeed {
   readonly use: PartUse;
   readonly scarcity: Scarcity;
   /** Other parts of the place that fit a series of this one and can be had: what stands in for it. */
-  readonly standIns: readonly { readonly slug: string; readonly name: string }[];
+  readonly standIns: readonly {
+    readonly slug: string;
+    readonly name: string;
+    /** Names of the series on which both go. */
+    readonly on: readonly string[];
+  }[];
 }
 
-const fitting = ({ fits }: ListedPart) =>
-  fits.filter(({ standing }) => standing !== "doesNotFit").map(({ series }) => series);
+const fitting = ({ fits }: ListedPart) => fits.filter(({ standing }) => standing !== "doesNotFit");
 
 function standInsOf(need: Omit<PartNeed, "standIns">, all: readonly Omit<PartNeed, "standIns">[]) {
-  const series = new Set(fitting(need.part));
-  return all
-    .filter(({ part, scarcity }) => {
-      const same = part.place === need.part.place && part.assembly === need.part.assembly;
-      const hadEasily = scarcity.rung === "obtainable" || scarcity.rung === "thinning";
-      return part.id !== need.part.id && same && hadEasily && fitting(part).some((one) => series.has(one));
-    })
-    .map(({ part: { slug, name } }) => ({ slug, name }));
+  const series = new Set(fitting(need.part).map((fit) => fit.series));
+  return all.flatMap(({ part, scarcity }) => {
+    const same = part.place === need.part.place && part.assembly === need.part.assembly;
+    const hadEasily = scarcity.rung === "obtainable" || scarcity.rung === "thinning";
+    if (part.id === need.part.id || !same || !hadEasily) return [];
+    const on = fitting(part).filter((fit) => series.has(fit.series));
+    if (on.length === 0) return [];
+    return [{ slug: part.slug, name: part.name, on: [...new Set(on.map(({ seriesName }) => seriesName))] }];
+  });
 }
 
 /** Every part of the list with how scarce it is, the scarcest and most needed first. */

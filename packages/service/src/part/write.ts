@@ -1,6 +1,7 @@
 import {
   assemblies,
   foldName,
+  foldText,
   Problems,
   partFeatureKinds,
   partFitStandings,
@@ -17,7 +18,7 @@ import type { Context } from "../context";
 import { lineInput, proseInput, provenanceFields } from "../entry-input";
 import { writeJournal } from "../journal";
 import { requireRole } from "../role";
-import { listSeriesDetails, slugOf } from "../series";
+import { listSeriesDetails } from "../series";
 import { provenanceOf } from "../source";
 import { valueColumns } from "../value-columns";
 import { type PartTexts, partTexts, wantedFields } from "./policy";
@@ -120,15 +121,20 @@ const wantedTexts = (input: AddPartInput, { fits, features, provenance }: Read):
     features,
   });
 
-/** A short name nobody has yet, made of name and origin. */
+/** Words of a name as an address may have them: "Windscreen, coupé" → "windscreen-coupe". */
+const slugOf = (text: string) =>
+  foldText(text)
+    .replace(/[^a-z0-9]+/g, "-")
+    .slice(0, 50)
+    .replace(/^-|-$/g, "");
+
+/** A short name nobody has yet: of its name, with its origin where that is taken, else counted. */
 async function freeSlug(ctx: Context, { name, origin }: AddPartInput): Promise<string> {
-  const base = slugOf(`${name} ${origin}`) || "part";
-  const taken = new Set(
-    (await ctx.db.part.findMany({ where: { slug: { startsWith: base } }, select: { slug: true } })).map(
-      ({ slug }) => slug,
-    ),
-  );
-  if (!taken.has(base)) return base;
+  const base = slugOf(name) || "part";
+  const rows = await ctx.db.part.findMany({ where: { slug: { startsWith: base } }, select: { slug: true } });
+  const taken = new Set(rows.map(({ slug }) => slug));
+  const free = [base, slugOf(`${name} ${origin}`)].find((slug) => slug !== "" && !taken.has(slug));
+  if (free !== undefined) return free;
   for (let next = 2; ; next += 1) if (!taken.has(`${base}-${next}`)) return `${base}-${next}`;
 }
 

@@ -5,7 +5,6 @@ export {
   addSeriesForm,
   fallsOutside,
   seriesFacts,
-  slugOf,
 } from "./policy";
 export {
   changesOf,

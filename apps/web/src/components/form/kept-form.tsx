@@ -61,6 +61,7 @@ export function KeptForm({ name }: KeptFormProps) {
       const value = kept[one.name];
       if (value === undefined || value === one.value) return false;
       one.value = value;
+      one.closest("details")?.setAttribute("open", "");
       one.dispatchEvent(new Event("input", { bubbles: true }));
       return true;
     });

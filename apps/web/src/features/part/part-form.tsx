@@ -139,7 +139,7 @@ function Fits({ form: { part, series } }: { readonly form: PartForm }) {
         <div
           // biome-ignore lint/suspicious/noArrayIndexKey: rows are told apart by their place only
           key={index}
-          className="grid gap-x-4 gap-y-2 border-hair border-t py-3 sm:grid-cols-4"
+          className="grid grid-cols-2 gap-x-4 gap-y-2 border-hair border-t py-3 sm:grid-cols-4"
         >
           <ChoiceField
             name={`fits.${index}.series`}
@@ -170,7 +170,7 @@ function Fits({ form: { part, series } }: { readonly form: PartForm }) {
             inputMode="numeric"
             maxLength={9}
           />
-          <div className="sm:col-span-4">
+          <div className="col-span-2 sm:col-span-4">
             <TextField
               name={`fits.${index}.note`}
               label={`What to alter, or why not, row ${index + 1}`}

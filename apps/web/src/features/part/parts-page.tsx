@@ -160,7 +160,9 @@ function PartRow({ club, need: { part, use, scarcity, standIns } }: { club: stri
         <span className={scarce ? "font-semibold" : ""}>{scarcityWords[scarcity.rung]}</span>
         <span className="block text-fine text-soft">
           {scarcity.because}
-          {scarce && standIns.length > 0 ? ` Stands in: ${standIns.map((one) => one.name).join(", ")}.` : ""}
+          {scarce && standIns.length > 0
+            ? ` Stands in: ${standIns.map((one) => `${one.name} (${one.on.join(", ")})`).join("; ")}.`
+            : ""}
         </span>
       </td>
     </tr>

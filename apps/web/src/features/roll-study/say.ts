@@ -3,6 +3,14 @@ import { printQuantity } from "@trunnion/calc";
 
 type Field = RollStudy["fields"][number];
 
+/** Most that is named: a linkage lacks two dozen coordinates at once. */
+const NAMED = 4;
+
+function sayMissing(missing: readonly string[]): string {
+  const [named, rest] = [missing.slice(0, NAMED).join(", "), missing.length - NAMED];
+  return rest <= 0 ? named : `${named}, and ${rest} more`;
+}
+
 /** What the record says of a figure, or what it lacks; for the field and the line below it. */
 export function sayRecorded({ si, unit, dimension, from, origin, missing }: Field): {
   readonly value: string;
@@ -18,6 +26,6 @@ export function sayRecorded({ si, unit, dimension, from, origin, missing }: Fiel
     words:
       missing.length === 0
         ? "The register keeps no such figure."
-        : `Not on the record: ${missing.join(", ")}.`,
+        : `Not on the record: ${sayMissing(missing)}.`,
   };
 }

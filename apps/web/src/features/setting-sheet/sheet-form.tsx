@@ -1,6 +1,7 @@
 "use client";
 import type { CornerSigns, SettingSheetForm } from "@trunnion/api";
 import {
+  isUsualSetting,
   type QuantityCharacteristic,
   readEntered,
   repeatsIn,
@@ -9,7 +10,7 @@ import {
 } from "@trunnion/register";
 import { type FormEvent, useState } from "react";
 import { Button } from "../../components/button";
-import { EditForm } from "../../components/form/edit-form";
+import { EditForm, useForm } from "../../components/form/edit-form";
 import { ChoiceField, TextArea, TextField } from "../../components/form/form-field";
 import { KeptForm } from "../../components/form/kept-form";
 import type { FormAction } from "../../lib/form-state";
@@ -94,9 +95,10 @@ export function SheetForm({ form, words, found, action, keys, back }: SheetFormP
         {form.groups.map(({ key, label, rows }) => (
           <fieldset key={key} className="sheet-axle">
             <legend className="w-full border-ink border-t-2 pt-2 text-head">{label}</legend>
-            {rows.map((row) => (
+            {rows.filter(isUsualSetting).map((row) => (
               <SheetRow key={row.key} row={row} {...{ form, words, found }} />
             ))}
+            <Seldom rows={rows.filter((row) => !isUsualSetting(row))} {...{ form, words, found }} />
           </fieldset>
         ))}
         <TextArea name="note" label="Note" rows={3} maxLength={4000} />
@@ -179,6 +181,38 @@ function SheetRow({ row, form, words, found }: SheetRowProps) {
         );
       })}
     </div>
+  );
+}
+
+type SeldomProps = Omit<SheetRowProps, "row"> & { readonly rows: readonly Row[] };
+
+/** What is measured now and then, folded until something of it was typed, so that a phone shows what is set today. */
+function Seldom({ rows, ...props }: SeldomProps) {
+  const { typed, errors } = useForm();
+  const ours = new Set(
+    rows.flatMap(({ key, ...row }) =>
+      sidesOf({ key, ...row }).flatMap((side) => [
+        sheetField(key, side, "asLeft"),
+        sheetField(key, side, "asFound"),
+      ]),
+    ),
+  );
+  const said = Object.entries(typed).some(
+    ([name, values]) => ours.has(name) && values.some((one) => one.trim() !== ""),
+  );
+  if (rows.length === 0) return null;
+  return (
+    <details open={said || Object.keys(errors).some((name) => ours.has(name))} className="sheet-whole">
+      <summary className="min-h-11 cursor-pointer py-2">
+        {rows.length === 1 ? "1 more" : `${rows.length} more`}:{" "}
+        {rows.map(({ label }) => label.toLowerCase()).join(", ")}
+      </summary>
+      <div className="sheet-axle">
+        {rows.map((row) => (
+          <SheetRow key={row.key} row={row} {...props} />
+        ))}
+      </div>
+    </details>
   );
 }
 
