@@ -72,14 +72,16 @@ function OneSheet({ look }: { readonly look: SheetLook }) {
         </p>
       )}
       {unresolved.length === 0 ? null : (
-        <Notice
-          tone="note"
-          text={{
-            what: "Written down without a result, so not taken:",
-            remedy: "Cross a result on the sheet and drop it again, or enter the finding by hand.",
-          }}
-          details={unresolved.map(({ text, written }) => `${text} – ${written}`)}
-        />
+        <div className="pb-4">
+          <Notice
+            tone="note"
+            text={{
+              what: "Written down without a result, so not taken:",
+              remedy: "Cross a result on the sheet and drop it again, or enter the finding by hand.",
+            }}
+            details={unresolved.map(({ text, written }) => `${text} – ${written}`)}
+          />
+        </div>
       )}
       {findings.length === 0 ? null : <Findings findings={findings} />}
       <p className="pt-2 text-small text-soft">
@@ -132,7 +134,7 @@ function Findings({ findings }: { readonly findings: readonly SheetLookFinding[]
             </td>
             <td>
               {finding.was.length === 0
-                ? "nothing"
+                ? "nothing so far"
                 : finding.was.map((was) => (
                     <span key={`${was.by}${was.result}${was.note}`} className="block">
                       {[findingResultWords[was.result], was.note, was.by].filter(Boolean).join(", ")}

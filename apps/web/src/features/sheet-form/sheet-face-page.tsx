@@ -1,6 +1,7 @@
 import type { SheetFace } from "@trunnion/api";
 import { PageHead, SectionHead } from "../../components/page-head";
 import { sayLongDay } from "../../lib/day";
+import { clubsPath } from "../../lib/path";
 import { sayChange } from "./look-page";
 
 const standingWords: Readonly<
@@ -50,6 +51,11 @@ export function SheetFacePage({ face }: { readonly face: SheetFace }) {
           </ul>
         </section>
       )}
+      <p className="pt-4">
+        <a href={clubsPath} className="underline">
+          {changes === undefined ? "Sign in" : "Go to your clubs"}
+        </a>
+      </p>
     </>
   );
 }
