@@ -418,6 +418,9 @@ describe("a use case that writes", () => {
       "unneeded",
       "rowsPart",
       "makeSheets",
+      "hearOf",
+      "putInOrder",
+      "recordReadings",
     );
     // Without a context of a member: run for whoever began it, or by the command line, on files alone.
     exempt.push(
