@@ -44,6 +44,15 @@ export interface RegisterSearch {
   readonly filter?: string;
   /** "unknown": the cars of which the record does not say whether the condition holds. */
   readonly show?: string;
+  readonly status?: string;
+  /** First year of a decade, or "-1" where it is not known. */
+  readonly decade?: string;
+  readonly verdict?: string;
+  /** An assembly on which something was modified. */
+  readonly modified?: string;
+  readonly order?: string;
+  /** Keys of characteristics shown beside, with commas between. */
+  readonly col?: string;
 }
 
 /** The register; `after` is the reference of the last car of the page before. */

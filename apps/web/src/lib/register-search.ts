@@ -1,4 +1,12 @@
-import { notationLimit } from "@trunnion/register";
+import {
+  type Assembly,
+  assemblies,
+  type CarStatus,
+  carStatuses,
+  notationLimit,
+  type Verdict,
+  verdicts,
+} from "@trunnion/register";
 import { withoutControls } from "./address";
 import type { RegisterSearch } from "./path";
 
@@ -14,6 +22,52 @@ export function queryPart(query: AskedQuery, name: string, longest = LONGEST): s
   return value === "" ? undefined : value;
 }
 
+/** Longest list of columns of an address. */
+const LONGEST_COLUMNS = 400;
+/** Columns of characteristics beside one another at most. */
+export const mostColumns = 8;
+/** Orders of the register; by chassis number where none is asked for. */
+export const listOrders = ["chassis", "built", "differing"] as const;
+
+const oneOf = <T extends string>(known: readonly T[], text: string | undefined): T | undefined =>
+  known.find((one) => one === text);
+
+/** What was picked of the register's counts, as its procedures take it. */
+export function picksOf({ status, decade, verdict, modified }: RegisterSearch): {
+  readonly status?: CarStatus;
+  readonly decade?: number;
+  readonly verdict?: Verdict;
+  readonly modified?: Assembly;
+} {
+  const [one, two, three] = [
+    oneOf(carStatuses, status),
+    oneOf(verdicts, verdict),
+    oneOf(assemblies, modified),
+  ];
+  return {
+    ...(one === undefined ? {} : { status: one }),
+    ...(decade === undefined ? {} : { decade: Number(decade) }),
+    ...(two === undefined ? {} : { verdict: two }),
+    ...(three === undefined ? {} : { modified: three }),
+  };
+}
+
+/** The columns of an address, with those that a plain form sends one by one. */
+function withOne(col: string | undefined, more: AskedQuery[string]): string | undefined {
+  const added = (typeof more === "string" ? [more] : (more ?? [])).map((key) =>
+    withoutControls(key).slice(0, LONGEST),
+  );
+  const keys = [...(col ?? "").split(","), ...added].filter((key) => key !== "");
+  return keys.length === 0 ? undefined : [...new Set(keys)].slice(0, mostColumns).join(",");
+}
+
+/** Characteristics of an address's columns. */
+export const columnsOf = ({ col }: RegisterSearch): readonly string[] =>
+  (col ?? "")
+    .split(",")
+    .filter((key) => key !== "")
+    .slice(0, mostColumns);
+
 /** What an address of the register narrows it by. A condition is kept whole even if it is too long: so that it is told. */
 export function registerSearch(query: AskedQuery): RegisterSearch {
   const parts = {
@@ -22,6 +76,12 @@ export function registerSearch(query: AskedQuery): RegisterSearch {
     where: queryPart(query, "where", notationLimit + 1),
     filter: queryPart(query, "filter"),
     show: queryPart(query, "show") === "unknown" ? "unknown" : undefined,
+    status: oneOf(carStatuses, queryPart(query, "status")),
+    decade: /^(?:-1|(?:19|20)\d0)$/.exec(queryPart(query, "decade") ?? "")?.[0],
+    verdict: oneOf(verdicts, queryPart(query, "verdict")),
+    modified: oneOf(assemblies, queryPart(query, "modified")),
+    order: oneOf(listOrders, queryPart(query, "order")),
+    col: withOne(queryPart(query, "col", LONGEST_COLUMNS), query.with),
   };
   return Object.fromEntries(Object.entries(parts).filter(([, value]) => value !== undefined));
 }

@@ -1,5 +1,5 @@
-import type { SavedFilter } from "@trunnion/api";
-import type { Condition } from "@trunnion/register";
+import type { RegisterList, SavedFilter } from "@trunnion/api";
+import type { Characteristic, Condition } from "@trunnion/register";
 import { Choice } from "../../components/field";
 import { PageHead } from "../../components/page-head";
 import { Pager, type PagerProps } from "../../components/pager";
@@ -9,13 +9,17 @@ import { TitleBlock } from "../../components/shell/title-block";
 import { sayCars, sayCount } from "../../lib/car-count";
 import { type RegisterSearch, registerPath } from "../../lib/path";
 import { FilterBar } from "../filter/filter-bar";
+import { RegisterFacets } from "./register-facets";
 import { type RegisterRow, RegisterTable } from "./register-table";
+import { RegisterTools } from "./register-tools";
 
 export interface RegisterPageProps {
   readonly club: ClubFace;
   readonly search: RegisterSearch;
   readonly series: readonly { readonly slug: string; readonly name: string }[];
   readonly saved: readonly SavedFilter[];
+  /** Characteristics of the club's own, beside the built-in ones. */
+  readonly own?: readonly Characteristic[];
   /** What is wrong with the condition in the address; the list is then empty. */
   readonly problem?: string;
   readonly list: {
@@ -25,13 +29,22 @@ export interface RegisterPageProps {
     readonly unknown: number;
     readonly condition?: { readonly is: Condition; readonly said: string };
     readonly rows: readonly RegisterRow[];
+    /** How many there are of each kind; left out where nothing was counted. */
+    readonly facets?: RegisterList["facets"];
+    /** Words that no car has to the letter, with those that were looked for instead. */
+    readonly corrections?: RegisterList["corrections"];
+    /** Changes that are not in the search yet. */
+    readonly stale?: number;
+    /** Characteristics shown beside. */
+    readonly columns?: RegisterList["columns"];
   };
   /** Addresses of other pages of the list, made with `registerPath` and its cursors. */
   readonly pages: Omit<PagerProps, "shown">;
 }
 
 /** Every car the club knows of, and how to find one. */
-export function RegisterPage({ club, search, series, saved, problem, list, pages }: RegisterPageProps) {
+export function RegisterPage(props: RegisterPageProps) {
+  const { club, search, series, saved, own = [], problem, list, pages } = props;
   const asked = Object.values(search).some((part) => part !== undefined && part !== "");
   const seesUnknown = search.show === "unknown" && list.condition !== undefined;
   const shown = seesUnknown ? list.unknown : list.total;
@@ -47,11 +60,13 @@ export function RegisterPage({ club, search, series, saved, problem, list, pages
       <SearchBox
         action={registerPath(club.slug)}
         label="Find a car"
-        hint="By part of any number or mark, colour, year of build or a word of the remarks; registrars also by keeper."
+        hint="Any words of the record: part of a number or mark, colour, part, modification, remark, history, caption; registrars also keepers. Typing mistakes are allowed for."
         {...(search.q === undefined ? {} : { query: search.q })}
       >
         <Choice name="series" label="Series" value={search.series ?? ""} options={seriesOptions(series)} />
-        {(["where", "filter", "show"] as const).map((name) =>
+        {(
+          ["where", "filter", "show", "status", "decade", "verdict", "modified", "order", "col"] as const
+        ).map((name) =>
           search[name] === undefined ? null : (
             <input key={name} type="hidden" name={name} value={search[name]} />
           ),
@@ -73,7 +88,16 @@ export function RegisterPage({ club, search, series, saved, problem, list, pages
               },
             })}
       />
-      {rows.length > 0 ? <RegisterTable club={club.slug} rows={rows} /> : null}
+      <Corrections list={list} />
+      {list.facets === undefined ? null : (
+        <RegisterFacets club={club.slug} search={search} facets={list.facets} />
+      )}
+      {rows.length > 0 ? (
+        <>
+          <RegisterTools club={club.slug} search={search} own={own} />
+          <RegisterTable club={club.slug} rows={rows} columns={list.columns ?? []} />
+        </>
+      ) : null}
       {rows.length === 0 && problem === undefined ? <NothingFound club={club} asked={asked} /> : null}
       {rows.length === 0 ? null : (
         <Pager shown={`${sayCount(rows.length)} of ${sayCars(shown)} shown`} {...pages} />
@@ -88,6 +112,24 @@ export function RegisterPage({ club, search, series, saved, problem, list, pages
         ]}
       />
     </>
+  );
+}
+
+/** What was looked for in place of words nobody has, and what the search does not know yet. */
+function Corrections({ list: { corrections = [], stale = 0 } }: Pick<RegisterPageProps, "list">) {
+  return (
+    <div role="status" className="grid gap-1 pt-3 empty:hidden">
+      {corrections.map(({ word, as }) => (
+        <p key={word}>
+          No car has “{word}”: taken for <strong>{as.join(" or ")}</strong>.
+        </p>
+      ))}
+      {stale === 0 ? null : (
+        <p className="text-small">
+          {sayCount(stale)} changes are not in the search yet. Look again in a moment.
+        </p>
+      )}
+    </div>
   );
 }
 

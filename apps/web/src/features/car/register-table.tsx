@@ -19,16 +19,26 @@ export interface RegisterRow {
   readonly deviating: number;
   /** The same per assembly, in walking order, to draw where; left out, only the number is shown. */
   readonly assemblies?: readonly AssemblyCount[];
+  /** What the car has of the characteristics shown beside. */
+  readonly values?: Readonly<Record<string, string>>;
   /** Characteristics that are recorded and could be compared. */
   readonly compared?: number;
+}
+
+/** A characteristic shown beside. */
+interface Column {
+  readonly key: string;
+  readonly label: string;
 }
 
 export function RegisterTable({
   club,
   rows,
+  columns = [],
 }: {
   readonly club: string;
   readonly rows: readonly RegisterRow[];
+  readonly columns?: readonly Column[];
 }) {
   return (
     <table className="list-table mt-6">
@@ -41,19 +51,30 @@ export function RegisterTable({
           <th scope="col">Colour</th>
           <th scope="col">Registration</th>
           <th scope="col">Status</th>
+          {columns.map(({ key, label }) => (
+            <th key={key} scope="col">
+              {label}
+            </th>
+          ))}
           <th scope="col">Differs from specification, of what is recorded</th>
         </tr>
       </thead>
       <tbody>
         {rows.map((row) => (
-          <CarRow key={row.reference} club={club} row={row} />
+          <CarRow key={row.reference} club={club} row={row} columns={columns} />
         ))}
       </tbody>
     </table>
   );
 }
 
-function CarRow({ club, row }: { readonly club: string; readonly row: RegisterRow }) {
+interface CarRowProps {
+  readonly club: string;
+  readonly row: RegisterRow;
+  readonly columns: readonly Column[];
+}
+
+function CarRow({ club, row, columns }: CarRowProps) {
   return (
     <tr>
       <th scope="row" className="list-lead font-normal">
@@ -71,6 +92,11 @@ function CarRow({ club, row }: { readonly club: string; readonly row: RegisterRo
         <Known text={row.registration} label="Registration" />
       </td>
       <td>{carStatusWords[row.status]}</td>
+      {columns.map(({ key, label }) => (
+        <td key={key}>
+          <Known text={row.values?.[key] ?? ""} label={label} />
+        </td>
+      ))}
       <td className="list-strip">
         <Differing
           deviating={row.deviating}

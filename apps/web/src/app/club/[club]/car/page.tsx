@@ -5,7 +5,14 @@ import { type Asked, askedOf } from "../../../../features/filter/begin";
 import { leadersOf } from "../../../../lib/assembly";
 import { clubPage } from "../../../../lib/club-page";
 import { type RegisterSearch, registerPath } from "../../../../lib/path";
-import { type AskedQuery, queryPart, registerSearch } from "../../../../lib/register-search";
+import {
+  type AskedQuery,
+  columnsOf,
+  listOrders,
+  picksOf,
+  queryPart,
+  registerSearch,
+} from "../../../../lib/register-search";
 
 export const metadata: Metadata = { title: "Register" };
 
@@ -27,12 +34,16 @@ function inputOf(
   asked: Extract<Asked, { readonly ok: true }>,
 ): ListInput {
   const { q, series, show } = search;
+  const order = listOrders.find((one) => one === search.order);
   return {
     club,
     ...(q === undefined ? {} : { search: q }),
     ...(series === undefined ? {} : { series }),
     ...(asked.condition === undefined ? {} : { condition: asked.condition }),
     ...(show === "unknown" ? { show } : {}),
+    ...picksOf(search),
+    ...(order === undefined ? {} : { order }),
+    columns: [...columnsOf(search)],
     ...(after === undefined ? {} : { after }),
   };
 }
@@ -51,19 +62,25 @@ export default async function Page({ params, searchParams }: Segments) {
       const asked = askedOf(search, saved);
       // A condition that cannot be read shows no car: never the whole register in its place.
       const list = asked.ok ? await api.car.list(inputOf(club, { search, after }, asked)) : undefined;
-      return { series: await api.car.series({ club }), saved, asked, list };
+      const { own } = await api.filter.form({ club });
+      return { series: await api.car.series({ club }), saved, asked, list, own };
     },
-    draw: ({ series, saved, asked, list }, face) => (
+    draw: ({ series, saved, asked, list, own }, face) => (
       <RegisterPage
         club={face}
         search={search}
         series={series}
         saved={saved}
+        own={own}
         {...(asked.ok ? {} : { problem: asked.problem })}
         list={{
           total: list?.total ?? 0,
           unknown: list?.unknown ?? 0,
           rows: (list?.cars ?? []).map((car) => ({ ...car, assemblies: leadersOf(car.assemblies) })),
+          columns: list?.columns ?? [],
+          corrections: list?.corrections ?? [],
+          stale: list?.stale ?? 0,
+          ...(list === undefined ? {} : { facets: list.facets }),
           ...(list?.condition === undefined ? {} : { condition: list.condition }),
         }}
         pages={{

@@ -1,7 +1,7 @@
 import { type ListFileRequest, listDownload, requestOf } from "@trunnion/api";
 import { download } from "../../../../../../features/export/download";
 import { fromSegment } from "../../../../../../lib/address";
-import { queryPart, registerSearch } from "../../../../../../lib/register-search";
+import { picksOf, queryPart, registerSearch } from "../../../../../../lib/register-search";
 import { service } from "../../../../../../lib/service";
 
 interface Segments {
@@ -11,14 +11,18 @@ interface Segments {
 /** What an address asks for, of what is said there; what is not said is left out. */
 function asked(club: string, file: string, query: Readonly<Record<string, string>>): ListFileRequest {
   const [list = "", ending] = file.split(".");
-  const { q, show, ...search } = registerSearch(query);
+  const search = registerSearch(query);
+  const { q, show, series, where, filter } = search;
   const [car, event] = [queryPart(query, "car"), queryPart(query, "event")];
   return {
     club,
     list,
     format: ending === "xlsx" ? "xlsx" : "csv",
     personalData: query.people === "yes",
-    ...search,
+    ...picksOf(search),
+    ...(series === undefined ? {} : { series }),
+    ...(where === undefined ? {} : { where }),
+    ...(filter === undefined ? {} : { filter }),
     ...(q === undefined ? {} : { search: q }),
     ...(show === "unknown" ? { show } : {}),
     ...(car === undefined ? {} : { car }),
