@@ -9,6 +9,7 @@ import {
 } from "@trunnion/register";
 import { withoutControls } from "./address";
 import type { RegisterSearch } from "./path";
+import { mostColumns } from "./register-column";
 
 export type AskedQuery = Readonly<Record<string, string | readonly string[] | undefined>>;
 
@@ -24,8 +25,6 @@ export function queryPart(query: AskedQuery, name: string, longest = LONGEST): s
 
 /** Longest list of columns of an address. */
 const LONGEST_COLUMNS = 400;
-/** Columns of characteristics beside one another at most. */
-export const mostColumns = 8;
 /** Orders of the register; by chassis number where none is asked for. */
 export const listOrders = ["chassis", "built", "differing"] as const;
 
@@ -60,13 +59,6 @@ function withOne(col: string | undefined, more: AskedQuery[string]): string | un
   const keys = [...(col ?? "").split(","), ...added].filter((key) => key !== "");
   return keys.length === 0 ? undefined : [...new Set(keys)].slice(0, mostColumns).join(",");
 }
-
-/** Characteristics of an address's columns. */
-export const columnsOf = ({ col }: RegisterSearch): readonly string[] =>
-  (col ?? "")
-    .split(",")
-    .filter((key) => key !== "")
-    .slice(0, mostColumns);
 
 /** What an address of the register narrows it by. A condition is kept whole even if it is too long: so that it is told. */
 export function registerSearch(query: AskedQuery): RegisterSearch {

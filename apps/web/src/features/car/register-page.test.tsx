@@ -99,3 +99,37 @@ describe("the register by a condition", () => {
     expect(html).toContain('href="/club/sandvaer/car?filter=Stiff+%26+low"');
   });
 });
+
+describe("the counts beside the list", () => {
+  const facets = {
+    series: [{ slug: "series-2", name: "Series 2", cars: 300 }],
+    status: [{ status: "inUse" as const, cars: 1_200 }],
+    decade: [{ decade: null, cars: 4 }],
+    verdict: [],
+    modified: [{ assembly: "brakes" as const, cars: 40 }],
+  };
+  const counted: RegisterPageProps = { ...narrowed, list: { ...narrowed.list, facets } };
+
+  test("narrow the list and keep what it was narrowed by before", () => {
+    const html = markup(<RegisterPage {...counted} />);
+    expect(html).toContain(
+      'href="/club/sandvaer/car?q=04&amp;where=recorded_front.camber&amp;modified=brakes"',
+    );
+    expect(readText(<RegisterPage {...counted} />)).toContain("In use 1,200");
+    expect(readText(<RegisterPage {...counted} />)).toContain("decade not known 4");
+  });
+
+  test("are lifted by the same link, which says so", () => {
+    const html = markup(<RegisterPage {...counted} search={{ q: "04", modified: "brakes" }} />);
+    expect(html).toMatch(/href="\/club\/sandvaer\/car\?q=04"[^>]*aria-current="true"/);
+  });
+});
+
+describe("words that nobody has", () => {
+  test("are told with those they were taken for", () => {
+    const corrections = [{ word: "grondla", as: ["grondal"] }];
+    expect(readText(<RegisterPage {...one} list={{ ...one.list, corrections }} />)).toContain(
+      "No car has “grondla”: taken for grondal",
+    );
+  });
+});

@@ -2,7 +2,7 @@ import { builtInBook, type Characteristic, characteristicBook } from "@trunnion/
 import { Button } from "../../components/button";
 import { Choice } from "../../components/field";
 import { listPath, type RegisterSearch, registerPath } from "../../lib/path";
-import { columnsOf, mostColumns } from "../../lib/register-search";
+import { columnsOf, mostColumns } from "../../lib/register-column";
 
 export interface RegisterToolsProps {
   readonly club: string;

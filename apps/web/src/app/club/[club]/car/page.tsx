@@ -5,9 +5,9 @@ import { type Asked, askedOf } from "../../../../features/filter/begin";
 import { leadersOf } from "../../../../lib/assembly";
 import { clubPage } from "../../../../lib/club-page";
 import { type RegisterSearch, registerPath } from "../../../../lib/path";
+import { columnsOf } from "../../../../lib/register-column";
 import {
   type AskedQuery,
-  columnsOf,
   listOrders,
   picksOf,
   queryPart,
