@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { builtInBook } from "../characteristic/book";
 import { readSheetForm, type SheetCell } from "./read-form";
 import { readSheetTable } from "./read-table";
-import { sheetGroups } from "./row";
+import { isUsualSetting, sheetGroups } from "./row";
 
 const book = builtInBook;
 const basis = { book, units: "metric" as const, rims: new Map() };
@@ -26,6 +26,21 @@ describe("the rows of a setting sheet", () => {
       groups.flatMap(({ rows }) => rows).every(({ setting, kind }) => setting && kind === "quantity"),
     ).toBe(true);
   });
+});
+
+test("a setting sheet begins with what is read whenever a car is set up", () => {
+  const [front] = sheetGroups(book);
+  const usual = front?.rows.filter(isUsualSetting).map(({ key }) => key);
+  expect(usual).toEqual([
+    "front.camber",
+    "front.castor",
+    "front.toe",
+    "front.rideHeight",
+    "tyres.front.pressure",
+    "front.cornerWeight",
+  ]);
+  expect(front?.rows.slice(0, 6).map(({ key }) => key)).toEqual(usual);
+  expect(front?.rows.length).toBeGreaterThan(6);
 });
 
 describe("a setting sheet's form", () => {
