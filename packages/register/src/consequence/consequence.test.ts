@@ -341,3 +341,33 @@ describe("a front suspension whose hardpoints are known", () => {
     expect(raw).toMatchObject({ front: { rollCentreHeight: centre.outputs.rollCentreHeight?.si } });
   });
 });
+
+describe("the bore of a bar", () => {
+  const rateOf = (bore: string | undefined) => {
+    const { "rear.antiRollBar.bore": _bore, ...bare } = fullCar as Record<string, string>;
+    const car = bore === undefined ? bare : { ...bare, "rear.antiRollBar.bore": bore };
+    const list = consequencesOf(
+      stateWith(bare),
+      stateWith({ ...car, "rear.antiRollBar.diameter": "20 mm" }),
+      book,
+    );
+    return find(list, "rear.bar.rate");
+  };
+  const inputOfBore = (bore: string | undefined) => rateOf(bore).inputs.find(({ field }) => field === "bore");
+
+  test("that is not recorded is taken as solid, and the assumption is told", () => {
+    expect(inputOfBore(undefined)).toMatchObject({
+      origin: "assumed",
+      label: "bar taken as solid: no bore is recorded",
+    });
+  });
+
+  test("that is said to be none is solid and no assumption; a bore softens the bar by its fourth power", () => {
+    expect(inputOfBore("none")).toMatchObject({ text: "not fitted", origin: "reading" });
+    const rate = (bore: string | undefined) =>
+      rateOf(bore).figures.find(({ output }) => output === "rate")?.numberAfter ?? Number.NaN;
+    expect(rate("none")).toBe(rate(undefined));
+    // Polar second moment d⁴ − b⁴: 12 mm in 20 mm takes 13 % (first principles).
+    expect(rate("12 mm") / rate("none")).toBeCloseTo(1 - (12 / 20) ** 4, 9);
+  });
+});

@@ -39,7 +39,8 @@ export function antiRollBarOf(axle: Axle): readonly Characteristic[] {
       label: `${name} anti-roll bar bore`,
       minimum: 0.003,
       maximum: 0.045,
-      help: "Inside diameter of a tubular bar. Leave empty for a solid one.",
+      removable: true,
+      help: "Inside diameter of a tubular bar; none for a solid one. Leave empty where it is not known.",
     },
     {
       ...bar,

@@ -1,9 +1,12 @@
 import type { Binding, Feed } from "../binding";
-import { type Axle, axles, group, of, perhaps } from "./feed";
+import { type Axle, assumed, axles, firstOf, group, of, perhaps } from "./feed";
 
 const shape = (axle: Axle): Readonly<Record<string, Feed>> => ({
   diameter: of(`${axle}.antiRollBar.diameter`),
-  bore: perhaps(`${axle}.antiRollBar.bore`),
+  bore: firstOf(
+    { from: "characteristic", key: `${axle}.antiRollBar.bore`, absent: 0 },
+    assumed(0, "bar taken as solid: no bore is recorded"),
+  ),
 });
 
 function ofAxle(axle: Axle, name: string): readonly Binding[] {
