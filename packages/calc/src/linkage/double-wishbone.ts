@@ -150,14 +150,14 @@ function pointsOf(hardpoints: WishboneHardpoints): WishbonePoints {
     tieRodOuter,
   } = hardpoints;
   return {
-    lowerArmFront,
-    lowerArmRear,
-    lowerJoint,
-    upperArmFront,
-    upperArmRear,
-    upperJoint,
-    tieRodInner,
-    tieRodOuter,
+    lowerArmFront: mutable(lowerArmFront),
+    lowerArmRear: mutable(lowerArmRear),
+    lowerJoint: mutable(lowerJoint),
+    upperArmFront: mutable(upperArmFront),
+    upperArmRear: mutable(upperArmRear),
+    upperJoint: mutable(upperJoint),
+    tieRodInner: mutable(tieRodInner),
+    tieRodOuter: mutable(tieRodOuter),
   };
 }
 

@@ -16,7 +16,7 @@ import { outOfReach, type Reach } from "./reach";
 import { addScaled, type MutableVector, mutable, plus, subtract } from "./vector";
 import { Wheel } from "./wheel";
 
-const still: Vector = { x: 0, y: 0, z: 0 };
+const still: Vector = mutable();
 
 /** A wheel rigidly on one arm that turns about a fixed line: swing axle, trailing and semi-trailing arm. */
 class PivotedArm implements Corner<"wheelCentre"> {

@@ -151,4 +151,4 @@ export class Upright implements Body {
   }
 }
 
-const noVelocity: Vector = { x: 0, y: 0, z: 0 };
+const noVelocity: Vector = mutable();

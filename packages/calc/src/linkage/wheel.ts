@@ -4,7 +4,7 @@ import type { WheelHardpoints } from "./hardpoint";
 import { addScaled, cross, dot, type MutableVector, mutable } from "./vector";
 
 /** Up, square to the ground, on a car that does not roll. */
-export const upright: Vector = { x: 0, y: 0, z: 1 };
+export const upright: Vector = mutable({ x: 0, y: 0, z: 1 });
 const change = mutable();
 
 /** The wheel of a corner: a rigid disc of the loaded radius. */
