@@ -1,5 +1,5 @@
 import type { ComparedCar } from "@trunnion/api";
-import { type ComparedRow, verdictWords } from "@trunnion/register";
+import { type ComparedRow, verdicts, verdictWords } from "@trunnion/register";
 import { VerdictMark, wantsAttention } from "../../components/verdict-mark";
 import { spreadPath } from "../../lib/path";
 
@@ -96,7 +96,9 @@ function groupsOf(
     if (group) group.cars.push(cell.car);
     else groups.set(key, { cell, cars: [cell.car] });
   }
-  return [...groups.values()];
+  // The worst first, as the rows are.
+  const severity = ({ cell }: { readonly cell: Cell }) => verdicts.indexOf(cell.verdict);
+  return [...groups.values()].sort((a, b) => severity(a) - severity(b));
 }
 
 /** A whole fleet: what the cars are held against, and which of them have something else. */
@@ -121,7 +123,7 @@ export function DifferingTable({ club, cars, rows, words }: CompareTableProps) {
             </th>
             <td data-label="Held against">{row.against}</td>
             <td>
-              <ul className="grid gap-1">
+              <ul className="flex flex-wrap gap-x-8 gap-y-1">
                 {groupsOf(row.cells.filter(({ differs }) => differs)).map(({ cell, cars: places }) => (
                   <li key={`${cell.text} ${cell.verdict}`} className="flex flex-wrap gap-x-3">
                     <span className="font-semibold">{cell.text}</span>

@@ -127,20 +127,53 @@ const parts = [
   { key: "unknown", hatch: "open", label: "Not known, lost from sight or disputed" },
 ] as const;
 
+/** Most bars of which the hatching can be told apart. */
+const BARS = 48;
+
+/** Months as they are, or where they are too many to be told apart by quarter of a year: "1971, quarter 2". */
+export function spansOf(months: Survival["months"]): {
+  readonly months: number;
+  readonly spans: Survival["months"];
+} {
+  if (months.length <= BARS) return { months: 1, spans: months };
+  const quarters = new Map<string, Survival["months"][number]>();
+  for (const one of months) {
+    const [year = "", of = "1"] = one.month.split("-");
+    const month = `${year}, quarter ${Math.ceil(Number(of) / 3)}`;
+    const before = quarters.get(month);
+    const sum = (part: "cars" | "inUse" | "resting" | "gone" | "unknown") =>
+      (before?.[part] ?? 0) + one[part];
+    quarters.set(month, {
+      month,
+      cars: sum("cars"),
+      inUse: sum("inUse"),
+      resting: sum("resting"),
+      gone: sum("gone"),
+      unknown: sum("unknown"),
+    });
+  }
+  return { months: 3, spans: [...quarters.values()] };
+}
+
+/** Where a span stands along the years: the middle of its month or quarter. */
+function placeOf(span: string): number {
+  const [year = "0", of = "1"] = span.split(/-|, quarter /);
+  const parts = span.includes("quarter") ? 4 : 12;
+  return Number(year) + (Number(of) - 0.5) / parts;
+}
+
 /** One bar a month; the kinds in the places whose filling is theirs. */
-export function monthRows(months: Survival["months"]) {
-  return months.map(({ month, cars, inUse, resting, gone, unknown }) => {
-    const [year = "0", of = "1"] = month.split("-");
-    return {
-      year: Number(year) + (Number(of) - 0.5) / 12,
-      count: cars,
-      counts: [inUse, gone, resting, 0, unknown],
-    };
-  });
+export function monthRows(spans: Survival["months"]) {
+  return spans.map(({ month, cars, inUse, resting, gone, unknown }) => ({
+    year: placeOf(month),
+    count: cars,
+    counts: [inUse, gone, resting, 0, unknown],
+  }));
 }
 
 function MonthSection({ page: { months, noMonth } }: { readonly page: Survival }) {
   if (months.length === 0) return null;
+  const { months: step, spans } = spansOf(months);
   return (
     <section aria-labelledby="months" className="grid grid-cols-1 gap-3">
       <SectionHead id="months" title="By month of building" />
@@ -157,7 +190,7 @@ function MonthSection({ page: { months, noMonth } }: { readonly page: Survival }
           count: sayCount(months.reduce((sum, month) => sum + month[key], 0)),
         }))}
       />
-      <SharePlot id="months-plot" rows={monthRows(months)} step={1 / 12} />
+      <SharePlot id="months-plot" rows={monthRows(spans)} step={step / 12} />
       <details className="text-small">
         <summary className="inline-flex min-h-11 cursor-pointer items-center">As a table</summary>
         <div className="overflow-x-auto">
@@ -175,7 +208,7 @@ function MonthSection({ page: { months, noMonth } }: { readonly page: Survival }
               </tr>
             </thead>
             <tbody>
-              {months.map((month) => (
+              {spans.map((month) => (
                 <tr key={month.month}>
                   <th scope="row" className="font-normal">
                     {month.month}
