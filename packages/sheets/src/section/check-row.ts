@@ -55,6 +55,8 @@ export interface RowSetting {
   readonly common: string;
   /** Number of a source in the list at the end; none for common practice. */
   readonly footnote: (source: string) => number | undefined;
+  /** Rows of this sheet's checks, asked once a check however many settings are tried. */
+  readonly found: Map<SheetCheck, Map<Density, Measured>>;
 }
 
 /** Only what is measured or to be written down has room beside it: a remark goes to the notes, with the number. */
@@ -63,32 +65,34 @@ function noteWidthOf({ readings, undecided }: SheetCheck, { found }: Density): n
   return readings.length === 0 ? 0 : Math.min(2, readings.length) * readingWidth + 2;
 }
 
-/** Rows kept, since most checks of an event stand alike on every car's sheet; room for several rule sets. */
+export type Measured = Pick<CheckRow, "lines" | "height">;
+
+/**
+ * Rows kept, since most checks of an event stand alike on every car's sheet, by what they say, then by how closely they
+ * are set; room for several rule sets.
+ */
 const mostKept = 4_000;
-const kept = new Map<string, Pick<CheckRow, "lines" | "height">>();
+const kept = new Map<string, Map<Density, Measured>>();
+
+function keptFor(check: SheetCheck, { width, common, footnote, found }: RowSetting): Map<Density, Measured> {
+  const known = found.get(check);
+  if (known) return known;
+  const { short, why, caution = "", readings, special, undecided } = check;
+  const told = why === common && !special ? "" : why;
+  const form = `${width} ${footnote(check.source) ?? 0} ${readings.length} ${special} ${undecided}`;
+  const key = `${form}\n${short}\n${told}\n${caution}\n${wantedOf(check)}`;
+  if (kept.size >= mostKept) kept.clear();
+  const rows = kept.get(key) ?? new Map<Density, Measured>();
+  kept.set(key, rows);
+  found.set(check, rows);
+  return rows;
+}
 
 export function checkRow(check: SheetCheck, number: number, setting: RowSetting): CheckRow {
-  const { density, width, common, footnote } = setting;
-  const { short, why, caution = "", limit = "", readings, special, undecided } = check;
-  const told = why === common && !special ? "" : why;
-  const key = [
-    density.body,
-    density.padding,
-    density.found,
-    width,
-    footnote(check.source) ?? 0,
-    readings.length,
-    special,
-    undecided,
-    short,
-    told,
-    caution,
-    limit,
-    wantedOf(check),
-  ].join("\n");
-  const known = kept.get(key) ?? measured(check, setting);
-  if (kept.size >= mostKept) kept.clear();
-  kept.set(key, known);
+  const rows = keptFor(check, setting);
+  const { density } = setting;
+  const known = rows.get(density) ?? measured(check, setting);
+  rows.set(density, known);
   return { check, number, ...known };
 }
 

@@ -61,8 +61,9 @@ function planned(context: SheetContext): Plan {
   const footnote = footnotesOf(model).of;
   const common = commonReason(model);
   const width = columnWidth(context);
+  const found: RowSetting["found"] = new Map();
   const settings = densities.map(
-    (density): RowSetting => ({ faces: context.faces, density, width, common, footnote }),
+    (density): RowSetting => ({ faces: context.faces, density, width, common, footnote, found }),
   );
   // Made when it is tried: most sheets need the first or second only.
   const made = new Map<RowSetting, readonly WalkStation[]>();

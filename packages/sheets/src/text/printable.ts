@@ -17,34 +17,49 @@ export interface PrintableModel<Model> {
 /** The same model with every text in characters the font can draw, and how many could not be kept. */
 export function printableModel<Model>(model: Model, faces: Faces, what: string): PrintableModel<Model> {
   let unprintable = 0;
-  const walk = (value: unknown, path: string): unknown => {
+  const walk = (value: unknown): unknown => {
     if (typeof value === "string") {
-      if (value.length > longestText) throw new RangeError(tooLong(what, path, value));
+      if (value.length > longestText)
+        throw new RangeError(tooLong(what, pathOf(model, value) ?? "a text", value));
       const text = printable(value, faces);
       unprintable += text.lost;
       return text.text;
     }
-    if (Array.isArray(value)) return mapSame(value, (item, at) => walk(item, `${path}[${at}]`));
+    if (Array.isArray(value)) return mapSame(value, walk);
     if (typeof value !== "object" || value === null) return value;
-    return walkObject(value, path, walk);
+    return walkObject(value, walk);
   };
-  return { model: walk(model, "") as Model, unprintable };
+  return { model: walk(model) as Model, unprintable };
+}
+
+/** Where a text stands in a model: "stations[2].checks[0].why". Worked out only when it is to be told. */
+function pathOf(model: unknown, sought: string, path = ""): string | undefined {
+  if (model === sought) return path;
+  if (typeof model !== "object" || model === null) return undefined;
+  for (const [key, item] of Object.entries(model)) {
+    const step = Array.isArray(model) ? `${path}[${key}]` : path === "" ? key : `${path}.${key}`;
+    const found = pathOf(item, sought, step);
+    if (found !== undefined) return found;
+  }
+  return undefined;
 }
 
 /** Keeps the very object when nothing in it changed, which is nearly always. */
-function walkObject(value: object, path: string, walk: (value: unknown, path: string) => unknown): unknown {
+function walkObject(value: object, walk: (value: unknown) => unknown): unknown {
+  const held = value as Record<string, unknown>;
   let changed: Record<string, unknown> | undefined;
-  for (const [key, item] of Object.entries(value)) {
-    const mapped = walk(item, path === "" ? key : `${path}.${key}`);
+  for (const key of Object.keys(held)) {
+    const item = held[key];
+    const mapped = walk(item);
     if (mapped === item) continue;
-    changed ??= { ...value };
+    changed ??= { ...held };
     changed[key] = mapped;
   }
   return changed ?? value;
 }
 
-function mapSame(items: readonly unknown[], map: (item: unknown, at: number) => unknown): readonly unknown[] {
-  const mapped = items.map(map);
+function mapSame(items: readonly unknown[], map: (item: unknown) => unknown): readonly unknown[] {
+  const mapped = items.map((item) => map(item));
   return mapped.every((item, at) => item === items[at]) ? items : mapped;
 }
 
