@@ -37,6 +37,7 @@ import { createMember, invite } from "./invitation";
 import { addKeepership, correctKeeper, correctKeepership, eraseKeeper, removeKeepership } from "./keeper";
 import { mergeCars } from "./merge";
 import { decideNumber, setAside, takeUp } from "./number";
+import { addPart, addPartInput, changePart, changePartInput, withdrawPart } from "./part";
 import { blankSheet, printSheets } from "./printed-sheet";
 import { choosePublicExtract } from "./public-extract";
 import { addRuleSet } from "./rule-set";
@@ -68,6 +69,7 @@ beforeAll(async () => {
 afterAll(() => world?.close());
 
 const roles: readonly Role[] = ["registrar", "owner", "scrutineer", "fleetManager"];
+const listed = { assembly: "body", place: "Windscreen", name: "Windscreen", kind: "works" };
 const keepers: readonly Role[] = ["registrar", "fleetManager"];
 const desk: readonly Role[] = ["registrar", "scrutineer", "fleetManager"];
 
@@ -273,6 +275,12 @@ const useCases: Readonly<Record<string, UseCase>> = {
         lead: "",
       }),
   },
+  addPart: { may: keepers, call: (ctx) => addPart(ctx, addPartInput.parse(listed)) },
+  changePart: {
+    may: keepers,
+    call: (ctx) => changePart(ctx, changePartInput.parse({ ...listed, part: "none", version: 1 })),
+  },
+  withdrawPart: { may: keepers, call: (ctx) => withdrawPart(ctx, { part: "none", reason: "gone" }) },
   addRuleSet: {
     may: desk,
     call: (ctx) => addRuleSet(ctx, { slug: "house", name: "House", edition: "1", checks: [], classes: [] }),
@@ -443,6 +451,8 @@ describe("a use case that writes", () => {
     exempt.push("handInSheet", "readPastedSheet");
     // Called inside a step, and by the worker that sends: notice/*.db.test.ts.
     exempt.push("tellOfStep", "takeNotices", "sendNotices", "sendAllNotices");
+    // For every member; taken back by whoever made it or keeps the list: part/part.db.test.ts.
+    exempt.push("addPartNote", "withdrawPartNote");
     // For anybody, over nothing but himself: keeper/edit.db.test.ts.
     exempt.push("correctOwnContact");
     const files = readdirSync(import.meta.dirname, { recursive: true, encoding: "utf8" }).filter((path) =>
