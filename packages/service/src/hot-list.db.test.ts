@@ -1,0 +1,103 @@
+import { recordStatements, type Statement } from "@trunnion/db/admin";
+import { openWorld, type World } from "@trunnion/fixtures";
+import pg from "pg";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { bookOf } from "./characteristic";
+import { openOperator } from "./gate";
+import { hotList } from "./hot-list";
+import { refreshWholeSearchIndex } from "./search-index";
+
+let world: World;
+let driver: pg.Client;
+
+/** Our club's cars, one in eight of all: whoever reads a table whole reads what is not ours. */
+const OURS = 500;
+const THEIRS = 4_000;
+const VALUES = 6;
+/** Tables that grow with the cars, as far as they are filled here: reading one from end to end is what a large club would notice. */
+const big = new Set(["car", "car_status_span", "current_value", "car_text", "car_summary"]);
+
+const FILL = `
+  INSERT INTO car (club_id, id, series_id, chassis, chassis_key, claim)
+    SELECT $1::uuid, gen_random_uuid(), $2::uuid, 'M1-' || lpad(i::text, 5, '0'), 'M1' || lpad(i::text, 5, '0'), 1
+    FROM generate_series(1000, 1000 + $3::int) i`;
+const STATUS = `
+  INSERT INTO car_status_span (club_id, id, car_id, status)
+    SELECT club_id, gen_random_uuid(), id, 'inUse' FROM car WHERE club_id = $1::uuid`;
+const VALUE = `
+  INSERT INTO current_value (club_id, car_id, characteristic, side, value_kind, entered, number, resolution, origin, origin_id, verdict)
+    SELECT c.club_id, c.id, k.key, 'whole', 'quantity', '16 mm', 0.012 + (k.n * 7 + length(c.id::text)) / 10000.0, 0.001, 'reading', c.id, 'asSpecified'
+    FROM car c, (SELECT 'part.' || n AS key, n FROM generate_series(1, ${VALUES}) n
+      UNION ALL SELECT unnest(ARRAY['rear.antiRollBar.diameter', 'front.disc.face', 'front.camber', 'oil.cooler']), 0) AS k
+    WHERE c.club_id = $1::uuid`;
+
+beforeAll(async () => {
+  world = await openWorld();
+  await world.car({ chassis: "M1-007", modified: { "front.disc.face": "drilled" } });
+  driver = new pg.Client({ connectionString: world.ownerUrl });
+  await driver.connect();
+  for (const [{ id, seriesId }, cars] of [
+    [world.ours, OURS],
+    [world.theirs, THEIRS],
+  ] as const) {
+    await driver.query(FILL, [id, seriesId, cars]);
+    await driver.query(STATUS, [id]);
+    await driver.query(VALUE, [id]);
+  }
+  await driver.query("ANALYZE");
+  for (const club of ["ours", "theirs"]) {
+    const book = await openOperator(world.database, club, bookOf);
+    await refreshWholeSearchIndex((work) => openOperator(world.database, club, work), book);
+  }
+  await driver.query("VACUUM ANALYZE");
+}, 180_000);
+afterAll(async () => {
+  await driver?.end();
+  await world?.close();
+});
+
+interface Node {
+  readonly "Node Type": string;
+  readonly "Relation Name"?: string;
+  readonly "Index Cond"?: string;
+  readonly "Recheck Cond"?: string;
+  readonly Filter?: string;
+  readonly Plans?: readonly Node[];
+}
+
+const nodesOf = (node: Node): readonly Node[] => [node, ...(node.Plans ?? []).flatMap(nodesOf)];
+
+/** How the service's role would run a statement in our club. */
+async function planOf({ text, values }: Statement): Promise<readonly Node[]> {
+  const asked = { text: `EXPLAIN (FORMAT JSON) ${text}`, values };
+  return openOperator(world.database, "ours", async ({ db }) => {
+    const [row] = await db.$queryRawUnsafe<{ "QUERY PLAN": readonly { readonly Plan: Node }[] }[]>(
+      asked.text,
+      ...asked.values,
+    );
+    const [plan] = row?.["QUERY PLAN"] ?? [];
+    if (!plan) throw new Error(`no plan of ${text}`);
+    return nodesOf(plan.Plan);
+  });
+}
+
+describe.each(hotList)("$name", ({ ask }) => {
+  test("names the club in every scan of a table that grows with the cars, and reads none of them whole", async () => {
+    const { statements } = await recordStatements(() =>
+      openOperator(world.database, "ours", (ctx) => ask(ctx, "M1-007")),
+    );
+    const read = statements.filter(({ text }) =>
+      /^\s*(?:SELECT|WITH(?!.*\b(?:INSERT|DELETE)\b))/is.test(text),
+    );
+    expect(read.length).toBeGreaterThan(0);
+    for (const statement of read) {
+      for (const node of await planOf(statement)) {
+        if (!big.has(node["Relation Name"] ?? "")) continue;
+        const told = `${JSON.stringify({ ...node, Plans: undefined })} of ${statement.text}`;
+        const bounds = [node["Index Cond"], node["Recheck Cond"], node.Filter].join(" ");
+        expect(bounds, told).toContain("club_id");
+        expect(node["Node Type"], told).not.toBe("Seq Scan");
+      }
+    }
+  });
+});
