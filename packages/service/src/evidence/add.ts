@@ -12,6 +12,7 @@ import { readDate } from "../car";
 import type { Context } from "../context";
 import { dayOf } from "../day";
 import { dateInput, lineInput } from "../entry-input";
+import { mayInspect } from "../inspection/policy";
 import { type JournalLine, writeJournal } from "../journal";
 import type { PreparedFile } from "../media";
 import { partialDateColumns } from "../partial-date-columns";
@@ -52,7 +53,9 @@ export async function requireMayAdd(ctx: Context, input: AddEvidenceInput): Prom
   if (target.past) {
     throw refused("EVIDENCE_TARGET_NOT_FOUND", { target: evidenceTargetReference(target) });
   }
-  await requireMayChange(ctx, [target.carId], "add evidence here");
+  // A car that is not on the register has no keeper, and its finding a photo all the same.
+  if (!(target.kind === "finding" && mayInspect(ctx.actor)))
+    await requireMayChange(ctx, [target.carId], "add evidence here");
   const problems = new Problems();
   readDate(input.taken, { field: "taken", today: ctx.today, problems });
   problems.throwIfAny();

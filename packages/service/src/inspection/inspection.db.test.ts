@@ -2,6 +2,7 @@ import { openWorld, sampleChecks, type World, type WorldPerson } from "@trunnion
 import { checkStandings } from "@trunnion/register";
 import { v7 as uuid } from "uuid";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { addEvidenceInput, requireMayAdd } from "../evidence/add";
 import { openMember, openOperator } from "../gate";
 import { devicesOf } from "../inspection-device";
 import { eventPack, inspectionOf, takeInspection, takeInspectionInput } from "./index";
@@ -196,5 +197,31 @@ describe("a device that is heard of", () => {
       ["Åse Ørnhøi", 1],
       ["Łucja", 0],
     ]);
+  });
+});
+
+describe("a photo of a finding", () => {
+  test("may be added by who inspects, of a car that is not on the register too", async () => {
+    const event = await world.event({
+      slug: "visitor",
+      checks: sampleChecks as never,
+      entries: [{ number: "9", describedAs: "kit car" }],
+    });
+    const [entry] = await world.inClub((db) => db.entry.findMany({ where: { eventId: event.id } }));
+    const one = found(entry?.id ?? "");
+    await send(scrutineer, "visitor", { findings: [one] });
+    const asked = addEvidenceInput.parse({
+      for: `finding:${one.key}`,
+      caption: "",
+      taken: "",
+      locus: "",
+      keepLocation: false,
+    });
+    const target = await as(scrutineer, (ctx) => requireMayAdd(ctx, asked));
+    expect(target).toMatchObject({ kind: "finding", id: one.key });
+    const owner = await world.person({ roles: ["owner"] });
+    await expect(as(owner, (ctx) => requireMayAdd(ctx, asked))).rejects.toMatchObject({
+      code: "EVIDENCE_NOT_YOURS",
+    });
   });
 });
