@@ -49,12 +49,12 @@ test.describe("for an owner", () => {
     await expect(page.getByRole("row", { name: /Windscreen, coupé/ })).toContainText("not to be had");
     await expect(page.getByRole("link", { name: "Add a part" })).toHaveCount(0);
     await page.getByRole("link", { name: "Windscreen, coupé" }).click();
-    await page.getByLabel("Day").fill("2199-01-01");
+    await page.getByLabel("Day", { exact: true }).fill("2199-01-01");
     await page.getByLabel("Where, and what it was").fill("In a barn, one, with a chip");
     await page.getByRole("button", { name: "Note it" }).click();
-    await expect(page.getByLabel("Day")).toHaveAttribute("aria-invalid", "true");
+    await expect(page.getByLabel("Day", { exact: true })).toHaveAttribute("aria-invalid", "true");
     await expect(page.getByLabel("Where, and what it was")).toHaveValue("In a barn, one, with a chip");
-    await page.getByLabel("Day").fill("2026-06-01");
+    await page.getByLabel("Day", { exact: true }).fill("2026-06-01");
     await page.getByRole("button", { name: "Note it" }).click();
     const notes = page.getByRole("region", { name: "Found, sought, tried" });
     await expect(notes).toContainText("In a barn, one, with a chip");

@@ -72,7 +72,7 @@ function Header({ club, clubs, person, at, signOut = signOutPath }: Omit<ShellPr
       <ClubSwitch club={club} clubs={clubs} />
       <nav
         aria-label="Pages"
-        className="order-last flex flex-wrap basis-full gap-x-3 wide:gap-x-6 wide:order-none wide:basis-auto"
+        className="order-last flex flex-wrap basis-full gap-x-2.5 wide:gap-x-6 wide:order-none wide:basis-auto"
       >
         {places.map(({ key, label, href }) => (
           <a

@@ -74,7 +74,8 @@ export async function notePart(
     work: async () => {
       const entered = enteredOf<Omit<Inputs["note"], "club" | "part">>(data);
       await (await api()).part.note({ ...entered, club, part });
-      return { to: `${partPath(club, part)}#notes` };
+      revalidatePath(partPath(club, part));
+      return { done: "Noted; it stands with the others above." };
     },
   });
 }
