@@ -132,38 +132,6 @@ describe("a draft", () => {
     expect((await problemsOf(() => step(draft, "submit"))).length).toBe(3);
   });
 
-  test("keeps the unsent word to the registrar, which is a message and no draft any more once it was handed in", async () => {
-    const draft = await begin({ ...bar(), word: "The old bar is on the shelf" });
-    expect((await as(owner, (ctx) => submissionView(ctx, draft.id))).content.word).toBe(
-      "The old bar is on the shelf",
-    );
-    await step(draft, "submit", { text: "The old bar is on the shelf" });
-    const view = await as(owner, (ctx) => submissionView(ctx, draft.id));
-    expect(view.content).toEqual(bar());
-    const messages = await world.inClub((db) =>
-      db.submissionMessage.findMany({ where: { submissionId: draft.id } }),
-    );
-    expect(messages.map(({ text }) => text)).toEqual(["The old bar is on the shelf"]);
-  });
-
-  test("of two occasions becomes two modifications, each with its own day", async () => {
-    const [first] = bar().modifications;
-    const disc = { ...emptyModification, fitted: "3/2020", changes: [change("front.disc.face", "drilled")] };
-    const draft = await begin({ ...bar(), modifications: first ? [first, disc] : [] });
-    await decide(await step(draft, "submit"), "accept");
-    const rows = await world.inClub((db) =>
-      db.modification.findMany({
-        where: { submissionId: draft.id },
-        select: { fittedText: true, changes: { select: { characteristic: true } } },
-        orderBy: { sequence: "asc" },
-      }),
-    );
-    expect(rows).toEqual([
-      { fittedText: "14 Nov 2026", changes: [{ characteristic: "front.antiRollBar.diameter" }] },
-      { fittedText: "3/2020", changes: [{ characteristic: "front.disc.face" }] },
-    ]);
-  });
-
   test("is begun by whoever keeps the car, and by the register's desk, and by nobody else", async () => {
     expect(await codeOf(() => begin(bar(), key(), stranger))).toBe("CAR_NOT_KEPT");
     expect(await begin(bar(), key(), registrar)).toMatchObject({ status: "draft" });
