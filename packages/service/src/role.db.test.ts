@@ -429,6 +429,8 @@ describe("a use case that writes", () => {
       "hearOf",
       "putInOrder",
       "recordReadings",
+      "currentValuesOf",
+      "refreshSearchIndex",
     );
     // Without a context of a member: run for whoever began it, or by the command line, on files alone.
     exempt.push(
@@ -439,6 +441,9 @@ describe("a use case that writes", () => {
       "dropFile",
       "packFiles",
       "prepareBackup",
+      "rebuildClub",
+      "rebuildOutdatedClubs",
+      "refreshWholeSearchIndex",
     );
     // By the car and the piece, not by role alone: evidence/evidence.db.test.ts, policy.
     exempt.push("correctEvidence", "turnEvidence", "withdrawEvidence", "restoreEvidence");
@@ -453,6 +458,8 @@ describe("a use case that writes", () => {
     exempt.push("tellOfStep", "takeNotices", "sendNotices", "sendAllNotices");
     // For every member; taken back by whoever made it or keeps the list: part/part.db.test.ts.
     exempt.push("addPartNote", "withdrawPartNote");
+    // For every member, over his own links: calendar-feed/calendar-feed.db.test.ts.
+    exempt.push("addFeed", "removeFeed");
     // For anybody, over nothing but himself: keeper/edit.db.test.ts.
     exempt.push("correctOwnContact");
     const files = readdirSync(import.meta.dirname, { recursive: true, encoding: "utf8" }).filter((path) =>

@@ -52,9 +52,7 @@ export function SheetFacePage({ face }: { readonly face: SheetFace }) {
         </section>
       )}
       <p className="pt-4">
-        <a href={clubsPath}>
-          {changes === undefined ? "Sign in" : "Go to your clubs"}
-        </a>
+        <a href={clubsPath}>{changes === undefined ? "Sign in" : "Go to your clubs"}</a>
       </p>
     </>
   );
