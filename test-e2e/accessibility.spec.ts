@@ -164,7 +164,7 @@ test.describe("for the owner", () => {
   test("the keyboard opens the menu, and it signs out", async ({ page }) => {
     await page.goto("/club/sandvaer/event");
     const summary = page.getByRole("banner").locator("summary");
-    await tabTo(page, summary, 8);
+    await tabTo(page, summary, 9);
     await page.keyboard.press("Enter");
     await tabTo(page, page.getByRole("button", { name: "Sign out" }), 1);
   });

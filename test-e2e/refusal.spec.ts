@@ -40,7 +40,9 @@ test.describe("for the registrar of another club", () => {
     const outcome = new OutcomePage(page);
     await page.goto("/club/sandvaer/event/season-check");
     const said = await outcome.words();
-    expect(said).toContain('There is no event "season-check" in this club. Events: kvitnes-track-day.');
+    expect(said).toMatch(
+      /There is no event "season-check" in this club\. Events: [a-z0-9, -]*\bkvitnes-track-day\b/,
+    );
     await outcome.showsNothingInside();
     await page.goto(`/club/sandvaer/event/${invented["season-check"]}`);
     expect(await outcome.words()).toBe(said.replace("season-check", invented["season-check"]));
@@ -74,10 +76,12 @@ test.describe("for the registrar of another club", () => {
       ["/car/S9-9999", 'No car "S9-9999" in this club\'s register.'],
       ["/car/S2-0145~9", 'No car "S2-0145~9" in this club\'s register.'],
       ["/car/%3Cb%3E%26", 'No car "<b>&" in this club\'s register.'],
-      ["/event/none", 'There is no event "none" in this club. Events: kvitnes-track-day.'],
+      ["/event/none", 'There is no event "none" in this club. Events: '],
     ] as const) {
       await page.goto(`/club/sandvaer${path}`);
-      expect(await outcome.words()).toContain(words);
+      const said = await outcome.words();
+      expect(said).toContain(words);
+      if (path.startsWith("/event")) expect(said).toContain("kvitnes-track-day");
       await outcome.showsNothingInside();
     }
     await page.getByRole("link", { name: "Go to today" }).click();

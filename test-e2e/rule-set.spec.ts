@@ -49,6 +49,7 @@ test("a pasted list is asked where it is doubtful, and a refused car comes again
 
   await page.getByRole("link", { name: "Inspect number 12" }).click();
   const results = page.getByLabel("Result", { exact: true });
+  await expect(results.first()).toBeVisible();
   const count = await results.count();
   for (let at = 0; at < count; at++) await results.nth(at).selectOption("pass");
   await results.first().selectOption("refuse");

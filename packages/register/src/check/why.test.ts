@@ -42,7 +42,7 @@ describe("why a check is on a sheet", () => {
     expect(Math.round(force / 10)).toBe(216);
     const why = whyOf("front-link-spacers", bolt);
     expect(why).toContain("link stands 20 mm off its bracket");
-    expect(why).toMatch(/takes a set at 2,?\s?1[56]\d N|takes a set at 2\.16 kN/);
+    expect(why).toMatch(/the force that sets it: (2,?\s?1[56]\d N|2\.16 kN)/);
   });
 
   test("says what lacks where the figure cannot be worked out, and takes no default", () => {

@@ -16,11 +16,11 @@ export interface Word {
   readonly key: string;
 }
 
-/** The words of what somebody looks for. Empty where nothing is left of it, which no car has. */
+/** The words of what somebody looks for, dashes between them left out. Empty where nothing is left of it, which no car has. */
 export function readWords(search: string): readonly Word[] {
   const folded = foldText(search)
     .split(/\s+/u)
-    .filter((word) => word !== "");
+    .filter((word) => /[\p{L}\p{N}]/u.test(word));
   return [...new Set(folded)]
     .slice(0, WORDS)
     .map((word) => ({ folded: word, key: chassisKey(word).toLowerCase() }));

@@ -8,6 +8,8 @@ import { ascent, leading, rule } from "./style";
 export interface Line {
   readonly size: number;
   readonly spans: readonly Span[];
+  /** To the next line, in sizes; as everywhere where none is given. */
+  readonly leading?: number;
 }
 
 /** Lines of text at a place across the page. */
@@ -43,20 +45,20 @@ export function runOn(spans: readonly Span[], width: number): Line[] {
 }
 
 export function blockHeight(lines: readonly Line[]): number {
-  return lines.reduce((height, line) => height + line.size * leading, 0);
+  return lines.reduce((height, line) => height + line.size * (line.leading ?? leading), 0);
 }
 
 /** Draws lines downwards from `top`; answers the lower edge. */
 export function drawBlock(page: ContentWriter, lines: readonly Line[], x: number, top: number): number {
   let y = top;
-  for (const { size, spans } of lines) {
+  for (const { size, spans, leading: own = leading } of lines) {
     const baseline = y - size * ascent;
     let at = x;
     for (const { face, size: spanSize, text } of spans) {
       page.text({ face, size: spanSize, x: at, y: baseline, text });
       if (spans.length > 1) at += textWidth(face, spanSize, text);
     }
-    y -= size * leading;
+    y -= size * own;
   }
   return y;
 }

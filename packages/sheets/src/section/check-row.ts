@@ -16,6 +16,8 @@ export interface Density {
   readonly padding: number;
   /** Lines a reason may take; it begins a line of its own, or where none is given runs on from the check. */
   readonly why?: number;
+  /** From line to line, in type sizes, where closer than elsewhere. */
+  readonly leading?: number;
   /** Room to write down what was not on record. */
   readonly found: number;
 }
@@ -27,6 +29,7 @@ export const densities: readonly Density[] = [
   { body: 8, padding: 0.7, why: 3, found: 34 },
   { body: 8, padding: 0.3, found: 28 },
   { body: 8, padding: 0, found: 0 },
+  { body: 8, padding: 0, leading: 1.14, found: 0 },
 ];
 
 /** Across a column: four boxes to cross, the check's number, its words, room for figures where it asks for some. */
@@ -97,10 +100,10 @@ export function checkRow(check: SheetCheck, number: number, setting: RowSetting)
 }
 
 function measured(check: SheetCheck, setting: RowSetting): Pick<CheckRow, "lines" | "height"> {
-  const { body, padding } = setting.density;
-  const lines = linesOf(check, setting);
+  const { body, padding, leading: own = leading } = setting.density;
+  const lines = linesOf(check, setting).map((line) => ({ ...line, leading: own }));
   const readings = Math.ceil(check.readings.length / 2) * readingHeight;
-  const height = Math.max(blockHeight(lines), body * leading, readings) + 2 * padding;
+  const height = Math.max(blockHeight(lines), body * own, readings) + 2 * padding;
   return { lines, height };
 }
 

@@ -35,7 +35,7 @@ const bars: readonly Check[] = axles.flatMap(({ axle, name, station, assembly })
       text: "the stack is as recorded and the bolt of class 10.9 or grade 8",
     },
     when: above(`${axle}.dropLink.spacerStack`, 0.002),
-    why: `link stands {${axle}.dropLink.spacerStack} off its bracket (bolt: {${axle}.dropLink.boltGrade}): the stack bends the bolt, which takes a set at {work:${axle}.link.bolt/yieldForce}`,
+    why: `link stands {${axle}.dropLink.spacerStack} off its bracket (bolt: {${axle}.dropLink.boltGrade}): the stack bends the bolt; the force that sets it: {work:${axle}.link.bolt/yieldForce}`,
     caution: "a bent bolt can part: do not straighten, replace",
     source: practice,
   }),
