@@ -20,7 +20,7 @@ export interface Word {
 export function readWords(search: string): readonly Word[] {
   const folded = foldText(search)
     .split(/\s+/u)
-    .filter((word) => /[\p{L}\p{N}]/u.test(word));
+    .filter((word) => word !== "" && !/^[\p{Pd}/·.,;:]+$/u.test(word));
   return [...new Set(folded)]
     .slice(0, WORDS)
     .map((word) => ({ folded: word, key: chassisKey(word).toLowerCase() }));
