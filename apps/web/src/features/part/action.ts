@@ -1,7 +1,7 @@
 "use server";
 import type { RouterInputs } from "@trunnion/api";
 import { revalidatePath } from "next/cache";
-import { takeForm } from "../../lib/form";
+import { sendForm, takeForm } from "../../lib/form";
 import { enteredOf } from "../../lib/form-entry";
 import type { FormState } from "../../lib/form-state";
 import { changePartPath, newPartPath, partPath, partsPath } from "../../lib/path";
@@ -11,15 +11,10 @@ type Inputs = RouterInputs["part"];
 
 /** Takes the form of a new part; then on to its page. */
 export async function addPart(club: string, before: FormState, data: FormData): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: newPartPath(club),
-    work: async () => {
-      const entered = enteredOf<Omit<Inputs["add"], "club">>(data);
-      return { to: partPath(club, await (await api()).part.add({ ...entered, club })) };
-    },
-  });
+  return sendForm<Omit<Inputs["add"], "club">>(
+    { before, data, place: newPartPath(club) },
+    async (to, entered) => partPath(club, await to.part.add({ ...entered, club })),
+  );
 }
 
 /** Takes the form of a part there is. */
@@ -29,16 +24,13 @@ export async function changePart(
   before: FormState,
   data: FormData,
 ): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: changePartPath(club, part),
-    work: async () => {
-      const entered = enteredOf<Omit<Inputs["change"], "club" | "part">>(data);
-      await (await api()).part.change({ ...entered, club, part });
-      return { to: partPath(club, part) };
+  return sendForm<Omit<Inputs["change"], "club" | "part">>(
+    { before, data, place: changePartPath(club, part) },
+    async (to, entered) => {
+      await to.part.change({ ...entered, club, part });
+      return partPath(club, part);
     },
-  });
+  );
 }
 
 /** Takes a part off the list; then back to the list. */
@@ -48,16 +40,13 @@ export async function withdrawPart(
   before: FormState,
   data: FormData,
 ): Promise<FormState> {
-  return takeForm({
-    before,
-    data,
-    place: partPath(club, part),
-    work: async () => {
-      const { reason = "" } = enteredOf<{ reason?: string }>(data);
-      await (await api()).part.withdraw({ club, part, reason });
-      return { to: partsPath(club) };
+  return sendForm<{ reason?: string }>(
+    { before, data, place: partPath(club, part) },
+    async (to, { reason = "" }) => {
+      await to.part.withdraw({ club, part, reason });
+      return partsPath(club);
     },
-  });
+  );
 }
 
 /** Takes a dated note about a part. */

@@ -139,6 +139,12 @@ test("SCR-13: a harness of 8853-2016 with a label of 2024 passes in 2029 and is 
   expect(askedOf("harness-date", "2030-01-01", fiveYearsOn)).toBe("yes");
 });
 
+test("a catch tank below 2 l is asked about whatever the engine; one of 2 l is left open where its capacity is unknown (glossary as the check cites it)", () => {
+  expect(askedOf("catch-tank-small", "2026-06-01", ["oil.catchTank", "1.9 l"])).toBe("yes");
+  expect(askedOf("catch-tank-small", "2026-06-01", ["oil.catchTank", "2 l"])).toBe("unknown");
+  expect(askedOf("catch-tank-small", "2026-06-01", ["oil.catchTank", "3 l"])).toBe("no");
+});
+
 describe("tread", () => {
   const worn = (depth: string) =>
     askedOf("tread-worn", "2026-06-01", ["tyres.front.treadDepth", depth, "left"]);

@@ -239,7 +239,11 @@ const rest: readonly Trigger[] = [
     has: { "safety.extinguisher.serviceDue": "2026-11-25" },
     hasNot: { "safety.extinguisher.serviceDue": "2026-11-26" },
   },
-  { check: "catch-tank-small", has: { "oil.catchTank": "1.9 l" }, hasNot: { "oil.catchTank": "2 l" } },
+  {
+    check: "catch-tank-small",
+    has: { "oil.catchTank": "2.5 l", "engine.capacity": "2001 cm³" },
+    hasNot: { "oil.catchTank": "2.5 l", "engine.capacity": "2000 cm³" },
+  },
   {
     check: "stud-engagement",
     has: { "wheels.stud.engagement": "11.5 mm", "wheels.stud.thread": "M12x1.5" },

@@ -2,7 +2,7 @@
 import type { Check } from "../check";
 import { taken } from "./removed";
 import { glossary, international, national, practice, standard, yearbook } from "./source";
-import { above, any, changed, check, code, expiredOn, thicker, verdict } from "./when";
+import { above, all, any, changed, check, code, expiredOn, thicker, verdict } from "./when";
 
 /** Strength classes below 8.8, and the inch grade like them, as they are kept. */
 const softGrades = ["class 4.6", "class 4.8", "class 5.6", "class 5.8", "class 6.8", "grade 2"] as const;
@@ -398,6 +398,10 @@ const rest: readonly Check[] = [
     },
     when: any(
       { op: "number", characteristic: "oil.catchTank", is: "lt", si: 0.00199 },
+      all(
+        { op: "number", characteristic: "oil.catchTank", is: "lt", si: 0.00299 },
+        { op: "number", characteristic: "engine.capacity", is: "gt", si: 0.002 },
+      ),
       { op: "absent", characteristic: "oil.catchTank" },
     ),
     why: "catch tank {oil.catchTank}",

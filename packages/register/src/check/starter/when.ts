@@ -23,6 +23,8 @@ export const verdict = (characteristic: string, ...wanted: Verdict[]): Condition
 /** Is another part than specified, whether allowed or not. */
 export const changed = (characteristic: string): Condition => verdict(characteristic, ...different);
 export const any = (...of: Condition[]): Condition => ({ op: "any", of });
+/** Every one of the conditions. */
+export const all = (...of: Condition[]): Condition => ({ op: "all", of });
 /** Ends before or on the day. */
 export const expiredOn = (characteristic: string): Condition => ({
   op: "date",
