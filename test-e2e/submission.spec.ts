@@ -71,6 +71,44 @@ test.describe("a change handed in on a phone", () => {
     await expect(again.getByRole("link", { name: /your change is on the record/ }).first()).toBeVisible();
   });
 
+  test("typed before the page's script has come is saved too, and on top of what an earlier tab left behind", async ({
+    page,
+    context,
+    complaints,
+  }) => {
+    complaints.allow(/ERR_INTERNET_DISCONNECTED|Failed to load resource|ERR_FAILED/);
+    const draft = new DraftPage(page);
+    await draft.begin(["Front anti-roll bar diameter"]);
+    await draft.write("Odometer", "48 210");
+    await draft.saved();
+    const address = page.url();
+    await context.setOffline(true);
+    await draft.write("Odometer", "48 300");
+    await expect(page.getByText("No signal: kept on this device")).toBeVisible();
+    await page.close();
+    await context.setOffline(false);
+
+    const slow = await context.newPage();
+    let arrive = () => {};
+    const arrived = new Promise<void>((resolve) => {
+      arrive = resolve;
+    });
+    await slow.route(/\/_next\/static\/.*\.js/, async (route) => {
+      await arrived;
+      await route.continue();
+    });
+    await slow.goto(address, { waitUntil: "commit" });
+    const later = new DraftPage(slow);
+    await later.write("On it now", "22 mm");
+    arrive();
+    await later.saved();
+    await slow.reload();
+    await expect(slow.getByLabel("On it now").first()).toHaveValue("22 mm");
+    await expect(slow.getByLabel("Odometer")).toHaveValue("48 300");
+    await slow.getByRole("button", { name: "Withdraw" }).click();
+    await expect(slow.getByText("Withdrawn", { exact: false }).first()).toBeVisible();
+  });
+
   test("of two days is two changes of one submission, and a word is there again after the tab was closed", async ({
     page,
     context,

@@ -1,9 +1,8 @@
 "use client";
 import { useEffect, useRef, useState } from "react";
+import { broughtTo, type Typed, typedOver, writeInto } from "./typed";
 
 const placeOf = (name: string) => `trunnion.form.${name}`;
-
-type Typed = Readonly<Record<string, string>>;
 
 function readKept(name: string): Typed {
   try {
@@ -22,25 +21,6 @@ function writeKept(name: string, typed: Typed): void {
   }
 }
 
-type Control = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
-
-/** What people fill in: no hidden fields, which are made anew with each page, and no files, which cannot be kept so. */
-function controlsOf(form: HTMLFormElement): readonly Control[] {
-  return [...form.elements].filter(
-    (one): one is Control =>
-      (one instanceof HTMLInputElement && !["hidden", "file", "submit", "checkbox"].includes(one.type)) ||
-      one instanceof HTMLSelectElement ||
-      one instanceof HTMLTextAreaElement,
-  );
-}
-
-const valuesOf = (form: HTMLFormElement): Typed =>
-  Object.fromEntries(controlsOf(form).map(({ name, value }) => [name, value]));
-
-/** What differs from how the form was opened: what was typed, however often it was sent and refused meanwhile. */
-const typedIn = (form: HTMLFormElement, opened: Typed): Typed =>
-  Object.fromEntries(Object.entries(valuesOf(form)).filter(([name, value]) => opened[name] !== value));
-
 export interface KeptFormProps {
   /** Names what is being written: one form of a name at a time. */
   readonly name: string;
@@ -56,22 +36,19 @@ export function KeptForm({ name }: KeptFormProps) {
   useEffect(() => {
     const form = here.current?.closest("form");
     if (!form) return;
-    const [kept, opened] = [readKept(name), valuesOf(form)];
-    const back = controlsOf(form).filter((one) => {
-      const value = kept[one.name];
-      if (value === undefined || value === one.value) return false;
-      one.value = value;
-      one.closest("details")?.setAttribute("open", "");
-      one.dispatchEvent(new Event("input", { bubbles: true }));
-      return true;
-    });
-    setRestored(back.length);
-    const keep = () => writeKept(name, typedIn(form, opened));
+    const opened = broughtTo(form);
+    // Typed before this script came: newer than what was kept.
+    const early = typedOver(form, opened);
+    setRestored(writeInto(form, { ...readKept(name), ...early }));
+    const keep = () => writeKept(name, typedOver(form, opened));
+    keep();
     form.addEventListener("input", keep);
     return () => form.removeEventListener("input", keep);
   }, [name]);
   const afresh = () => {
     writeKept(name, {});
+    // Browsers fill a page that is loaded again with what stood in its fields.
+    here.current?.closest("form")?.reset();
     window.location.reload();
   };
   return (

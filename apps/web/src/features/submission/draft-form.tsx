@@ -18,6 +18,7 @@ import { AddButtons, ChangeSection } from "./change-section";
 import { ConsequencePanel } from "./consequence-panel";
 import { contentOfForm, editContent, editOf } from "./draft";
 import { errorsOf, useLive } from "./draft-live";
+import { useEarly } from "./early";
 import { useHandIn } from "./hand-in";
 import { PartChooser } from "./part-chooser";
 import { SaveLine } from "./save-line";
@@ -43,6 +44,7 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
   const [shown, setShown] = useState(asked);
   const form = useRef<HTMLFormElement>(null);
   const head = useRef<HTMLDivElement>(null);
+  const restoring = useRef(false);
   const redraw = (next: SubmissionContent) => {
     setContent(next);
     setDrawn((count) => count + 1);
@@ -52,7 +54,10 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
     id,
     version: submission.version,
     content: submission.content,
-    restore: redraw,
+    restore: (kept) => {
+      restoring.current = true;
+      redraw(kept);
+    },
   });
   const live = useLive(content, page);
   const book = useMemo(() => characteristicBook(ground.own), [ground]);
@@ -67,6 +72,7 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
     setContent(next);
     keeper.keep(next);
   };
+  useEarly({ form, drawn, restoring, changed });
   const handIn = useHandIn({
     club,
     id,
