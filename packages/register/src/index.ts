@@ -15,6 +15,7 @@ export * from "./condition/evaluate";
 export * from "./condition/figure";
 export * from "./condition/fold-text";
 export * from "./condition/notation";
+export * from "./condition/part";
 export * from "./condition/question";
 export * from "./condition/say";
 export * from "./condition/schema";

@@ -1,13 +1,16 @@
 import { CarStatus, Prisma } from "@trunnion/db";
 import { openWorld, type World } from "@trunnion/fixtures";
 import {
+  assemblies,
   builtInBook,
   type CarView,
   type Comparison,
   type Condition,
+  comparedVerdicts,
   conditionSchema,
   evaluate,
   foldText,
+  knowables,
   sayCondition,
   stateKey,
   verdicts,
@@ -20,6 +23,7 @@ import type { Context } from "./context";
 import { rebuildAllCurrentValues } from "./current-value";
 import { openOperator } from "./gate";
 import { recordsOf } from "./record";
+import { refreshSearchIndex } from "./search-index";
 
 let world: World;
 let views: ReadonlyMap<string, { readonly chassis: string; readonly view: CarView }>;
@@ -120,7 +124,15 @@ async function viewsOf(ctx: Context) {
     assessments.map(({ record, state, deviations }) => {
       const { status, basis, series } = record;
       const known = series === null ? {} : { seriesSlug: series.slug };
-      const view: CarView = { status, basis, state, deviations, eventDay: ctx.today, ...known };
+      const view: CarView = {
+        status,
+        basis,
+        state,
+        deviations,
+        eventDay: ctx.today,
+        book: builtInBook,
+        ...known,
+      };
       return [record.id, { chassis: record.reference, view }];
     }),
   );
@@ -131,6 +143,7 @@ beforeAll(async () => {
   await addCars();
   await openOperator(world.database, "ours", (ctx) => rebuildAllCurrentValues(ctx, builtInBook), clock);
   await openOperator(world.database, "theirs", (ctx) => rebuildAllCurrentValues(ctx, builtInBook), clock);
+  await openOperator(world.database, "ours", (ctx) => refreshSearchIndex(ctx, builtInBook), clock);
   views = await openOperator(world.database, "ours", viewsOf, clock);
 }, 180_000);
 afterAll(() => world?.close());
@@ -272,6 +285,13 @@ const leaf: fc.Arbitrary<Condition> = fc.oneof(
   fc
     .record({ from: days, to: days }, { requiredKeys: [] })
     .map((span) => ({ op: "built" as const, ...span }) as Condition),
+  fc.constantFrom(...knowables).map((what) => ({ op: "known" as const, what })),
+  fc
+    .subarray([...comparedVerdicts], { minLength: 1, maxLength: 4 })
+    .map((one) => ({ op: "anyVerdict" as const, in: one })),
+  fc
+    .subarray([...assemblies], { minLength: 1, maxLength: 4 })
+    .map((one) => ({ op: "modified" as const, in: one })),
   about(...keys).map((place) => ({ op: "recorded" as const, ...place })),
   about(...bars).map((place) => ({ op: "absent" as const, ...place })),
   fc
@@ -334,6 +354,9 @@ describe("a condition in SQL", () => {
         series: all,
         status: all,
         built: all,
+        known: ["no", "yes"],
+        anyVerdict: all,
+        modified: ["no", "yes"],
         recorded: ["no", "yes"],
         absent: all,
         number: all,

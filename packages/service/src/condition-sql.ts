@@ -1,5 +1,5 @@
 import { CarStatus, Prisma } from "@trunnion/db";
-import type { Condition } from "@trunnion/register";
+import { type Condition, comparedVerdicts, nodesOf } from "@trunnion/register";
 import {
   absentSql,
   againstSql,
@@ -86,11 +86,40 @@ function builtSql({ from, to }: Of<"built">): TruthSql {
   return partSql(sql`(${yes}) IS TRUE`, sql`(${known} AND NOT ((${yes}) IS TRUE) AND ${beyond}) IS TRUE`);
 }
 
+function knownSql({ what }: Of<"known">): TruthSql {
+  const yes = {
+    series: sql`c.series_id IS NOT NULL`,
+    status: sql`EXISTS (SELECT FROM car_status_span s WHERE s.club_id = c.club_id
+      AND s.car_id = c.id AND s."to" IS NULL AND s.status <> 'unknown')`,
+    decade: sql`(floor(extract(year FROM c.built_earliest) / 10) = floor(extract(year FROM c.built_latest) / 10)) IS TRUE`,
+  }[what];
+  return { yes, no: sql`NOT ${yes}`, is: yes };
+}
+
+/** By the summary: of 60 values a car it would have to read each. */
+const summed = (holds: Prisma.Sql) =>
+  sql`EXISTS (SELECT FROM car_summary s WHERE s.club_id = c.club_id AND s.car_id = c.id AND ${holds})`;
+
+function anyVerdictSql({ in: wanted }: Of<"anyVerdict">): TruthSql {
+  const has = (some: readonly string[]) => summed(sql`s.verdicts && ${[...some]}::"Verdict"[]`);
+  const yes = has(wanted);
+  return partSql(yes, sql`(${has(comparedVerdicts)} AND NOT ${yes})`, has(comparedVerdicts));
+}
+
+function modifiedSql({ in: wanted }: Of<"modified">): TruthSql {
+  const yes = summed(sql`s.modified && ${[...wanted]}::text[]`);
+  return { yes, no: sql`NOT ${yes}`, is: yes };
+}
+
+/** Whether a condition leans on `car_summary`, which whoever asks has to bring up to date before. */
+export const leansOnSummary = (condition: Condition): boolean =>
+  nodesOf(condition).some(({ op }) => op === "anyVerdict" || op === "modified");
+
 /**
  * A condition over the cars of one club, for the WHERE of one query: the predicates speak of a row `c` of `car`, and
  * say of each car exactly what `evaluate` says of its record (a property test holds both to that). Every value is
  * bound; the club is named by each table's key and held by row-level security. It reads the current values, so it
- * answers as of when they were last worked out.
+ * answers as of when they were last worked out; where it `leansOnSummary`, as of when that was.
  *
  * @param eventDay ISO day of the event; for a search, today
  */
@@ -111,6 +140,12 @@ export function conditionSql(condition: Condition, eventDay: string): TruthSql {
       return statusSql(condition);
     case "built":
       return builtSql(condition);
+    case "known":
+      return knownSql(condition);
+    case "anyVerdict":
+      return anyVerdictSql(condition);
+    case "modified":
+      return modifiedSql(condition);
     case "recorded":
       return recordedSql(condition);
     case "absent":

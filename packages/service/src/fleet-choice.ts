@@ -1,8 +1,10 @@
 import type { Prisma } from "@trunnion/db";
 import { type CharacteristicBook, type Condition, refused, sayCondition } from "@trunnion/register";
+import { leansOnSummary } from "./condition-sql";
 import type { Context } from "./context";
 import { filterNamed } from "./filter";
 import { choiceSql } from "./register-list/policy";
+import { refreshSearchIndex } from "./search-index";
 import { listSeries, type SeriesLine } from "./series";
 
 /** Which cars a fleet page speaks of: every one, those of a series, those of which a condition holds for certain. */
@@ -37,6 +39,7 @@ export async function chosenFleet(
   if (slug !== undefined && !series.some((one) => one.slug === slug))
     throw refused("SERIES_NOT_FOUND", { series: slug, known: series.map((one) => one.slug) });
   const condition = filter === undefined ? asked : (await filterNamed(ctx, filter)).condition;
+  if (condition !== undefined && leansOnSummary(condition)) await refreshSearchIndex(ctx, book);
   const names = new Map(series.map((one) => [one.slug, one.name]));
   const say = (is: Condition) =>
     sayCondition(is, book, { series: names, system: ctx.club.unitSystem, day: "today" });

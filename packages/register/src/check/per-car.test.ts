@@ -38,7 +38,7 @@ function viewOf(
   });
   const state = stateOn("2026-05-01", { entries, asBuilt: [], modifications: [], readings });
   const deviations = deviationsFromFactory(state, entries, builtInBook);
-  return { status: "inUse", basis, state, deviations, eventDay: "2026-05-01" };
+  return { status: "inUse", basis, state, deviations, eventDay: "2026-05-01", book: builtInBook };
 }
 
 const rideHeight: RuleLimit = {

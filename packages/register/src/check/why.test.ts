@@ -20,7 +20,14 @@ function viewOf(parts: Readonly<Record<string, string>>): CarView {
     source,
   }));
   const state = stateOn("2026-05-01", { entries: new Map(), asBuilt: [], modifications: [], readings });
-  return { status: "inUse", basis: { options: [] }, state, deviations: [], eventDay: "2026-05-01" };
+  return {
+    status: "inUse",
+    basis: { options: [] },
+    state,
+    deviations: [],
+    eventDay: "2026-05-01",
+    book: builtInBook,
+  };
 }
 
 const bolt = {

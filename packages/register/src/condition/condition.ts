@@ -1,8 +1,12 @@
-import type { Side } from "../characteristic/characteristic";
-import type { Verdict } from "../deviation/deviation";
+import type { Assembly, Side } from "../characteristic/characteristic";
+import type { ComparedVerdict, Verdict } from "../deviation/deviation";
 
 /** A number on the edge of the language, in SI. */
 export type Comparison = "eq" | "ne" | "lt" | "le" | "gt" | "ge";
+
+/** What of a car may not be known at all, beside its characteristics. `decade`: in which decade it was built. */
+export const knowables = ["series", "status", "decade"] as const;
+export type Knowable = (typeof knowables)[number];
 
 /**
  * The one closed predicate language over a car: rule applicability, class eligibility, fleet search, saved filters.
@@ -18,6 +22,12 @@ export type Condition =
   | { readonly op: "status"; readonly in: readonly string[] }
   /** Certainly built within the span (whole uncertainty inside it). */
   | { readonly op: "built"; readonly from?: string; readonly to?: string }
+  /** That it is known; always decided, so that what is not known can be looked for. */
+  | { readonly op: "known"; readonly what: Knowable }
+  /** Something recorded of the car, whatever it is, has one of these verdicts; unknown where nothing was compared. */
+  | { readonly op: "anyVerdict"; readonly in: readonly ComparedVerdict[] }
+  /** A modification of one of these assemblies is recorded and still stands; always decided. */
+  | { readonly op: "modified"; readonly in: readonly Assembly[] }
   | { readonly op: "recorded"; readonly characteristic: string; readonly side?: Side }
   | { readonly op: "absent"; readonly characteristic: string; readonly side?: Side }
   | {

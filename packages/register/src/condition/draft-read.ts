@@ -1,12 +1,13 @@
 import { findUnit, NotationError, parseQuantity, parseToe } from "@trunnion/calc";
 import type { CharacteristicBook } from "../characteristic/book";
 import type { Characteristic, QuantityCharacteristic } from "../characteristic/characteristic";
-import { verdicts } from "../deviation/deviation";
+import { assemblies } from "../characteristic/characteristic";
+import { comparedVerdicts, verdicts } from "../deviation/deviation";
 import { parsePartialDate } from "../identity/partial-date";
 import { parseDateEntry } from "../value/date-entry";
 import { parseLimit, parseValue } from "../value/parse";
 import type { UnitSystem } from "../value/print";
-import type { Condition } from "./condition";
+import { type Condition, knowables } from "./condition";
 import {
   childPath,
   type DraftGroup,
@@ -221,6 +222,12 @@ function partCondition(part: DraftPart, reading: DraftReading): Condition {
       return { op: "status", in: someOf(part, "statuses") };
     case "built":
       return builtOf(part, reading.today);
+    case "anyVerdict":
+      return { op: "anyVerdict", in: ticked(part, comparedVerdicts) };
+    case "modified":
+      return { op: "modified", in: ticked(part, assemblies) };
+    case "known":
+      return { op: "known", what: knowables.find((one) => one === part.figure) ?? "status" };
     case "characteristic":
       return askedOf(part, reading);
   }

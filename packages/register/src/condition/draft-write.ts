@@ -76,6 +76,12 @@ function leaf(condition: Condition, showing: DraftShowing): DraftPart | undefine
         figure: spanDay(condition.from, "-01-01"),
         until: spanDay(condition.to, "-12-31"),
       };
+    case "anyVerdict":
+      return { ...emptyPart, about: "anyVerdict", values: [...condition.in] };
+    case "modified":
+      return { ...emptyPart, about: "modified", values: [...condition.in] };
+    case "known":
+      return { ...emptyPart, about: "known", figure: condition.what };
     case "all":
     case "any":
     case "not":

@@ -6,7 +6,16 @@ import type { Condition } from "./condition";
 export const draftLimits = { depth: 4, parts: 40, text: 200, values: 100 } as const;
 
 /** What a part of the form asks about. */
-export const draftSubjects = ["characteristic", "series", "status", "built", "everyCar"] as const;
+export const draftSubjects = [
+  "characteristic",
+  "series",
+  "status",
+  "built",
+  "anyVerdict",
+  "modified",
+  "known",
+  "everyCar",
+] as const;
 export type DraftSubject = (typeof draftSubjects)[number];
 
 /** What a part asks of a characteristic. */
@@ -37,11 +46,11 @@ const part = z.object({
   side: z.enum(["", ...sides]).catch(""),
   ask: z.enum(["", ...draftQuestions]).catch(""),
   is: z.enum(["eq", "ne", "lt", "le", "gt", "ge"]).catch("eq"),
-  /** The figure, words, day or number of days asked for; the first day of a span. */
+  /** The figure, words, day or number of days asked for; the first day of a span; what is to be known. */
   figure: text,
   /** The last day of a span. */
   until: text,
-  /** Codes of a choice, or verdicts, that are ticked. */
+  /** Codes of a choice, verdicts or assemblies that are ticked. */
   values: ticks,
   /** Short names of the series ticked. */
   series: ticks,

@@ -59,7 +59,7 @@ function viewOf(car: Car = {}): CarView {
   const state = stateOn("2026-11-25", { entries: chosen, asBuilt: [], modifications, readings });
   const deviations = deviationsFromFactory(state, chosen, builtInBook);
   const series = car.seriesSlug === undefined ? {} : { seriesSlug: car.seriesSlug };
-  return { status, basis, state, deviations, eventDay: "2026-11-25", ...series };
+  return { status, basis, state, deviations, eventDay: "2026-11-25", book: builtInBook, ...series };
 }
 
 const truth = (condition: Condition, car: Car = {}) => evaluate(condition, viewOf(car));
@@ -216,6 +216,47 @@ describe("a condition over the car", () => {
     const built: Condition = { op: "built", from: "1971-01-01", to: "1971-12-31" };
     expect(truth(built, { basis: { options: [], built: { earliest, latest } } })).toBe(expected);
     expect(truth(built)).toBe("unknown");
+  });
+});
+
+describe("what is asked of the record as a whole", () => {
+  const outside: Condition = { op: "anyVerdict", in: ["outsideLimits", "differentPart"] };
+
+  test("is unknown of verdicts where nothing was compared, and decided once something was", () => {
+    expect(truth(outside)).toBe("unknown");
+    expect(truth(outside, { specified: { [bar]: "16 mm" } })).toBe("unknown");
+    const same = { specified: { [bar]: "16 mm" }, readings: [read(bar, "16 mm", "whole")] };
+    expect(truth(outside, same)).toBe("no");
+    expect(truth(outside, { ...same, modifications: [changed(bar, "20 mm")], readings: [] })).toBe("yes");
+  });
+
+  test("says which assembly was modified, by what the characteristic belongs to", () => {
+    const car = { modifications: [changed(bar, "20 mm")] };
+    expect(truth({ op: "modified", in: ["rearSuspension"] }, car)).toBe("yes");
+    expect(truth({ op: "modified", in: ["brakes", "frontSuspension"] }, car)).toBe("no");
+    expect(
+      truth({ op: "modified", in: ["rearSuspension"] }, { readings: [read(bar, "20 mm", "whole")] }),
+    ).toBe("no");
+  });
+
+  test.each<[Condition, Car, Truth]>([
+    [{ op: "known", what: "series" }, {}, "no"],
+    [{ op: "known", what: "series" }, { seriesSlug: "series-2" }, "yes"],
+    [{ op: "known", what: "status" }, { status: "unknown" }, "no"],
+    [{ op: "known", what: "status" }, { status: "laidUp" }, "yes"],
+    [{ op: "known", what: "decade" }, {}, "no"],
+    [
+      { op: "known", what: "decade" },
+      { basis: { options: [], built: { earliest: "1969-01-01", latest: "1970-12-31" } } },
+      "no",
+    ],
+    [
+      { op: "known", what: "decade" },
+      { basis: { options: [], built: { earliest: "1970-01-01", latest: "1979-12-31" } } },
+      "yes",
+    ],
+  ])("%j is always decided", (condition, car, expected) => {
+    expect(truth(condition, car)).toBe(expected);
   });
 });
 

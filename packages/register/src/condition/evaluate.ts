@@ -1,3 +1,4 @@
+import type { CharacteristicBook } from "../characteristic/book";
 import type { Side } from "../characteristic/characteristic";
 import { sides } from "../characteristic/characteristic";
 import type { Deviation } from "../deviation/deviation";
@@ -14,6 +15,8 @@ export interface CarView {
   readonly basis: CarBasis;
   readonly state: State;
   readonly deviations: readonly Deviation[];
+  /** What the characteristics are, the club's own among them. */
+  readonly book: CharacteristicBook;
   /** ISO day of the event; for a search, today. */
   readonly eventDay: string;
 }
@@ -179,6 +182,31 @@ function columnOf({ value }: StateValue): string {
   }
 }
 
+/** Both ends of the span of possible days lie in one decade. */
+function isDecadeKnown({ built: span }: CarBasis): boolean {
+  if (!span) return false;
+  const decade = (day: string) => day.slice(0, 3);
+  return decade(span.earliest) === decade(span.latest);
+}
+
+function known({ what }: Of<"known">, view: CarView): Truth {
+  if (what === "series") return said(view.seriesSlug !== undefined);
+  return said(what === "status" ? view.status !== "unknown" : isDecadeKnown(view.basis));
+}
+
+function anyVerdict({ in: wanted }: Of<"anyVerdict">, { deviations }: CarView): Truth {
+  const compared = deviations.flatMap(({ verdict }) => (verdict === "notRecorded" ? [] : [verdict]));
+  if (compared.length === 0) return "unknown";
+  return said(compared.some((verdict) => wanted.includes(verdict)));
+}
+
+function modified({ in: wanted }: Of<"modified">, { state, book }: CarView): Truth {
+  const places = [...state.values()]
+    .filter(({ origin }) => origin === "modification")
+    .map(({ characteristic }) => book.find(characteristic)?.assembly);
+  return said(places.some((one) => one !== undefined && wanted.includes(one)));
+}
+
 /** A reading that a later modification overtook is no longer of this car: it counts as none. */
 function readingOlderThan({ characteristic, days }: Of<"readingOlderThan">, view: CarView): Truth {
   const readings = valuesOf(view, characteristic, undefined).filter(({ origin }) => origin === "reading");
@@ -192,7 +220,7 @@ function readingOlderThan({ characteristic, days }: Of<"readingOlderThan">, view
 
 /**
  * Whether a condition holds for a car. Three-valued: what is not recorded is unknown, never a yes and never a no.
- * `recorded` alone is always decided.
+ * `recorded`, `known` and `modified` speak of the record itself and are always decided.
  */
 export function evaluate(condition: Condition, view: CarView): Truth {
   switch (condition.op) {
@@ -210,6 +238,12 @@ export function evaluate(condition: Condition, view: CarView): Truth {
       return view.status === "unknown" ? "unknown" : said(condition.in.includes(view.status));
     case "built":
       return built(condition, view);
+    case "known":
+      return known(condition, view);
+    case "anyVerdict":
+      return anyVerdict(condition, view);
+    case "modified":
+      return modified(condition, view);
     case "recorded":
       return said(valuesOf(view, condition.characteristic, condition.side).length > 0);
     case "absent":

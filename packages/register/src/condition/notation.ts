@@ -59,7 +59,11 @@ function wordsOf(condition: Condition): readonly string[] {
       return ["not", ...wordsOf(condition.of)];
     case "series":
     case "status":
+    case "anyVerdict":
+    case "modified":
       return [`${condition.op}${condition.in.length}`, ...condition.in];
+    case "known":
+      return ["known", condition.what];
     case "built":
       return ["built", condition.from ?? "", condition.to ?? ""];
     default:
@@ -82,6 +86,9 @@ class Unreadable extends Error {
     super(word);
   }
 }
+
+/** Operators that are followed by a list alone. */
+const lists: ReadonlySet<string> = new Set(["series", "status", "anyVerdict", "modified"]);
 
 const headPattern = /^([A-Za-z]+)(?:\.(whole|left|right))?(\d{1,3})?$/;
 
@@ -127,7 +134,8 @@ class Reader {
       const most = Math.min(count, conditionLimits.list + 1);
       return { op, of: Array.from({ length: most }, () => this.condition(level + 1)) };
     }
-    if (op === "series" || op === "status") return { op, in: this.#list(count) };
+    if (op === "known") return { op, what: this.#word() };
+    if (lists.has(op)) return { op, in: this.#list(count) };
     if (op === "built") return { op, ...this.#optional("from"), ...this.#optional("to") };
     return { op, characteristic: this.#word(), ...onSide, ...this.#rest(op as About["op"], count) };
   }

@@ -1,7 +1,7 @@
 import fc from "fast-check";
-import { sides } from "../characteristic/characteristic";
-import { verdicts } from "../deviation/deviation";
-import type { Comparison, Condition } from "./condition";
+import { assemblies, sides } from "../characteristic/characteristic";
+import { comparedVerdicts, verdicts } from "../deviation/deviation";
+import { type Comparison, type Condition, knowables } from "./condition";
 import { conditionSchema } from "./schema";
 
 const text = fc.string({ unit: "grapheme", minLength: 1, maxLength: 12 });
@@ -21,6 +21,9 @@ const op = <O extends Condition["op"]>(name: O) => fc.constant(name);
 const leaf = fc.oneof(
   fc.record({ op: op("always") }),
   fc.record({ op: fc.constantFrom("series", "status"), in: texts }),
+  fc.record({ op: op("known"), what: fc.constantFrom(...knowables) }),
+  fc.record({ op: op("anyVerdict"), in: fc.subarray([...comparedVerdicts], { minLength: 1 }) }),
+  fc.record({ op: op("modified"), in: fc.subarray([...assemblies], { minLength: 1 }) }),
   fc.record({ op: op("built"), from: day, to: day }, { requiredKeys: ["op"] }),
   fc.tuple(about, fc.record({ op: fc.constantFrom("recorded", "absent") })),
   fc.tuple(about, fc.record({ op: op("number"), is: comparison, si: number })),

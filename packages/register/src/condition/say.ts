@@ -1,9 +1,11 @@
+import { assemblyLabels } from "../characteristic/assembly-label";
 import type { CharacteristicBook } from "../characteristic/book";
 import type { Side } from "../characteristic/characteristic";
+import type { Verdict } from "../deviation/deviation";
 import { verdictWords } from "../deviation/line";
 import { sayDay } from "../identity/say-day";
 import type { UnitSystem } from "../value/print";
-import type { Comparison, Condition } from "./condition";
+import type { Comparison, Condition, Knowable } from "./condition";
 import { exactFigure } from "./figure";
 
 /** How a number stands to another, in a sentence. */
@@ -90,6 +92,26 @@ function sayAgainst(
   return `${label} less the specified one ${numberWords[is]} ${figure(characteristic, si, wording)}`;
 }
 
+/** What may be known, in a sentence. */
+export const knowableWords: Readonly<Record<Knowable, string>> = {
+  series: "the series",
+  status: "the status",
+  decade: "the decade of building",
+};
+
+const assembliesOf = (codes: Extract<Condition, { readonly op: "modified" }>["in"]) =>
+  or(codes.map((code) => within(assemblyLabels[code])));
+const verdictsOf = (codes: readonly Verdict[]) => or(codes.map((verdict) => verdictWords[verdict]));
+
+/** A decade from its first to its last day: its first year. */
+function wholeDecade({
+  from = "",
+  to = "",
+}: Extract<Condition, { readonly op: "built" }>): string | undefined {
+  const [, year] = /^(\d{3}0)-01-01$/.exec(from) ?? [];
+  return year !== undefined && to === `${Number(year) + 9}-12-31` ? year : undefined;
+}
+
 type About = Extract<Condition, { readonly characteristic: string }>;
 
 function sayAbout(condition: About, wording: Wording): string {
@@ -109,7 +131,7 @@ function sayAbout(condition: About, wording: Wording): string {
     case "date":
       return `${label} ${dateWords[condition.is]} ${condition.date === "eventDay" ? wording.day : sayDay(condition.date)}`;
     case "verdict":
-      return `${label} against specification is ${or(condition.in.map((verdict) => verdictWords[verdict]))}`;
+      return `${label} against specification is ${verdictsOf(condition.in)}`;
     case "against":
       return sayAgainst(condition, wording);
     case "sidesDiffer":
@@ -137,11 +159,18 @@ function say(condition: Condition, wording: Wording): string {
     case "any":
       return condition.of.map((one) => part(one, wording)).join(" or ");
     case "not":
+      if (condition.of.op === "known") return `${knowableWords[condition.of.what]} is not known`;
       return `not (${say(condition.of, wording)})`;
     case "series":
       return `the series is ${or(condition.in.map((slug) => wording.series.get(slug) ?? slug))}`;
     case "status":
       return `the status is ${or(condition.in.map(spaced))}`;
+    case "known":
+      return `${knowableWords[condition.what]} is known`;
+    case "anyVerdict":
+      return `something recorded is ${verdictsOf(condition.in)}`;
+    case "modified":
+      return `a modification of ${assembliesOf(condition.in)} is recorded`;
     case "built":
       return sayBuilt(condition);
     default:
@@ -159,4 +188,40 @@ export function sayCondition(
   { series = new Map(), system = "metric", day = "the day of the event" }: SayOptions = {},
 ): string {
   return say(condition, { book, series, system, day });
+}
+
+const what = (one: Knowable) => knowableWords[one].replace(/^the /, "");
+
+function briefly(condition: Condition, wording: Wording): string {
+  switch (condition.op) {
+    case "series":
+      return or(condition.in.map((slug) => wording.series.get(slug) ?? slug));
+    case "status":
+      return or(condition.in.map(spaced));
+    case "built": {
+      const decade = wholeDecade(condition);
+      return decade === undefined ? sayBuilt(condition) : `built in the ${decade}s`;
+    }
+    case "anyVerdict":
+      return `something ${verdictsOf(condition.in)}`;
+    case "modified":
+      return `${assembliesOf(condition.in)} modified`;
+    case "verdict":
+      return `${labelOf(condition.characteristic, condition.side, wording)} ${verdictsOf(condition.in)}`;
+    case "known":
+      return `${what(condition.what)} known`;
+    case "not":
+      return condition.of.op === "known" ? `${what(condition.of.what)} not known` : say(condition, wording);
+    default:
+      return say(condition, wording);
+  }
+}
+
+/** One part of a condition in as few words as tell it apart: "Series 2", "laid up", "front camber outside limits". */
+export function sayBriefly(
+  condition: Condition,
+  book: CharacteristicBook,
+  { series = new Map(), system = "metric", day = "the day of the event" }: SayOptions = {},
+): string {
+  return briefly(condition, { book, series, system, day });
 }

@@ -1,7 +1,7 @@
 import { z } from "zod";
-import { sides } from "../characteristic/characteristic";
-import { verdicts } from "../deviation/deviation";
-import type { Condition } from "./condition";
+import { assemblies, sides } from "../characteristic/characteristic";
+import { comparedVerdicts, verdicts } from "../deviation/deviation";
+import { type Condition, knowables } from "./condition";
 
 /** Limits of a condition: it is read by people and run over every car. */
 export const conditionLimits = { depth: 12, nodes: 200, list: 100 } as const;
@@ -27,6 +27,9 @@ const node: z.ZodType<Condition> = z.lazy(() =>
     z.strictObject({ op: z.literal("series"), in: list(text) }),
     z.strictObject({ op: z.literal("status"), in: list(text) }),
     z.strictObject({ op: z.literal("built"), from: day.exactOptional(), to: day.exactOptional() }),
+    z.strictObject({ op: z.literal("known"), what: z.enum(knowables) }),
+    z.strictObject({ op: z.literal("anyVerdict"), in: list(z.enum(comparedVerdicts)) }),
+    z.strictObject({ op: z.literal("modified"), in: list(z.enum(assemblies)) }),
     z.strictObject({ op: z.literal("recorded"), ...of }),
     z.strictObject({ op: z.literal("absent"), ...of }),
     z.strictObject({ op: z.literal("number"), ...of, is: comparison, si: z.number() }),

@@ -18,6 +18,10 @@ export const verdicts = [
 ] as const;
 export type Verdict = (typeof verdicts)[number];
 
+/** What a comparison that could be made may come to, worst first. */
+export type ComparedVerdict = Exclude<Verdict, "notRecorded">;
+export const comparedVerdicts: readonly ComparedVerdict[] = verdicts.filter((one) => one !== "notRecorded");
+
 /** A characteristic of a car compared with a baseline. */
 export interface Deviation {
   readonly characteristic: string;

@@ -176,7 +176,11 @@ const rank = ({ special, undecided }: SheetCheck) => (undecided ? 2 : special ? 
 function stationsOf(input: BuildSheetInput, settings: readonly SheetSetting[]): SheetModel["stations"] {
   const onSheet = sheetCheck(input, new Set(settings.map(({ key }) => key)));
   const checks = input.car
-    ? checksForCar(input.checks, viewOf(input.car, input.event.on), input.book)
+    ? checksForCar(
+        input.checks,
+        viewOf(input.car, { eventDay: input.event.on, book: input.book }),
+        input.book,
+      )
     : input.checks
         .filter(({ when }) => when.op === "always")
         .map((check) => ({ check, reason: "always" as const, why: "every car", undecided: false }));
@@ -189,7 +193,7 @@ function stationsOf(input: BuildSheetInput, settings: readonly SheetSetting[]): 
   });
 }
 
-function viewOf(car: SheetCar, eventDay: string): CarView {
+function viewOf(car: SheetCar, { eventDay, book }: Pick<CarView, "eventDay" | "book">): CarView {
   const { status, basis, state, deviations, series } = car;
   return {
     status,
@@ -197,6 +201,7 @@ function viewOf(car: SheetCar, eventDay: string): CarView {
     state,
     deviations,
     eventDay,
+    book,
     ...(series === null ? {} : { seriesSlug: series.slug }),
   };
 }

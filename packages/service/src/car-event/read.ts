@@ -100,7 +100,7 @@ export async function carEvents(ctx: Context, reference: string): Promise<CarEve
   const { say } = await sayOptions(ctx);
   const [assessment] = await assessAll(ctx, [record], book, ctx.today);
   if (!assessment) throw new Error(`no assessment of ${reference}`);
-  const view = carViewOf(assessment, ctx.today);
+  const view = carViewOf(assessment, { eventDay: ctx.today, book });
   const ruleSets: CarEvents["ruleSets"][number][] = [];
   for (const { id, ...facts } of sets) {
     const classes = classStandings(await classesOf(ctx, id, { book, say }), view, { book, say });

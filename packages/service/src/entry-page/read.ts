@@ -186,7 +186,7 @@ export async function entryPage(
     classes: made.assessment
       ? classStandings(
           await classesOf(ctx, event.ruleSetId, saying),
-          carViewOf(made.assessment, event.on),
+          carViewOf(made.assessment, { eventDay: event.on, book: saying.book }),
           saying,
         )
       : [],

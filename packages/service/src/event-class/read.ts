@@ -60,13 +60,17 @@ export async function classesOf(
 }
 
 /** A car as conditions see it on a day. */
-export function carViewOf({ record, state, deviations }: Assessment, eventDay: string): CarView {
+export function carViewOf(
+  { record, state, deviations }: Assessment,
+  { eventDay, book }: Pick<CarView, "eventDay" | "book">,
+): CarView {
   return {
     status: record.status,
     basis: record.basis,
     state,
     deviations,
     eventDay,
+    book,
     ...(record.series === null ? {} : { seriesSlug: record.series.slug }),
   };
 }

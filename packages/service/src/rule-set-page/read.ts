@@ -238,7 +238,7 @@ export async function carInRuleSet(
   const [assessment] = await assessAll(ctx, [record], book, ctx.today);
   if (!assessment) throw new Error("a record was not assessed");
   const { state } = assessment;
-  const view = carViewOf(assessment, ctx.today);
+  const view = carViewOf(assessment, { eventDay: ctx.today, book });
   const { checks, classes, limits } = await contentOf(ctx, facts.id, book, say);
   const classId = classes.find(({ code }) => code === input.classCode)?.id ?? "";
   const system = ctx.club.unitSystem;

@@ -1,14 +1,19 @@
 "use client";
 import {
+  assemblies,
+  assemblyLabels,
   type Characteristic,
   type CharacteristicBook,
   carStatusWords,
   characteristicNamed,
+  comparedVerdicts,
   type DraftPart,
   type DraftPath,
   type DraftQuestion,
   dateWords,
   draftField,
+  knowables,
+  knowableWords,
   likelyCharacteristics,
   numberWords,
   questionsFor,
@@ -43,6 +48,9 @@ const subjects: readonly Option[] = [
   { value: "series", label: "Series" },
   { value: "status", label: "Status" },
   { value: "built", label: "When it was built" },
+  { value: "anyVerdict", label: "Anything recorded" },
+  { value: "modified", label: "What was modified" },
+  { value: "known", label: "Whether it is known" },
   { value: "everyCar", label: "Every car" },
 ];
 
@@ -105,6 +113,33 @@ function SubjectFields({ part, path, setting }: PartProps) {
             maxLength={60}
           />
         </>
+      );
+    case "anyVerdict":
+      return (
+        <TickGroup
+          legend="Something recorded has one of these verdicts"
+          name={name("values[]")}
+          ticked={part.values}
+          options={comparedVerdicts.map((value) => ({ value, label: verdictWords[value] }))}
+        />
+      );
+    case "modified":
+      return (
+        <TickGroup
+          legend="A modification of one of these is recorded"
+          name={name("values[]")}
+          ticked={part.values}
+          options={assemblies.map((value) => ({ value, label: assemblyLabels[value] }))}
+        />
+      );
+    case "known":
+      return (
+        <ChoiceField
+          name={name("figure")}
+          label="It is known"
+          value={knowables.find((one) => one === part.figure) ?? "status"}
+          options={optionsOf(knowableWords)}
+        />
       );
     case "characteristic":
       return <CharacteristicFields part={part} path={path} setting={setting} />;

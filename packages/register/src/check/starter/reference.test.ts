@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { builtInBook } from "../../characteristic/book";
 import type { Side } from "../../characteristic/characteristic";
 import { evaluate } from "../../condition/evaluate";
 import { stateOn } from "../../state/fold";
@@ -128,7 +129,14 @@ function askedOf(id: string, eventDay: string, [characteristic, entered, side = 
     modifications: [],
     readings: [reading],
   });
-  const view = { status: "inUse", basis: { options: [] }, state, deviations: [], eventDay };
+  const view = {
+    status: "inUse",
+    basis: { options: [] },
+    state,
+    deviations: [],
+    eventDay,
+    book: builtInBook,
+  };
   return evaluate(check(id).when, view);
 }
 type Recorded = readonly [characteristic: string, entered: string, side?: Side];

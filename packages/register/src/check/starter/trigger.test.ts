@@ -43,7 +43,7 @@ function carOf(trigger: Trigger, parts: Parts, on = "2026-04-01"): CarView {
   });
   const state = stateOn(eventDay, { entries, asBuilt: [], modifications: [], readings });
   const deviations = deviationsFromFactory(state, entries, builtInBook);
-  return { status: "inUse", basis, state, deviations, eventDay };
+  return { status: "inUse", basis, state, deviations, eventDay, book: builtInBook };
 }
 
 const found = (id: string) => {
