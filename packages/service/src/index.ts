@@ -153,6 +153,7 @@ export {
   submissionConsequence,
   submissionPage,
 } from "./submission-page";
+export * from "./submission-photo";
 export * from "./survival";
 export { readTableFile, type Table, tableLimits } from "./table";
 export * from "./timeline";

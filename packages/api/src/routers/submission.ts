@@ -1,4 +1,6 @@
 import {
+  aboutPhoto,
+  aboutPhotoInput,
   createDraft,
   createDraftInput,
   decideInput,
@@ -6,6 +8,8 @@ import {
   garage,
   listNotices,
   makerStepInput,
+  removePhoto,
+  removePhotoInput,
   reviewQueue,
   saveDraft,
   saveDraftInput,
@@ -36,6 +40,8 @@ export const submissionRouter = router({
   consequence: member
     .input(z.object({ id: z.uuid(), consequence: line(60).min(1) }))
     .query(({ ctx, input }) => submissionConsequence(ctx.scope, input)),
+  aboutPhoto: member.input(aboutPhotoInput).mutation(({ ctx, input }) => aboutPhoto(ctx.scope, input)),
+  removePhoto: member.input(removePhotoInput).mutation(({ ctx, input }) => removePhoto(ctx.scope, input)),
   queue: member.query(({ ctx }) => reviewQueue(ctx.scope)),
   garage: member.query(({ ctx }) => garage(ctx.scope)),
   notices: member.query(({ ctx }) => listNotices(ctx.scope)),

@@ -11,6 +11,7 @@ export const evidenceTargetKinds = [
   "specificationEntry",
   "numberDecision",
   "submission",
+  "part",
 ] as const;
 export type EvidenceTargetKind = (typeof evidenceTargetKinds)[number];
 
@@ -33,6 +34,7 @@ export const evidenceTargetWords: Readonly<Record<EvidenceTargetKind, string>> =
   specificationEntry: "Specification",
   numberDecision: "Decision on a number",
   submission: "Handed in, not decided",
+  part: "Part",
 };
 
 const uuid = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;

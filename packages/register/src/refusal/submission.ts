@@ -23,6 +23,7 @@ export interface SubmissionRefusals {
   /** Something accepted has taken its place already. */
   SUBMISSION_SUPERSEDED: Record<never, never>;
   TOO_MANY_DRAFTS: { readonly limit: number };
+  SUBMISSION_PHOTOS_FULL: { readonly limit: number };
 }
 
 export const submissionWords: Words<SubmissionRefusals> = {
@@ -59,6 +60,10 @@ export const submissionWords: Words<SubmissionRefusals> = {
   SUBMISSION_SUPERSEDED: () => ({
     what: "A correction has taken the place of this one already.",
     remedy: "Correct the one that stands.",
+  }),
+  SUBMISSION_PHOTOS_FULL: ({ limit }) => ({
+    what: `This change has ${limit} photos and documents, which is the most.`,
+    remedy: "Remove one first. This one was not kept by the club.",
   }),
   TOO_MANY_DRAFTS: ({ limit }) => ({
     what: `You have ${limit} drafts, which is the most.`,

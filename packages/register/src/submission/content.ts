@@ -6,6 +6,7 @@ export const submissionLimits = {
   modifications: 10,
   changes: 80,
   fasteners: 40,
+  photos: 40,
   sheets: 10,
   readings: 400,
   line: 200,

@@ -121,6 +121,18 @@ async function targets(): Promise<Readonly<Record<EvidenceTargetKind, string>>> 
           data: { carId: car.id, clientKey: crypto.randomUUID(), status: "submitted" },
         })
       ).id,
+      part: (
+        await db.part.create({
+          data: {
+            slug: "van-caliper",
+            assembly: "brakes",
+            place: "Front caliper",
+            placeKey: "front caliper",
+            name: "Caliper of the van",
+            kind: "donor",
+          },
+        })
+      ).id,
     };
   });
 }
@@ -261,7 +273,7 @@ describe("what evidence can support", () => {
       ).toContain(piece);
       expect(page.group.target.label.length, kind).toBeGreaterThan(3);
       expect(page.car?.reference, kind).toBe(
-        kind === "specificationEntry" || kind === "numberDecision" ? undefined : "M1-001",
+        ["specificationEntry", "numberDecision", "part"].includes(kind) ? undefined : "M1-001",
       );
       const found = await as(registrar, (ctx) => evidenceFor(ctx, kind, [id]));
       expect(found.get(id)?.map(({ locus }) => locus)).toContain("p. 3");

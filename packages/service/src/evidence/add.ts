@@ -1,14 +1,17 @@
 import {
   evidenceLimits,
   evidenceTargetReference,
+  Invalid,
   Problems,
   parsePartialDate,
   refused,
   sayDay,
+  submissionLimits,
 } from "@trunnion/register";
 import { v7 as uuid } from "uuid";
 import { z } from "zod";
 import { readDate } from "../car";
+import { bookOf } from "../characteristic";
 import type { Context } from "../context";
 import { dayOf } from "../day";
 import { dateInput, lineInput } from "../entry-input";
@@ -28,6 +31,8 @@ export const addEvidenceInput = z.object({
   /** When they were taken; empty for what the cameras say. */
   taken: dateInput,
   locus: lineInput(evidenceLimits.locus),
+  /** Key of the one characteristic that they show of what they support; empty for all of it. */
+  about: lineInput(80).default(""),
   keepLocation: z.boolean(),
 });
 export type AddEvidenceInput = z.infer<typeof addEvidenceInput>;
@@ -50,6 +55,8 @@ export interface AddedPiece {
  */
 export async function requireMayAdd(ctx: Context, input: AddEvidenceInput): Promise<TargetLine> {
   const target = await findTarget(ctx, input.for);
+  if (input.about !== "" && !(await bookOf(ctx)).find(input.about))
+    throw new Invalid([{ field: "about", message: "Choose what it shows from the list." }]);
   if (target.past) {
     throw refused("EVIDENCE_TARGET_NOT_FOUND", { target: evidenceTargetReference(target) });
   }
@@ -67,6 +74,14 @@ function takenOf(ctx: Context, entered: string, file: StoredFile) {
   const camera = file.taken === undefined ? "" : sayDay(file.taken);
   const parsed = parsePartialDate(entered === "" ? camera : entered, { today: ctx.today });
   return parsed.ok ? parsed.date : null;
+}
+
+/** @throws Refusal SUBMISSION_PHOTOS_FULL */
+async function requireRoom(ctx: Context, { kind, id }: TargetLine): Promise<void> {
+  if (kind !== "submission") return;
+  const limit = submissionLimits.photos;
+  const have = await ctx.db.evidenceLink.count({ where: { submissionId: id } });
+  if (have >= limit) throw refused("SUBMISSION_PHOTOS_FULL", { limit });
 }
 
 /** Puts a file on record, or finds the piece that has the same content. */
@@ -91,10 +106,24 @@ async function pieceFor(ctx: Context, file: StoredFile, input: AddEvidenceInput)
   const where = { clubId_sha256: { clubId: ctx.club.id, sha256 } };
   const found = await ctx.db.evidence.findUniqueOrThrow({
     where,
-    select: { id: true, withdrawnAt: true, withdrawnReason: true },
+    select: {
+      id: true,
+      addedById: true,
+      withdrawnAt: true,
+      withdrawnReason: true,
+      _count: { select: { links: true } },
+    },
   });
   await lockPiece(ctx, found);
   if (found.withdrawnAt === null) return { evidence: found.id, isNew: false };
+  // Taken out of a draft by whoever sends it again: then it supported nothing, and is no withdrawn evidence of anything.
+  if (found._count.links === 0 && found.addedById === ctx.actor.personId) {
+    await ctx.db.evidence.update({
+      where: { clubId_id: { clubId: ctx.club.id, id: found.id } },
+      data: { withdrawnAt: null, withdrawnReason: null, version: { increment: 1 } },
+    });
+    return { evidence: found.id, isNew: false };
+  }
   const reason = found.withdrawnReason ?? "";
   throw refused("EVIDENCE_WITHDRAWN", { on: sayDay(dayOf(found.withdrawnAt)), reason });
 }
@@ -103,7 +132,7 @@ async function pieceFor(ctx: Context, file: StoredFile, input: AddEvidenceInput)
  * Puts files that the store has on record, linked to what they support. A content the club has already is linked only:
  * what is said of it stays. No file name goes into the journal: it may be somebody's.
  *
- * @throws Refusal those of `requireMayAdd`; EVIDENCE_WITHDRAWN for a content that was withdrawn. Then none is on record.
+ * @throws Refusal those of `requireMayAdd`; SUBMISSION_PHOTOS_FULL; EVIDENCE_WITHDRAWN for a content that was withdrawn. Then none is on record.
  */
 export async function addEvidence(
   ctx: Context,
@@ -118,7 +147,13 @@ export async function addEvidence(
     const piece = await pieceFor(ctx, file, input);
     added.push(piece);
     if (!piece.isNew && (await isLinked(ctx, piece.evidence, target))) continue;
-    await addLink(ctx, { evidenceId: piece.evidence, target, locus: input.locus });
+    await requireRoom(ctx, target);
+    await addLink(ctx, {
+      evidenceId: piece.evidence,
+      target,
+      locus: input.locus,
+      characteristic: input.about,
+    });
     const { mediaType, bytes, sha256, keepsLocation } = file;
     const facts = {
       ...{ mediaType, bytes, sha256, keepsLocation, caption: input.caption },
@@ -129,7 +164,7 @@ export async function addEvidence(
       noun: "evidence",
       nounId: piece.evidence,
       ...(target.carId === null ? {} : { carId: target.carId }),
-      after: { ...(piece.isNew ? facts : {}), supports, locus: input.locus },
+      after: { ...(piece.isNew ? facts : {}), supports, locus: input.locus, about: input.about },
     });
   }
   await writeJournal(ctx, lines);

@@ -6,7 +6,8 @@ export {
   requireMayAdd,
   type StoredFile,
 } from "./add";
-export type { PieceLine } from "./piece";
+export { lockPiece } from "./link";
+export { type PieceLine, pieceFields, pieceKey, pieceLine } from "./piece";
 export {
   type CarEvidence,
   carEvidence,

@@ -22,11 +22,24 @@ export async function addLink(
     evidenceId,
     target,
     locus,
-  }: { readonly evidenceId: string; readonly target: EvidenceTarget; readonly locus: string },
+    characteristic = "",
+  }: {
+    readonly evidenceId: string;
+    readonly target: EvidenceTarget;
+    readonly locus: string;
+    /** Key of the one characteristic that it shows; empty for all of the target. */
+    readonly characteristic?: string;
+  },
 ): Promise<string> {
   const id = uuid();
   await ctx.db.evidenceLink.create({
-    data: { id, evidenceId, [linkColumn(target.kind)]: target.id, locus: locus === "" ? null : locus },
+    data: {
+      id,
+      evidenceId,
+      [linkColumn(target.kind)]: target.id,
+      locus: locus === "" ? null : locus,
+      characteristic: characteristic === "" ? null : characteristic,
+    },
   });
   return id;
 }

@@ -10,6 +10,8 @@ export interface SupportLine extends PieceLine {
   readonly target: EvidenceTarget;
   /** Page, frame or corner that shows it; empty where not said. */
   readonly locus: string;
+  /** Key of the one characteristic that it shows of its target; empty for all of it. */
+  readonly characteristic: string;
 }
 
 interface LinkRow {
@@ -18,6 +20,7 @@ interface LinkRow {
   readonly targetId: string;
   readonly carId: string;
   readonly locus: string | null;
+  readonly characteristic: string | null;
   readonly id: string;
   readonly mediaType: string;
   readonly bytes: number;
@@ -44,15 +47,15 @@ function linksSql(clubId: string, carIds: readonly string[]): Prisma.Sql {
   const cars = Prisma.sql`ANY(${[...carIds]}::uuid[])`;
   const branches = Object.entries(tables).map(([kind, table]) => {
     const name = Prisma.raw(`"${table}"`);
-    return Prisma.sql`SELECT l.id, l.evidence_id, l.locus, ${kind} AS kind, t.id AS target_id, t.car_id
+    return Prisma.sql`SELECT l.id, l.evidence_id, l.locus, l.characteristic, ${kind} AS kind, t.id AS target_id, t.car_id
       FROM ${name} t JOIN evidence_link l ON l.club_id = t.club_id AND l.${Prisma.raw(`"${table}_id"`)} = t.id
       WHERE t.club_id = ${club} AND t.car_id = ${cars}`;
   });
   return Prisma.join(
     [
-      Prisma.sql`SELECT l.id, l.evidence_id, l.locus, 'car' AS kind, l.car_id AS target_id, l.car_id
+      Prisma.sql`SELECT l.id, l.evidence_id, l.locus, l.characteristic, 'car' AS kind, l.car_id AS target_id, l.car_id
         FROM evidence_link l WHERE l.club_id = ${club} AND l.car_id = ${cars}`,
-      Prisma.sql`SELECT l.id, l.evidence_id, l.locus, 'finding' AS kind, f.id AS target_id, e.car_id
+      Prisma.sql`SELECT l.id, l.evidence_id, l.locus, l.characteristic, 'finding' AS kind, f.id AS target_id, e.car_id
         FROM entry e JOIN finding f ON f.club_id = e.club_id AND f.entry_id = e.id
         JOIN evidence_link l ON l.club_id = f.club_id AND l.finding_id = f.id
         WHERE e.club_id = ${club} AND e.car_id = ${cars}`,
@@ -63,15 +66,21 @@ function linksSql(clubId: string, carIds: readonly string[]): Prisma.Sql {
 }
 
 function supportOfRow(row: LinkRow): SupportLine {
-  const { linkId, kind, targetId, locus } = row;
-  return { ...pieceLine(row), linkId, target: { kind, id: targetId }, locus: locus ?? "" };
+  const { linkId, kind, targetId, locus, characteristic } = row;
+  return {
+    ...pieceLine(row),
+    linkId,
+    target: { kind, id: targetId },
+    locus: locus ?? "",
+    characteristic: characteristic ?? "",
+  };
 }
 
 async function linksOfCars(ctx: Context, carIds: readonly string[]): Promise<readonly LinkRow[]> {
   if (carIds.length === 0) return [];
   return ctx.db.$queryRaw<LinkRow[]>`
     SELECT l.id::text AS "linkId", l.kind, l.target_id::text AS "targetId", l.car_id::text AS "carId", l.locus,
-      e.id::text, e.media_type AS "mediaType", e.bytes, e.width, e.height, e.quarter_turns AS "quarterTurns",
+      l.characteristic, e.id::text, e.media_type AS "mediaType", e.bytes, e.width, e.height, e.quarter_turns AS "quarterTurns",
       e.caption, e.taken_text AS "takenText"
     FROM (${linksSql(ctx.club.id, carIds)}) l
     JOIN evidence e ON e.club_id = ${ctx.club.id}::uuid AND e.id = l.evidence_id
@@ -114,14 +123,26 @@ export async function evidenceFor(
 ): Promise<ReadonlyMap<string, readonly SupportLine[]>> {
   const rows = await ctx.db.evidenceLink.findMany({
     where: { [linkColumn(kind)]: { in: [...ids] }, evidence: { withdrawnAt: null } },
-    select: { id: true, locus: true, ...linkColumns, evidence: { select: pieceFields } },
+    select: {
+      id: true,
+      locus: true,
+      characteristic: true,
+      ...linkColumns,
+      evidence: { select: pieceFields },
+    },
     orderBy: [{ evidence: { takenLatest: { sort: "asc", nulls: "last" } } }, { id: "asc" }],
   });
   const found = new Map<string, SupportLine[]>();
-  for (const { id, locus, evidence, ...columns } of rows) {
+  for (const { id, locus, characteristic, evidence, ...columns } of rows) {
     const target = targetOf(columns);
     const list = found.get(target.id) ?? [];
-    list.push({ ...pieceLine(evidence), linkId: id, target, locus: locus ?? "" });
+    list.push({
+      ...pieceLine(evidence),
+      linkId: id,
+      target,
+      locus: locus ?? "",
+      characteristic: characteristic ?? "",
+    });
     found.set(target.id, list);
   }
   return found;
@@ -163,8 +184,10 @@ async function evidenceOfState(
   const sheetOf = new Map(readings.map(({ id, settingSheetId }) => [id, settingSheetId]));
   return new Map(
     [...state].flatMap(([key, { originId }]) => {
-      const support = links.get(sheetOf.get(originId) ?? originId);
-      return support ? [[key, support] as const] : [];
+      const support = links
+        .get(sheetOf.get(originId) ?? originId)
+        ?.filter(({ characteristic }) => characteristic === "" || key.startsWith(`${characteristic} `));
+      return support && support.length > 0 ? [[key, support] as const] : [];
     }),
   );
 }

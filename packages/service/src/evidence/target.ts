@@ -233,6 +233,17 @@ const loadSubmissions: Loader = async (ctx, wanted) => {
   });
 };
 
+const loadParts: Loader = async (ctx, wanted) => {
+  if (!("ids" in wanted)) return [];
+  const rows = await ctx.db.part.findMany({
+    where: { id: { in: [...wanted.ids] } },
+    select: { id: true, name: true, place: true, withdrawnAt: true },
+  });
+  return rows.map(({ id, name, place, withdrawnAt }) =>
+    line("part", { id, carId: null, label: `${name}, ${place}`, past: withdrawnAt !== null }),
+  );
+};
+
 const loaders: Readonly<Record<EvidenceTargetKind, Loader>> = {
   car: loadCars,
   asBuiltValue: loadAsBuilt,
@@ -245,6 +256,7 @@ const loaders: Readonly<Record<EvidenceTargetKind, Loader>> = {
   specificationEntry: loadEntries,
   numberDecision: loadDecisions,
   submission: loadSubmissions,
+  part: loadParts,
 };
 
 /** Everything of a car that evidence can support, in the order the kinds are listed in. */
@@ -300,6 +312,7 @@ export const linkColumns = {
   specificationEntryId: true,
   numberDecisionId: true,
   submissionId: true,
+  partId: true,
 } satisfies Prisma.EvidenceLinkSelect;
 
 const kinds = Object.keys(loaders) as EvidenceTargetKind[];

@@ -2,6 +2,7 @@ import { Prisma } from "@trunnion/db";
 import {
   type Assembly,
   carHasPart,
+  evidenceTargetReference,
   type Fitting,
   type MixWarning,
   mixWarnings,
@@ -11,6 +12,7 @@ import { findCar } from "../car";
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { dayOf } from "../day";
+import { evidenceFor, type SupportLine } from "../evidence";
 import { memberNames } from "../member-name";
 import {
   type DependentCar,
@@ -130,6 +132,10 @@ export interface PartPage {
   readonly mismatches: readonly (Mismatch & { readonly cars: readonly MixedCar[] })[];
   readonly cars: readonly DependentCar[];
   readonly notes: readonly PartNoteLine[];
+  /** Photos and documents that show it. */
+  readonly evidence: readonly SupportLine[];
+  /** Reference of the part as a thing that evidence supports. */
+  readonly target: string;
 }
 
 /** One part: what it fits, what stands in for it and what differs, who has it, what was noted. @throws Refusal PART_NOT_FOUND */
@@ -148,6 +154,8 @@ export async function partPage(ctx: Context, slug: string): Promise<PartPage> {
   return {
     club: ctx.club,
     mayEdit: mayEdit(ctx),
+    evidence: (await evidenceFor(ctx, "part", [part.id])).get(part.id) ?? [],
+    target: evidenceTargetReference({ kind: "part", id: part.id }),
     today: ctx.today,
     need,
     standIns: standInsFor(part, all),

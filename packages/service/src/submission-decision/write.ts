@@ -146,17 +146,41 @@ async function writeSheet(
   return id;
 }
 
+/** A row that a submission became, with the characteristics it is about. */
+interface Became {
+  readonly target: { readonly modificationId: string } | { readonly settingSheetId: string };
+  readonly keys: ReadonlySet<string>;
+}
+
+const keysOf = (list: readonly { readonly characteristic: Characteristic }[]) =>
+  new Set(list.map(({ characteristic }) => characteristic.key));
+
 /** What supported the submission supports what it became from now on. */
-async function moveEvidence(
-  ctx: Context,
-  submissionId: string,
-  became: { readonly modifications: readonly string[]; readonly sheets: readonly string[] },
-): Promise<void> {
-  const [modificationId] = became.modifications;
-  const [settingSheetId] = became.sheets;
-  const target =
-    modificationId !== undefined ? { modificationId } : { settingSheetId: settingSheetId ?? null };
-  await ctx.db.evidenceLink.updateMany({ where: { submissionId }, data: { submissionId: null, ...target } });
+async function moveEvidence(ctx: Context, { row }: Placing, became: readonly Became[]): Promise<void> {
+  const { id: submissionId, supersedesId } = row;
+  // What supported what this takes the place of supports this as well: a correction loses no photo.
+  const old =
+    supersedesId === null
+      ? []
+      : [{ modification: { submissionId: supersedesId } }, { settingSheet: { submissionId: supersedesId } }];
+  const links = await ctx.db.evidenceLink.findMany({
+    where: { OR: [{ submissionId }, ...old] },
+    select: { evidenceId: true, characteristic: true, locus: true },
+    orderBy: { id: "asc" },
+  });
+  const made = new Map(
+    links.flatMap(({ evidenceId, characteristic, locus }) => {
+      const shown = became.filter(({ keys }) => characteristic !== null && keys.has(characteristic));
+      // A photo of a part that was taken out again supports the whole.
+      const told = shown.length > 0 ? characteristic : null;
+      return (shown.length > 0 ? shown : became).map(({ target }) => {
+        const link = { id: uuid(), evidenceId, locus, characteristic: told, ...target };
+        return [`${evidenceId} ${told} ${Object.values(target)[0]}`, link] as const;
+      });
+    }),
+  );
+  await ctx.db.evidenceLink.createMany({ data: [...made.values()] });
+  await ctx.db.evidenceLink.deleteMany({ where: { submissionId } });
 }
 
 async function supersede(ctx: Context, { row }: Placing): Promise<void> {
@@ -168,14 +192,18 @@ async function supersede(ctx: Context, { row }: Placing): Promise<void> {
 
 async function writeRows(ctx: Context, placing: Placing, read: ReadSubmission): Promise<void> {
   await supersede(ctx, placing);
-  const [modifications, sheets]: [string[], string[]] = [[], []];
+  const became: Became[] = [];
   let sequence = await nextPlace(ctx, "modification", placing.carId);
-  for (const modification of read.modifications)
-    modifications.push(await writeModification(ctx, placing, { modification, sequence: sequence++ }));
+  for (const modification of read.modifications) {
+    const modificationId = await writeModification(ctx, placing, { modification, sequence: sequence++ });
+    became.push({ target: { modificationId }, keys: keysOf(modification.changes) });
+  }
   sequence = await nextPlace(ctx, "settingSheet", placing.carId);
-  for (const sheet of read.sheets)
-    sheets.push(await writeSheet(ctx, placing, { sheet, sequence: sequence++ }));
-  await moveEvidence(ctx, placing.row.id, { modifications, sheets });
+  for (const sheet of read.sheets) {
+    const settingSheetId = await writeSheet(ctx, placing, { sheet, sequence: sequence++ });
+    became.push({ target: { settingSheetId }, keys: keysOf(sheet.readings) });
+  }
+  await moveEvidence(ctx, placing, became);
 }
 
 /** Characteristics as the journal tells them: what was typed, before and after. */

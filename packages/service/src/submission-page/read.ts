@@ -16,6 +16,7 @@ import type { WorkedConsequence } from "../consequence";
 import type { ClubFacts, Context } from "../context";
 import { currentSpecifications } from "../specification";
 import { keepsRegister, loadSubmission, type SubmissionGround, type SubmissionView } from "../submission";
+import { photosOf, type SubmissionPhoto } from "../submission-photo";
 import { foldOf } from "./policy";
 
 /** One line of the difference that a submission makes. */
@@ -47,12 +48,7 @@ export interface SubmissionPage {
   readonly proposed: ProposedConsequences;
   readonly ground: BrowserGround;
   /** Photos and documents handed in with it. */
-  readonly evidence: readonly {
-    readonly id: string;
-    readonly caption: string;
-    readonly picture: boolean;
-    readonly quarterTurns: number;
-  }[];
+  readonly evidence: readonly SubmissionPhoto[];
   /** Whether the reader decides about submissions. */
   readonly reviewer: boolean;
 }
@@ -79,26 +75,6 @@ export function linesOf(
   });
 }
 
-async function evidenceOf(ctx: Context, id: string): Promise<SubmissionPage["evidence"]> {
-  const became = await ctx.db.modification.findMany({ where: { submissionId: id }, select: { id: true } });
-  const rows = await ctx.db.evidence.findMany({
-    where: {
-      withdrawnAt: null,
-      links: {
-        some: { OR: [{ submissionId: id }, { modificationId: { in: became.map((one) => one.id) } }] },
-      },
-    },
-    select: { id: true, caption: true, fileName: true, mediaType: true, quarterTurns: true },
-    orderBy: { id: "asc" },
-    take: 60,
-  });
-  return rows.map(({ caption, fileName, mediaType, ...row }) => ({
-    ...row,
-    caption: caption ?? fileName,
-    picture: mediaType.startsWith("image/"),
-  }));
-}
-
 /**
  * A submission with the difference it makes, what that does to the car, what supports it and what was said of it.
  *
@@ -120,7 +96,7 @@ export async function submissionPage(ctx: Context, id: string): Promise<Submissi
       fold: foldOf(ground, seriesId === undefined ? undefined : specifications.get(seriesId)),
       own: basis.book.all.filter(({ key }) => builtInBook.find(key) === undefined),
     },
-    evidence: await evidenceOf(ctx, id),
+    evidence: await photosOf(ctx, id),
     reviewer: keepsRegister(ctx),
   };
 }

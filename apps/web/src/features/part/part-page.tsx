@@ -7,7 +7,8 @@ import { PageHead, SectionHead } from "../../components/page-head";
 import { SmallPlate } from "../../components/plate";
 import type { ClubFace } from "../../components/shell/shell";
 import { TitleBlock } from "../../components/shell/title-block";
-import { carPath, changePartPath, partPath, partsPath } from "../../lib/path";
+import { carPath, changePartPath, partPath, partsPath, supportPath } from "../../lib/path";
+import { ThumbGrid } from "../evidence/thumb";
 import { InterchangeSection } from "./interchange-section";
 import { NoteForm } from "./note-form";
 import { NoteSection } from "./note-section";
@@ -23,7 +24,7 @@ export interface PartPageProps {
 
 /** One part: what it fits and what matters, what stands in for it, who has it, where it was last found. */
 export function PartPage({ club, page, noteKey }: PartPageProps) {
-  const { need, mayEdit, cars, notes, today } = page;
+  const { need, mayEdit, cars, notes, today, evidence, target } = page;
   const { part, scarcity } = need;
   return (
     <>
@@ -52,6 +53,19 @@ export function PartPage({ club, page, noteKey }: PartPageProps) {
           <Cars club={club.slug} cars={cars} />
         </section>
       </div>
+      {evidence.length === 0 && !mayEdit ? null : (
+        <section aria-labelledby="photos" className="pt-8">
+          <SectionHead id="photos" title="Photos and documents" />
+          <ThumbGrid club={club.slug} pieces={evidence} />
+          {mayEdit ? (
+            <p className="print:hidden">
+              <a href={supportPath(club.slug, target)} className="inline-flex min-h-11 items-center">
+                {evidence.length === 0 ? "Add photos or documents" : "Add or order them"}
+              </a>
+            </p>
+          ) : null}
+        </section>
+      )}
       <InterchangeSection club={club.slug} page={page} />
       <NoteSection club={club.slug} part={part.slug} notes={notes} />
       <section aria-labelledby="note-it" className="print:hidden pt-8">

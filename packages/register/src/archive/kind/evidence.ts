@@ -48,6 +48,10 @@ export const evidenceLinkKind = defineKind({
     submissionId: maybe(
       refersTo("submission", "A submission that is not accepted yet; then what it becomes."),
     ),
+    partId: maybe(refersTo("part", "A part of the list.")),
+    characteristic: maybe(
+      text("Key of the one characteristic that it shows of what it supports; empty for all of it."),
+    ),
     locus: maybe(text("Page, frame or corner of the evidence that shows it.")),
     recordedAt: instant("When the row was recorded."),
   },

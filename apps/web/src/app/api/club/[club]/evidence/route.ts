@@ -50,8 +50,8 @@ export async function POST(request: Request, { params }: Segments): Promise<Resp
     await requireMember(asked);
     const added = await receiveFiles(request, async (received) => {
       fields = received.fields;
-      const { for: target = "", caption = "", taken = "", locus = "", keepLocation } = fields;
-      const said = { for: target, caption, taken, locus, keepLocation: keepLocation === "yes" };
+      const { for: target = "", caption = "", taken = "", locus = "", about = "", keepLocation } = fields;
+      const said = { for: target, caption, taken, locus, about, keepLocation: keepLocation === "yes" };
       return takeEvidence(asked, said, received.files);
     });
     if (wantsJson) return Response.json({ added }, { headers: { "cache-control": "no-store" } });
