@@ -1,8 +1,10 @@
 import {
+  type CarEntries,
   type CharacteristicBook,
   type Deviation,
   deviationsFromFactory,
   entriesFor,
+  entriesWhere,
   type Specification,
   type State,
   stateOn,
@@ -26,44 +28,59 @@ export function assess(
   book: CharacteristicBook,
   day: string,
 ): Assessment {
-  const entries = entriesFor(specification, record.basis, book);
+  return assessBy(entriesFor(specification, record.basis, book), { record, book, day });
+}
+
+interface Assessed {
+  readonly record: CarRecord;
+  readonly book: CharacteristicBook;
+  readonly day: string;
+}
+
+function assessBy(entries: CarEntries, { record, book, day }: Assessed): Assessment {
   const state = stateOn(day, { entries, ...record });
   return { record, state, deviations: deviationsFromFactory(state, entries, book) };
 }
 
 /**
- * The same of what is recorded of the car alone. Of a characteristic nothing else decides than its own entries, so those
- * of which the car has no value are passed over: most of a specification, and most of the work.
+ * The same of what is recorded of the car alone: entries of which the car has no value are passed over, most of a
+ * specification and most of the work.
  */
-function assessKnown(
-  record: CarRecord,
-  specification: Specification | undefined,
-  book: CharacteristicBook,
-  day: string,
-): Assessment {
-  if (specification === undefined) return assess(record, specification, book, day);
-  const changes = record.modifications.flatMap((modification) => modification.changes);
-  const known = new Set(
-    [...record.asBuilt, ...changes, ...record.readings].map(({ characteristic }) => characteristic),
+function assessKnown(specification: Specification | undefined, assessed: Assessed): Assessment {
+  const { record, book } = assessed;
+  const known = new Set<string>();
+  for (const { characteristic } of record.asBuilt) known.add(characteristic);
+  for (const { changes } of record.modifications)
+    for (const { characteristic } of changes) known.add(characteristic);
+  for (const { characteristic } of record.readings) known.add(characteristic);
+  const { basis } = record;
+  return assessBy(
+    entriesWhere({ specification, basis, book }, (key) => known.has(key)),
+    assessed,
   );
-  const entries = specification.entries.filter(({ characteristic }) => known.has(characteristic));
-  return assess(record, { ...specification, entries }, book, day);
 }
 
-async function specificationsOf(ctx: Context, records: readonly CarRecord[]) {
-  const seriesIds = new Set(records.flatMap(({ series }) => (series === null ? [] : [series.id])));
-  const specifications = await currentSpecifications(ctx, [...seriesIds]);
+/** Ids of the series that some records are of. */
+export const seriesIdsOf = (records: readonly CarRecord[]): readonly string[] => [
+  ...new Set(records.flatMap(({ series }) => (series === null ? [] : [series.id]))),
+];
+
+async function specificationsOf(ctx: Context, seriesIds: readonly string[]) {
+  const specifications = await currentSpecifications(ctx, seriesIds);
   return ({ series }: CarRecord) => (series === null ? undefined : specifications.get(series.id));
 }
 
-/** How some cars are assessed today, of what is recorded of them alone; what only their specification says is left out. */
+/**
+ * How cars of some series are assessed today, of what is recorded of them alone; what only their specification says is
+ * left out.
+ */
 export async function knownAssessor(
   ctx: Context,
-  records: readonly CarRecord[],
+  seriesIds: readonly string[],
   book: CharacteristicBook,
 ): Promise<(record: CarRecord) => Assessment> {
-  const specificationOf = await specificationsOf(ctx, records);
-  return (record) => assessKnown(record, specificationOf(record), book, ctx.today);
+  const specificationOf = await specificationsOf(ctx, seriesIds);
+  return (record) => assessKnown(specificationOf(record), { record, book, day: ctx.today });
 }
 
 /** Assesses some cars on a day against their series' current specification. */
@@ -73,6 +90,6 @@ export async function assessAll(
   book: CharacteristicBook,
   day: string,
 ): Promise<readonly Assessment[]> {
-  const specificationOf = await specificationsOf(ctx, records);
+  const specificationOf = await specificationsOf(ctx, seriesIdsOf(records));
   return records.map((record) => assess(record, specificationOf(record), book, day));
 }

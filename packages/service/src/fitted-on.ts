@@ -1,11 +1,11 @@
 import { earliestDay, sayDay } from "@trunnion/register";
-import { dayOf } from "./day";
 
+/** ISO days. */
 interface FittedColumns {
   readonly fittedText: string | null;
-  readonly fittedEarliest: Date | null;
-  readonly fittedLatest: Date | null;
-  readonly recordedAt: Date;
+  readonly fittedEarliest: string | null;
+  readonly fittedLatest: string | null;
+  readonly recordedOn: string;
 }
 
 /** When a modification was fitted, as the engines reckon with it and as pages say it. */
@@ -20,12 +20,10 @@ export interface FittedOn {
  * When a modification was fitted. Of one without a date nothing is known but that it was there when it was recorded:
  * "by 25 Nov 2026", at any time before.
  */
-export function fittedOn({ fittedText, fittedEarliest, fittedLatest, recordedAt }: FittedColumns): FittedOn {
-  if (fittedLatest === null) {
-    const on = dayOf(recordedAt);
-    return { on, earliest: earliestDay, said: `by ${sayDay(on)}` };
-  }
-  const [on, earliest] = [dayOf(fittedLatest), dayOf(fittedEarliest ?? fittedLatest)];
+export function fittedOn({ fittedText, fittedEarliest, fittedLatest, recordedOn }: FittedColumns): FittedOn {
+  if (fittedLatest === null)
+    return { on: recordedOn, earliest: earliestDay, said: `by ${sayDay(recordedOn)}` };
+  const [on, earliest] = [fittedLatest, fittedEarliest ?? fittedLatest];
   if (earliest === on) return { on };
   return { on, earliest, ...(fittedText === null ? {} : { said: fittedText }) };
 }

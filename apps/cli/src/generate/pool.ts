@@ -203,7 +203,8 @@ export async function drawPool(
         addRest(rows, record.id, thick, idOf);
         return merged(record, thick);
       });
-      rows.current_value.push(...(await currentValuesOf(ctx, records, book)));
+      const values = await currentValuesOf(ctx, records, book);
+      rows.current_value.push(...values.map((row) => ({ ...row })));
     }
   });
   return new Map(Object.entries(rows));

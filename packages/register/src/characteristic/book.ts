@@ -65,6 +65,10 @@ function sayClash({ kind, claimed, holder, claimant }: CharacteristicClash): str
  * @throws RangeError when two claim one key or name; see {@link characteristicClashes}, which forms ask first
  */
 export function characteristicBook(own: readonly Characteristic[] = []): CharacteristicBook {
+  return own.length === 0 ? builtInBook : bookWith(own);
+}
+
+function bookWith(own: readonly Characteristic[]): CharacteristicBook {
   const all = [...builtInCharacteristics, ...own];
   const { byKey, byName, clashes } = indexOf(all);
   const [clash] = clashes;
@@ -73,7 +77,7 @@ export function characteristicBook(own: readonly Characteristic[] = []): Charact
 }
 
 /** The book of a club without characteristics of its own. */
-export const builtInBook: CharacteristicBook = characteristicBook();
+export const builtInBook: CharacteristicBook = bookWith([]);
 
 /** A built-in characteristic by its key. */
 export function findCharacteristic(key: string): Characteristic | undefined {

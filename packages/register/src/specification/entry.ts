@@ -146,10 +146,31 @@ export function entriesFor(
   basis: CarBasis,
   book: CharacteristicBook,
 ): CarEntries {
+  return entriesWhere({ specification, basis, book }, () => true);
+}
+
+/** What a specification's entries are picked for. */
+export interface EntriesInput {
+  readonly specification: Specification | undefined;
+  readonly basis: CarBasis;
+  readonly book: CharacteristicBook;
+}
+
+/**
+ * The same for some characteristics alone. Of a characteristic nothing else decides than its own entries, so those picked
+ * are the ones {@link entriesFor} picks.
+ *
+ * @param wanted whether a characteristic, by its key, is one of them
+ */
+export function entriesWhere(
+  { specification, basis, book }: EntriesInput,
+  wanted: (characteristic: string) => boolean,
+): CarEntries {
   const entries = new Map<string, CarEntry>();
   if (specification === undefined) return entries;
   for (const [key, sided] of byPlace(specification, book)) {
-    const entry = chosen(sided, basis);
+    const [first] = sided;
+    const entry = first && wanted(first.entry.characteristic) ? chosen(sided, basis) : undefined;
     if (entry !== undefined) entries.set(key, entry);
   }
   return entries;

@@ -9,7 +9,7 @@ import type {
   Source,
   Value,
 } from "@trunnion/register";
-import { dayOf } from "../day";
+import { dayOf, dayOrNothing } from "../day";
 import { fittedOn } from "../fitted-on";
 import { sourceOf } from "../source-columns";
 import { valueFrom } from "../value-columns";
@@ -154,7 +154,12 @@ function modificationOf(row: LifeRow["modifications"][number]): LifeModification
         });
   return {
     id: row.id,
-    ...fittedOn(row),
+    ...fittedOn({
+      fittedText: row.fittedText,
+      fittedEarliest: dayOrNothing(row.fittedEarliest) ?? null,
+      fittedLatest: dayOrNothing(row.fittedLatest) ?? null,
+      recordedOn: dayOf(row.recordedAt),
+    }),
     sequence: row.sequence,
     ...optional("fitted", knownTime(row.fittedText, row.fittedEarliest, row.fittedLatest)),
     ...optional("reason", row.reason),

@@ -1,16 +1,16 @@
 import { setImmediate } from "node:timers/promises";
 import { type Database, insertRows, replaceRows } from "@trunnion/db";
 import { type CharacteristicBook, ENGINE_VERSION } from "@trunnion/register";
-import { knownAssessor } from "../assessment";
+import { knownAssessor, seriesIdsOf } from "../assessment";
 import { bookOf } from "../characteristic";
 import type { Context } from "../context";
 import { openOperator } from "../gate";
-import { type CarRecord, recordsOf } from "../record";
-import { type CurrentRow, currentRows } from "./policy";
-import { outdatedClubs } from "./read";
+import { type CarRecord, recordsInTurn } from "../record";
+import { type CurrentRow, currentRows, rowsDiffer } from "./policy";
+import { heldValues, outdatedClubs } from "./read";
 
 /** Cars in one go. */
-const CARS = 200;
+const CARS = 100;
 /** Cars in one transaction, where a whole club is worked out. */
 const TURN = 1_000;
 /** Such transactions at once: while the database compares for one, this process works the other out. */
@@ -27,14 +27,22 @@ export async function rebuildCurrentValues(
   for (let start = 0; start < carIds.length; start += CARS) {
     const chunk = carIds.slice(start, start + CARS);
     // A change of such a car that is under way ends first, so that what is written is of the record as it then is.
-    await ctx.db.$queryRaw`SELECT 1 FROM car WHERE id = ANY(${chunk}::uuid[]) ORDER BY id FOR NO KEY UPDATE`;
-    const records = await recordsOf(ctx, chunk);
-    const assess = await knownAssessor(ctx, records, book);
+    const locked = await ctx.db.$queryRaw<{ series: string | null }[]>`
+      SELECT series_id::text AS series FROM car WHERE id = ANY(${chunk}::uuid[]) ORDER BY id FOR NO KEY UPDATE`;
+    const seriesIds = new Set(locked.flatMap(({ series }) => series ?? []));
+    const assess = await knownAssessor(ctx, [...seriesIds], book);
+    const heldOf = await heldValues(ctx, chunk);
+    const changed: { readonly id: string; readonly rows: readonly CurrentRow[] }[] = [];
+    for (const record of await recordsInTurn(ctx, chunk)) {
+      const rows = currentRows(assess(record));
+      if (rowsDiffer(heldOf(record.id), rows)) changed.push({ id: record.id, rows });
+    }
+    if (changed.length === 0) continue;
     await replaceRows(ctx.db, "currentValue", {
       owner: "carId",
-      owners: chunk,
+      owners: changed.map(({ id }) => id),
       key: ["carId", "characteristic", "side"],
-      rows: records.map(assess).flatMap(currentRows),
+      rows: changed.flatMap(({ rows }) => rows),
     });
   }
 }
@@ -49,7 +57,7 @@ export async function currentValuesOf(
   book: CharacteristicBook,
 ): Promise<readonly CurrentRow[]> {
   const rows: CurrentRow[] = [];
-  const assess = await knownAssessor(ctx, records, book);
+  const assess = await knownAssessor(ctx, seriesIdsOf(records), book);
   for (let start = 0; start < records.length; start += SLICE) {
     await setImmediate();
     rows.push(

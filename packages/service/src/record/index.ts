@@ -1,1 +1,1 @@
-export { type CarRecord, carReference, recordsOf } from "./read";
+export { type CarRecord, carReference, recordsInTurn, recordsOf } from "./read";

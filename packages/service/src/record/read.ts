@@ -1,92 +1,24 @@
-import type { CarStatus, Prisma } from "@trunnion/db";
-import type { AcceptedModification, AsBuiltValue, CarBasis, Reading } from "@trunnion/register";
+import type { CarStatus, IdentityKind, IdentityStanding } from "@trunnion/db";
+import {
+  type AcceptedModification,
+  type AsBuiltValue,
+  type CarBasis,
+  noSourceTitle,
+  type Reading,
+  type Source,
+  type Value,
+} from "@trunnion/register";
 import type { Context } from "../context";
-import { dayOf } from "../day";
 import { fittedOn } from "../fitted-on";
-import { sourceFields, sourceOf } from "../source-columns";
 import { valueFrom } from "../value-columns";
-
-const valueFields = { valueKind: true, entered: true, number: true, resolution: true, text: true } as const;
-
-const recordFields = {
-  id: true,
-  chassis: true,
-  chassisKey: true,
-  claim: true,
-  serial: true,
-  version: true,
-  builtText: true,
-  builtEarliest: true,
-  builtLatest: true,
-  firstRegisteredText: true,
-  remarks: true,
-  series: { select: { id: true, slug: true, name: true, marque: { select: { name: true } } } },
-  options: { select: { code: true }, orderBy: { code: "asc" } },
-  statuses: { where: { to: null }, select: { status: true, fromText: true } },
-  identities: {
-    select: { kind: true, number: true, standing: true, fromText: true, toText: true },
-    // The latest mark first: who asks for one wants the one it bears.
-    orderBy: [{ kind: "asc" }, { id: "desc" }],
-  },
-  asBuilt: {
-    where: { supersededAt: null },
-    select: { id: true, characteristic: true, side: true, ...valueFields, ...sourceFields },
-    orderBy: { id: "asc" },
-  },
-  modifications: {
-    where: { supersededAt: null, submission: { status: "accepted" } },
-    select: {
-      id: true,
-      sequence: true,
-      fittedText: true,
-      fittedEarliest: true,
-      fittedLatest: true,
-      reason: true,
-      donor: true,
-      recordedAt: true,
-      ...sourceFields,
-      changes: {
-        select: {
-          characteristic: true,
-          side: true,
-          afterValueKind: true,
-          afterEntered: true,
-          afterNumber: true,
-          afterResolution: true,
-          afterText: true,
-        },
-        orderBy: { id: "asc" },
-      },
-    },
-    orderBy: { sequence: "asc" },
-  },
-  settingSheets: {
-    where: { supersededAt: null },
-    select: {
-      on: true,
-      sequence: true,
-      loadState: true,
-      entry: { select: { eventId: true } },
-      ...sourceFields,
-      readings: {
-        select: {
-          id: true,
-          characteristic: true,
-          side: true,
-          repeat: true,
-          expandedUncertainty: true,
-          ...valueFields,
-        },
-        orderBy: { id: "asc" },
-      },
-    },
-    orderBy: { sequence: "asc" },
-  },
-  // Nothing is ever taken away, so the count is the last place given.
-  _count: { select: { modifications: true, settingSheets: true } },
-} satisfies Prisma.CarSelect;
-
-type CarRow = Prisma.CarGetPayload<{ select: typeof recordFields }>;
+import {
+  type ModificationCells,
+  type RecordRow,
+  recordSql,
+  type SheetCells,
+  type SourceCells,
+  type ValueCells,
+} from "./policy";
 
 /** Everything the engines need of one car, and what a page says of it. */
 export interface CarRecord {
@@ -97,14 +29,26 @@ export interface CarRecord {
   readonly chassisKey: string;
   readonly claim: number;
   readonly version: number;
-  readonly series: CarRow["series"];
+  readonly series: {
+    readonly id: string;
+    readonly slug: string;
+    readonly name: string;
+    readonly marque: { readonly name: string };
+  } | null;
   readonly basis: CarBasis;
   readonly built: string | null;
   readonly firstRegistered: string | null;
   readonly remarks: string | null;
   readonly status: CarStatus;
   readonly statusSince: string | null;
-  readonly identities: CarRow["identities"];
+  /** By kind, the latest first. */
+  readonly identities: readonly {
+    readonly kind: IdentityKind;
+    readonly number: string;
+    readonly standing: IdentityStanding;
+    readonly fromText: string | null;
+    readonly toText: string | null;
+  }[];
   readonly asBuilt: readonly AsBuiltValue[];
   readonly modifications: readonly (AcceptedModification & {
     readonly fitted: string;
@@ -121,54 +65,67 @@ export function carReference(car: { readonly chassis: string; readonly claim: nu
   return car.claim === 1 ? car.chassis : `${car.chassis}~${car.claim}`;
 }
 
-function basisOf(row: CarRow): CarBasis {
+function basisOf({ options, serial, builtEarliest, builtLatest }: RecordRow): CarBasis {
   return {
-    options: row.options.map(({ code }) => code),
-    ...(row.serial === null ? {} : { serial: row.serial }),
-    ...(row.builtEarliest === null || row.builtLatest === null
+    options: options ?? [],
+    ...(serial === null ? {} : { serial }),
+    ...(builtEarliest === null || builtLatest === null
       ? {}
-      : { built: { earliest: dayOf(row.builtEarliest), latest: dayOf(row.builtLatest) } }),
+      : { built: { earliest: builtEarliest, latest: builtLatest } }),
   };
 }
 
-function modificationOf(row: CarRow["modifications"][number]): CarRecord["modifications"][number] {
+const valueIn = ([valueKind, entered, number, resolution, text]: ValueCells): Value =>
+  valueFrom({ valueKind, entered, number, resolution, text });
+
+/** Titles of sources by their ids. */
+type Titles = ReadonlyMap<string, string>;
+
+function sourceIn(titles: Titles, [id, locus, trust]: SourceCells): Source {
+  const title = (id === null ? undefined : titles.get(id)) ?? noSourceTitle;
+  return { title, trust, ...(locus === null ? {} : { locus }) };
+}
+
+function modificationOf(cells: ModificationCells, titles: Titles): CarRecord["modifications"][number] {
+  const [id, sequence, fittedText, fittedEarliest, fittedLatest, recordedOn, reason, donor, changes] = cells;
+  const [, , , , , , , , , ...source] = cells;
   return {
-    id: row.id,
-    ...fittedOn(row),
-    sequence: row.sequence,
-    fitted: row.fittedText ?? "date not known",
-    donor: row.donor,
-    source: sourceOf(row),
-    ...(row.reason === null ? {} : { reason: row.reason }),
-    changes: row.changes.map((change) => ({
-      characteristic: change.characteristic,
-      side: change.side,
-      after: valueFrom({
-        valueKind: change.afterValueKind,
-        entered: change.afterEntered,
-        number: change.afterNumber,
-        resolution: change.afterResolution,
-        text: change.afterText,
-      }),
+    id,
+    ...fittedOn({ fittedText, fittedEarliest, fittedLatest, recordedOn }),
+    sequence,
+    fitted: fittedText ?? "date not known",
+    donor,
+    source: sourceIn(titles, source),
+    ...(reason === null ? {} : { reason }),
+    changes: (changes ?? []).map(([characteristic, side, ...value]) => ({
+      characteristic,
+      side,
+      after: valueIn(value),
     })),
   };
 }
 
-function readingsOf(sheet: CarRow["settingSheets"][number]): Reading[] {
-  return sheet.readings.map((reading) => ({
-    id: reading.id,
-    on: dayOf(sheet.on),
-    sequence: sheet.sequence,
-    characteristic: reading.characteristic,
-    side: reading.side,
-    value: valueFrom(reading),
-    source: sourceOf(sheet),
-    ...(reading.expandedUncertainty === null ? {} : { expandedUncertainty: reading.expandedUncertainty }),
+function readingsOf([on, sequence, , readings, ...cells]: SheetCells, titles: Titles): readonly Reading[] {
+  const source = sourceIn(titles, cells);
+  return (readings ?? []).map(([id, characteristic, side, expandedUncertainty, ...value]) => ({
+    id,
+    on,
+    sequence,
+    characteristic,
+    side,
+    value: valueIn(value),
+    source,
+    ...(expandedUncertainty === null ? {} : { expandedUncertainty }),
   }));
 }
 
-function recordOf(row: CarRow): CarRecord {
-  const status = row.statuses[0];
+function seriesOf(row: RecordRow): CarRecord["series"] {
+  if (row.series === null) return null;
+  const [id, slug, name, marque] = row.series;
+  return { id, slug, name, marque: { name: marque } };
+}
+
+function recordOf(row: RecordRow, titles: Titles): CarRecord {
   return {
     id: row.id,
     reference: carReference(row),
@@ -176,26 +133,62 @@ function recordOf(row: CarRow): CarRecord {
     chassisKey: row.chassisKey,
     claim: row.claim,
     version: row.version,
-    series: row.series,
+    series: seriesOf(row),
     basis: basisOf(row),
     built: row.builtText,
     firstRegistered: row.firstRegisteredText,
     remarks: row.remarks,
-    status: status?.status ?? "unknown",
-    statusSince: status?.fromText ?? null,
-    identities: row.identities,
-    asBuilt: row.asBuilt.map((value) => ({
-      id: value.id,
-      characteristic: value.characteristic,
-      side: value.side,
-      value: valueFrom(value),
-      source: sourceOf(value),
+    status: row.status?.[0] ?? "unknown",
+    statusSince: row.status?.[1] ?? null,
+    identities: (row.identities ?? []).map(([kind, number, standing, fromText, toText]) => ({
+      kind,
+      number,
+      standing,
+      fromText,
+      toText,
     })),
-    modifications: row.modifications.map(modificationOf),
-    readings: row.settingSheets.flatMap(readingsOf),
-    nextModificationSequence: row._count.modifications + 1,
-    nextSheetSequence: row._count.settingSheets + 1,
+    asBuilt: (row.asBuilt ?? []).map(([id, characteristic, side, ...cells]) => {
+      const [kind, entered, number, resolution, text, ...source] = cells;
+      const value = valueIn([kind, entered, number, resolution, text]);
+      return { id, characteristic, side, value, source: sourceIn(titles, source) };
+    }),
+    modifications: (row.modifications ?? []).map((cells) => modificationOf(cells, titles)),
+    readings: (row.settingSheets ?? []).flatMap((cells) => readingsOf(cells, titles)),
+    nextModificationSequence: row.modificationCount + 1,
+    nextSheetSequence: row.sheetCount + 1,
   };
+}
+
+/** Titles of the sources that some records name: few, however many rows name them. */
+async function titlesOf({ db }: Context, rows: readonly RecordRow[]): Promise<Titles> {
+  const ids = new Set<string>();
+  const note = (id: string | null) => id !== null && ids.add(id);
+  for (const row of rows) {
+    for (const cells of row.asBuilt ?? []) note(cells[8]);
+    for (const cells of row.modifications ?? []) note(cells[9]);
+    for (const cells of row.settingSheets ?? []) note(cells[4]);
+  }
+  if (ids.size === 0) return new Map();
+  const found = await db.$queryRaw<{ id: string; title: string }[]>`
+    SELECT id::text AS id, title FROM source WHERE id = ANY(${[...ids]}::uuid[])`;
+  return new Map(found.map(({ id, title }) => [id, title]));
+}
+
+async function rowsOf({ db }: Context, carIds: readonly string[]): Promise<readonly string[]> {
+  const found = await db.$queryRaw<{ record: string }[]>(recordSql(carIds));
+  return found.map(({ record }) => record);
+}
+
+function* untitled(rows: readonly string[]): Generator<CarRecord> {
+  for (const row of rows) yield recordOf(JSON.parse(row) as RecordRow, new Map());
+}
+
+/**
+ * The records of some cars one after the other, each put together when it is asked for, so that many cars are gone over
+ * without holding more than one. Sources are without their titles: for what only reckons with values.
+ */
+export async function recordsInTurn(ctx: Context, carIds: readonly string[]): Promise<Iterable<CarRecord>> {
+  return untitled(await rowsOf(ctx, carIds));
 }
 
 /**
@@ -209,13 +202,11 @@ export async function recordsOf(
   carIds: readonly string[],
   { beforeEvent }: { readonly beforeEvent?: string } = {},
 ): Promise<readonly CarRecord[]> {
-  const rows = await ctx.db.car.findMany({
-    where: { clubId: ctx.club.id, id: { in: [...carIds] } },
-    select: recordFields,
-  });
+  const rows = (await rowsOf(ctx, carIds)).map((row) => JSON.parse(row) as RecordRow);
+  const titles = await titlesOf(ctx, rows);
   return rows.map((row) => {
-    if (beforeEvent === undefined) return recordOf(row);
-    const settingSheets = row.settingSheets.filter(({ entry }) => entry?.eventId !== beforeEvent);
-    return recordOf({ ...row, settingSheets });
+    if (beforeEvent === undefined) return recordOf(row, titles);
+    const settingSheets = row.settingSheets?.filter(([, , eventId]) => eventId !== beforeEvent) ?? null;
+    return recordOf({ ...row, settingSheets }, titles);
   });
 }
