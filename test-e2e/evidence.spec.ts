@@ -24,6 +24,13 @@ const pdf = (said: string) => ({
 test.describe("for the registrar", () => {
   test.use({ as: "registrar" });
 
+  test("asked for without saying of what, one is told where it is kept", async ({ page }) => {
+    await page.goto("/club/sandvaer/evidence");
+    await expect(page.getByRole("heading", { level: 1 })).toHaveText("Photos and documents");
+    await page.getByRole("link", { name: "Find the car" }).click();
+    await expect(page.getByRole("heading", { level: 1 })).toHaveText("Register");
+  });
+
   test("a photo is added, turned upright, linked to a value, and stands beside that value on the car's page", async ({
     page,
   }) => {

@@ -169,3 +169,31 @@ test.describe("with scripts switched off", () => {
     );
   });
 });
+
+test("the form is filled in from the keyboard alone: after each button one goes on where it leads", async ({
+  page,
+}) => {
+  const form = await new FilterPage(page).open("sandvaer");
+  await expect(form.parts).toHaveCount(1);
+  await form.field("of.0.characteristic").focus();
+  // A name is looked up by its button; before the script is there the page comes anew without it.
+  await expect(async () => {
+    await form.field("of.0.characteristic").fill("Front anti-roll bar diameter");
+    await page.keyboard.press("Tab");
+    await page.keyboard.press("Enter");
+    await expect(form.field("of.0.ask")).toBeFocused({ timeout: 2_000 });
+  }).toPass();
+  await page.keyboard.press("Tab");
+  await page.keyboard.type("is above");
+  await page.keyboard.press("Tab");
+  await page.keyboard.type("16 mm");
+  await page.getByRole("button", { name: "Add a part" }).focus();
+  await page.keyboard.press("Enter");
+  await expect(form.field("of.1.about")).toBeFocused();
+  await page.getByRole("button", { name: "Take this part away" }).nth(1).focus();
+  await page.keyboard.press("Enter");
+  await expect(form.field("of.0.about")).toBeFocused();
+  await form.field("of.0.figure").focus();
+  await page.keyboard.press("Enter");
+  await expect(page.getByText(/^Cars of which/)).toContainText("front anti-roll bar diameter is above 16 mm");
+});

@@ -19,12 +19,15 @@ function detailOf(cell) {
   return { formula, format, error: type === "error" };
 }
 
-const isFilled = ({ rows }) => rows.some((row) => row.some((cell) => cell !== null && cell !== ""));
+const isCell = (cell) => cell !== null && cell !== undefined && cell !== "";
+const isFilled = ({ rows }) => rows.some((row) => row.some(isCell));
+/** Headings and a row under them, rather than a title or a note to oneself. */
+const isTable = ({ rows }) => rows.filter((row) => row.filter(isCell).length > 1).length > 1;
 
 function chosen(sheets) {
   if (sheet !== undefined) return sheets.find(({ name }) => name === sheet);
   const shown = sheets.filter(({ hidden, veryHidden }) => !hidden && !veryHidden);
-  return shown.find(isFilled) ?? shown[0];
+  return shown.find(isTable) ?? shown.find(isFilled) ?? shown[0];
 }
 
 function widthOf(rows) {

@@ -12,6 +12,7 @@ const report = {
   refusedRows: [],
   doubtfulRows: [],
   unknownHeadings: [],
+  derivedHeadings: [],
   run: null,
 };
 
@@ -45,6 +46,12 @@ describe("what a reading-in did", () => {
       "no such column here, kept as remarks: Club magazine, column Q",
       expect.stringMatching(/^cars\.csv: 4 rows read/),
     ]);
+  });
+
+  test("says which columns were not read, since they follow from the record", () => {
+    expect(importLines({ ...report, derivedHeadings: ["Characteristics compared"] })[0]).toBe(
+      "not read, since they are worked out from the record: Characteristics compared",
+    );
   });
 
   test("names the run by which it can be undone, where anything was written", () => {

@@ -4,7 +4,15 @@ const counted = (count: number, one: string, more = `${one}s`) => `${count} ${co
 
 /** What a reading-in did, in lines for people: what was left out and why, what to look at, then the count. */
 export function importLines(report: ImportReport): readonly string[] {
-  const { carsAdded, carsChanged, carsUnchanged, refusedRows, doubtfulRows, unknownHeadings } = report;
+  const {
+    carsAdded,
+    carsChanged,
+    carsUnchanged,
+    refusedRows,
+    doubtfulRows,
+    unknownHeadings,
+    derivedHeadings,
+  } = report;
   const were = (count: number) => (report.dryRun ? "would be" : count === 1 ? "was" : "were");
   const leftOut = new Set(refusedRows.map(({ line }) => line)).size;
   return [
@@ -16,6 +24,9 @@ export function importLines(report: ImportReport): readonly string[] {
     ...(unknownHeadings.length === 0
       ? []
       : [`no such column here, kept as remarks: ${unknownHeadings.join(", ")}`]),
+    ...(derivedHeadings.length === 0
+      ? []
+      : [`not read, since they are worked out from the record: ${derivedHeadings.join(", ")}`]),
     `${report.file}: ${counted(report.rowsRead, "row")} read; ${counted(carsAdded, "car")} ${were(carsAdded)} added, ` +
       `${carsChanged} changed, ${carsUnchanged} stayed as they are; ${counted(leftOut, "row")} left out.`,
     ...(report.run === null ? [] : [`run ${report.run}: "import --undo ${report.run}" takes it back`]),

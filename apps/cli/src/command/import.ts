@@ -39,7 +39,8 @@ A file with other headings: --mapping columns.json says what they are,
                  { "heading": "Shoe size", "as": "leave out" }, { "heading": "Mag", "as": "keep as remarks" } ] }
 Without it, what was settled on the web pages for a file with the same headings counts.
 
-Exit code: 0 when every row was taken, ${ROWS_LEFT_OUT} when some were left out, 1 when nothing could be done.
+Exit code: 0 when every row was taken; ${ROWS_LEFT_OUT} when some were left out, each told with its line, and every other row was
+taken; 1 when nothing could be done and nothing was written. --json says the same under "exit".
 --undo <run> takes an import back as one step; its report names the run. It is refused, and nothing undone, when
 somebody changed one of its cars since.`;
 
@@ -85,6 +86,15 @@ async function readIn(path: string, options: Options): Promise<ImportReport> {
   });
 }
 
+/** How the command ends, and what that means, for whoever reads the report by a program. */
+function exitOf({ refusedRows }: ImportReport) {
+  if (refusedRows.length === 0) return { code: 0, means: "every row was taken" };
+  return {
+    code: ROWS_LEFT_OUT,
+    means: "the rows under refusedRows were left out, every other row was taken",
+  };
+}
+
 async function run(path: string | undefined, options: Options, command: Command): Promise<void> {
   const { undo: id } = options;
   if (id !== undefined && path !== undefined)
@@ -92,9 +102,10 @@ async function run(path: string | undefined, options: Options, command: Command)
   if (id !== undefined) return undo(id, options);
   if (path === undefined) return command.error("error: missing required argument 'file'");
   const report = await readIn(path, options);
-  if (options.json) printJson({ ok: true, ...report });
+  const exit = exitOf(report);
+  if (options.json) printJson({ ok: true, exit, ...report });
   else printLines(...importLines(report));
-  if (report.refusedRows.length > 0) process.exitCode = ROWS_LEFT_OUT;
+  if (exit.code !== 0) process.exitCode = exit.code;
 }
 
 async function undo(id: string, options: Options): Promise<void> {
@@ -117,7 +128,7 @@ export function importCommand(): Command {
     .option("--as-of <day>", "day the file tells of, e.g. 2026-03-01; today when left out")
     .option(
       "--sheet <name>",
-      "sheet of a workbook; the first that is shown and has anything in it when left out",
+      "sheet of a workbook; the first that is shown and has a table in it when left out",
     )
     .option("--mapping <file.json>", "what the columns hold, where the headings do not say so")
     .option("--dry-run", "tell what would change, write nothing")

@@ -14,6 +14,7 @@ import type { AcceptedModification, AsBuiltValue, CarBasis, Reading } from "../s
 import { sampleCharacteristic, sampleValue } from "../value/sample";
 import { deviating, deviationsFromAsBuilt, deviationsFromFactory, uncertaintyOf } from "./compare";
 import { verdicts } from "./deviation";
+import { deviationLine } from "./line";
 import { sayDeviation } from "./say";
 
 const source = { title: "Works manual", trust: "documented" } as const;
@@ -304,7 +305,27 @@ describe("a car worked by hand", () => {
     expect(words("9/16 in", "5/8 in")).toEqual(["5/8 in where 9/16 in was specified: +1.6 mm, × 1.11"]);
     expect(words("16 mm", "14 mm")).toEqual(["14 mm where 16 mm was specified: -2 mm, × 0.88"]);
     expect(words("95 lb/in", "120 lb/in", "front.spring.rate")).toEqual([
-      "120 lb/in where 95 lb/in was specified: +4.38 N/mm, × 1.26",
+      "120 lb/in where 95 lb/in was specified: +25 lb/in, × 1.26",
     ]);
+  });
+
+  test("says a difference in the unit that both were written in, and in the club's where they were not", () => {
+    const words = (
+      nominal: string,
+      actual: string,
+      key: string,
+      system: "metric" | "imperial" = "metric",
+    ) => {
+      const modifications = [changed(key, actual, sampleCharacteristic(key).sided ? "left" : "whole")];
+      const { factory } = compared({ entries: [specified(key, { nominal })], modifications });
+      return factory.map((one) => deviationLine(one, builtInBook, system).difference).join("");
+    };
+    const pressure = "tyres.front.pressure";
+    // 1 psi = 6894.76 Pa (NIST SP 811, B.8): 25 psi less 1.5 bar is 22.4 kPa.
+    expect(words("22 psi", "20 psi", pressure)).toBe("-2 psi");
+    expect(words("1.5 bar", "25 psi", pressure)).toBe("+0.22 bar");
+    expect(words("150 kPa", "160 kPa", pressure, "imperial")).toBe("+10 kPa");
+    expect(words("16.6 N/mm", "95 lb/in", "front.spring.rate")).toMatch(/^\+?-?0\.0\d* N\/mm, × 1\.00$/);
+    expect(words("9/16 in", "5/8 in", bar)).toBe("+1.6 mm, × 1.11");
   });
 });

@@ -1,4 +1,4 @@
-import { parseQuantity, printQuantity } from "@trunnion/calc";
+import { findUnit, parseQuantity, printQuantity } from "@trunnion/calc";
 import type { CharacteristicBook } from "../characteristic/book";
 import type { Assembly, Characteristic, QuantityCharacteristic } from "../characteristic/characteristic";
 import type { BracketModel } from "../sheet/sheet-model";
@@ -111,6 +111,27 @@ function differenceStep(nominal: Value | undefined, actual: Value | undefined): 
 const withoutTrailingZeros = (printed: string) =>
   printed.replace(/(\.\d*?)0+(?!\d)/, "$1").replace(/\.(?!\d)/, "");
 
+/**
+ * The unit both were written in, so that 20 psi beside 22 psi is 2 psi less; else the club's. Lengths stay in the club's, since
+ * the sixteenths of two fractions say little beside their size.
+ */
+function differenceUnit(
+  { nominal, actual }: Deviation,
+  one: QuantityCharacteristic,
+  system: UnitSystem,
+): string {
+  const { dimension, units } = one;
+  if (dimension === "angle") return "°'";
+  if (dimension === "length" || dimension === "text" || one.notation === "toe") return units[system];
+  const written = [nominal, actual?.value].map((value) =>
+    value?.kind === "quantity"
+      ? parseQuantity(value.entered, dimension, { defaultUnit: units[system] }).unit
+      : "",
+  );
+  const [unit = "", other] = written;
+  return unit === other && findUnit(dimension, unit) !== undefined ? unit : units[system];
+}
+
 function differenceText(
   deviation: Deviation,
   characteristic: Characteristic | undefined,
@@ -118,8 +139,8 @@ function differenceText(
 ): string {
   const { difference, ratio, nominal, actual } = deviation;
   if (difference === undefined || characteristic?.kind !== "quantity") return "";
-  const { dimension, units } = characteristic;
-  const unit = dimension === "angle" ? "°'" : units[system];
+  const { dimension } = characteristic;
+  const unit = differenceUnit(deviation, characteristic, system);
   const resolution = differenceStep(nominal, actual?.value);
   const printed = withoutTrailingZeros(printQuantity(difference, { dimension, unit, resolution }));
   const signed = difference > 0 ? `+${printed}` : printed;

@@ -30,6 +30,12 @@ export const plainHeadings = {
 } as const;
 export type PlainColumn = keyof typeof plainHeadings;
 
+/** Headings of this program's own lists whose cells it works out from the record: read in again they say nothing new. */
+export const derivedHeadings = {
+  differing: "Characteristics that differ from factory",
+  compared: "Characteristics compared",
+} as const;
+
 /** What a column of the file holds. */
 export type Column =
   | {
@@ -51,8 +57,8 @@ export type Column =
     }
   /** Nothing known: its cells go to the remarks, so that none is lost. */
   | { readonly kind: "unknown"; readonly index: number; readonly heading: string }
-  /** Left out because somebody said so. */
-  | { readonly kind: "ignored"; readonly index: number; readonly heading: string };
+  /** Left out because somebody said so, or because it is worked out from the record anyway. */
+  | { readonly kind: "ignored"; readonly index: number; readonly heading: string; readonly derived?: true };
 
 /** Small letters, no accents, single blanks: how headings are compared. */
 export function foldHeading(text: string): string {
@@ -70,6 +76,8 @@ const byFolded = new Map<string, PlainColumn>(
     headings.map((heading) => [foldHeading(heading), column as PlainColumn] as const),
   ),
 );
+
+const derived = new Set<string>(Object.values(derivedHeadings).map(foldHeading));
 
 const VALUE = /^(as built|now)\s*:\s*(.+?)\s*(?:\[([^\]]*)\])?\s*$/i;
 const SIDE = /^(.*?)[\s,(]+(left|right|l|r)\)?$/i;
@@ -109,6 +117,7 @@ export function readHeadings(headings: readonly string[], book: CharacteristicBo
 export function readHeading(heading: string, index: number, book: CharacteristicBook): Column {
   const column = byFolded.get(foldHeading(heading));
   if (column) return { kind: "plain", index, heading, column };
+  if (derived.has(foldHeading(heading))) return { kind: "ignored", index, heading, derived: true };
   return valueColumn(heading, index, book) ?? { kind: "unknown", index, heading };
 }
 

@@ -4,6 +4,7 @@ export {
   type Column,
   columnLetter,
   columnsTwice,
+  derivedHeadings,
   foldHeading,
   plainHeadings,
   readHeading,

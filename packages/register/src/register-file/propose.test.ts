@@ -42,6 +42,7 @@ describe("a heading", () => {
     ["Colour", "now: Body colour", "likely"],
     ["Front ARB (mm)", "now: Front anti-roll bar diameter", "likely"],
     ["Frnt anti roll bar diametr", "now: Front anti-roll bar diameter", "possible"],
+    ["Characteristics compared", "leave out", "sure"],
     ["Club magazine", "keep as remarks", "none"],
     ["", "keep as remarks", "none"],
   ])("%j is proposed as %j, %s", (heading, as, certainty) => {

@@ -140,6 +140,8 @@ function nearCandidate(
 
 function byHeading(heading: string, index: number, book: CharacteristicBook): Candidate | undefined {
   const exact = readHeading(heading, index, book);
+  if (exact.kind === "ignored")
+    return { column: exact, certainty: "sure", reason: "this program works it out from the record itself" };
   if (exact.kind !== "unknown") return { column: exact, certainty: "sure", reason: "the heading says so" };
   const stem = stemOf(heading);
   if (stem.stem === "") return undefined;

@@ -8,6 +8,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { bookOf } from "../characteristic";
 import { rebuildAllCurrentValues } from "../current-value";
 import { openMember, openOperator } from "../gate";
+import { importRegister } from "../import-run";
 import { writeJournal } from "../journal";
 import { type ListFileInput, listFile } from "./index";
 
@@ -84,6 +85,31 @@ describe("the list of cars", () => {
     expect(cell(0, "Characteristics that differ from factory")).toBe("2");
     expect(headings).not.toContain("Keeper");
   });
+
+  test.each(["csv", "xlsx"] as const)(
+    "as %s, read in again, changes nothing and leaves out what follows from the record",
+    async (format) => {
+      const { content, name } = await fileOf({ list: "cars", format, personalData: true });
+      const report = await openOperator(world.database, "ours", async (ctx) =>
+        importRegister(ctx, {
+          file: name,
+          bytes: content,
+          book: await bookOf(ctx),
+          asOf: ctx.today,
+          dryRun: true,
+        }),
+      );
+      expect(report).toMatchObject({
+        rowsRead: 3,
+        refusedRows: [],
+        carsAdded: 0,
+        carsChanged: 0,
+        carsUnchanged: 3,
+        unknownHeadings: [],
+        derivedHeadings: ["Characteristics that differ from factory", "Characteristics compared"],
+      });
+    },
+  );
 
   test("is plain CSV on request, without the mark", async () => {
     const { content } = await fileOf({ list: "cars", format: "csv-plain" });

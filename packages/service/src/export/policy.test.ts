@@ -1,7 +1,8 @@
 import { parse } from "csv-parse/sync";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { csvLine, headingOf, neutral, xlsxCell } from "./policy";
+import { neutral, unneutral } from "../neutral-cell";
+import { csvLine, headingOf, xlsxCell } from "./policy";
 
 describe("a cell that a spreadsheet might take for a formula", () => {
   // OWASP Community, "CSV Injection": = + - @, tab (0x09), carriage return (0x0D), line feed; full-width forms from memory.
@@ -10,6 +11,7 @@ describe("a cell that a spreadsheet might take for a formula", () => {
     "%j gets an apostrophe",
     (text) => {
       expect(neutral(text)).toBe(`'${text}`);
+      expect(unneutral(`'${text}`)).toBe(text);
       expect(xlsxCell(text)).toMatch(/^'/);
       expect(csvLine([text])).toMatch(/^"?'/);
     },
@@ -18,6 +20,13 @@ describe("a cell that a spreadsheet might take for a formula", () => {
   test.each(["1+1", "a=b", "S2-0211", "", "'=1", "0°12'"])("%j stays as it is", (text) => {
     expect(neutral(text)).toBe(text);
   });
+
+  test.each(["'60s car", "'", "O'=1", "1971"])(
+    "%j loses no apostrophe of its own when it is read in",
+    (text) => {
+      expect(unneutral(text)).toBe(text);
+    },
+  );
 
   test("does not concern numbers that are numbers", () => {
     expect(csvLine([-0.5, 1e-7])).toBe("-0.5,1e-7\r\n");

@@ -1,5 +1,6 @@
-/** What a cell of a list holds: a text, a number that is one, or nothing. */
-export type Cell = string | number | null;
+import { type Cell, neutral } from "../neutral-cell";
+
+export type { Cell } from "../neutral-cell";
 
 /** A column of a list. */
 export interface ListColumn {
@@ -18,17 +19,6 @@ export interface ListExport {
   readonly columns: readonly ListColumn[];
   /** One cell per column each. */
   readonly rows: AsyncIterable<readonly Cell[]>;
-}
-
-/**
- * First characters by which a spreadsheet takes a text for a formula: OWASP, "CSV Injection" (= + - @, tab, carriage
- * return, line feed, and the full-width forms), and ASVS 5.0, 1.2.10 (NUL).
- */
-const FORMULA = /^[=+\-@\t\r\n\0＝＋－＠]/;
-
-/** A text that no spreadsheet takes for a formula: an apostrophe goes before one that might be. Numbers are left alone. */
-export function neutral(cell: Cell): Cell {
-  return typeof cell === "string" && FORMULA.test(cell) ? `'${cell}` : cell;
 }
 
 /** One line of a CSV file by RFC 4180, with its end. */

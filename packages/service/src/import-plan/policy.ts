@@ -8,6 +8,37 @@ import {
   type ImportMapping,
   Problems,
 } from "@trunnion/register";
+import type { DoubtfulRow } from "../planned-row";
+
+/** Doubts of one kind, however many rows they are of. */
+export interface DoubtGroup {
+  readonly rows: number;
+  /** The first of them, in the file's order. */
+  readonly first: readonly DoubtfulRow[];
+}
+
+/** Doubts of one kind that are told one by one. */
+const TOLD_OF_KIND = 5;
+
+/** Words with a figure in them, and what stands in brackets, are what differs between doubts of one kind. */
+const kindOf = (text: string) => text.replace(/\([^)]*\)|\S*\d\S*/g, "#");
+
+/**
+ * Doubts by their kind, the rarest kind first: the one keeper who had his car before it was built is not to be lost among
+ * four hundred numbers without a hyphen.
+ */
+export function groupDoubts(doubts: readonly DoubtfulRow[]): readonly DoubtGroup[] {
+  const kinds = new Map<string, DoubtfulRow[]>();
+  for (const doubt of doubts) {
+    const kind = kindOf(doubt.text);
+    const group = kinds.get(kind) ?? [];
+    group.push(doubt);
+    kinds.set(kind, group);
+  }
+  return [...kinds.values()]
+    .map((rows) => ({ rows: rows.length, first: rows.slice(0, TOLD_OF_KIND) }))
+    .sort((one, other) => one.rows - other.rows);
+}
 
 /** What somebody settled for one column: the words of a heading, and the unit of bare numbers. */
 export interface SettledColumn {

@@ -17,11 +17,11 @@ import {
 } from "../import-run";
 import { type DoubtfulRow, type RefusedRow, seriesFacts } from "../planned-row";
 import { readStored } from "../stored-row";
-import { withRemembered } from "./policy";
+import { type DoubtGroup, groupDoubts, withRemembered } from "./policy";
 
 /** Imports on one page of the list. */
 const PAGE = 50;
-/** Refused and doubtful rows that a page shows; all can be downloaded. */
+/** Refused rows, and kinds of doubt, that a page shows; all can be downloaded. */
 const SHOWN = 50;
 
 /** An import as the list has it. */
@@ -91,7 +91,8 @@ export interface ImportView extends ImportLine {
   /** Headings whose cells go to the remarks. */
   readonly unknownHeadings: readonly string[];
   readonly refusedRows: readonly RefusedRow[];
-  readonly doubtfulRows: readonly DoubtfulRow[];
+  /** What to look at in rows that are taken, by kind. */
+  readonly doubtGroups: readonly DoubtGroup[];
   readonly doubts: number;
 }
 
@@ -151,7 +152,7 @@ export async function importView(ctx: Context, id: string): Promise<ImportView> 
     preview: options?.preview ?? [],
     unknownHeadings: options?.unknownHeadings ?? [],
     refusedRows: refusedRows.slice(0, SHOWN),
-    doubtfulRows: doubtfulRows.slice(0, SHOWN),
+    doubtGroups: groupDoubts(doubtfulRows).slice(0, SHOWN),
     doubts: doubtfulRows.length,
   };
 }

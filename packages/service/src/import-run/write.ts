@@ -3,7 +3,13 @@ import type { CharacteristicBook, ImportMapping } from "@trunnion/register";
 import { z } from "zod";
 import type { Context } from "../context";
 import { rememberedMapping } from "../import-mapping";
-import { columnsOf, type DoubtfulRow, type RefusedRow, unknownHeadings } from "../planned-row";
+import {
+  columnsOf,
+  type DoubtfulRow,
+  derivedHeadingsIn,
+  type RefusedRow,
+  unknownHeadings,
+} from "../planned-row";
 import { requireRole } from "../role";
 import { readTableFile, type Table } from "../table";
 import { Progress } from "./progress";
@@ -17,7 +23,7 @@ export interface ImportInput {
   /** ISO day the file tells of; what a row says of today gets it, unless the row has a day of its own. */
   readonly asOf: string;
   readonly dryRun: boolean;
-  /** Sheet of a workbook; the first that is shown and has anything in it when left out. */
+  /** Sheet of a workbook; the first that is shown and has a table in it when left out. */
   readonly sheet?: string;
   /** What the columns are taken for; when left out as the last file with these headings, else by the headings alone. */
   readonly mapping?: ImportMapping;
@@ -32,6 +38,8 @@ export interface ImportReport {
   readonly doubtfulRows: readonly DoubtfulRow[];
   /** Headings that mean nothing here; their cells go to the remarks. */
   readonly unknownHeadings: readonly string[];
+  /** Headings of columns that were not read, since the program works them out from the record. */
+  readonly derivedHeadings: readonly string[];
   readonly dryRun: boolean;
   readonly carsAdded: number;
   readonly carsChanged: number;
@@ -104,6 +112,7 @@ async function importTable(open: Open, table: Table, input: ImportInput): Promis
     refusedRows: tally.refused,
     doubtfulRows: tally.doubtful,
     unknownHeadings: unknownHeadings(columns, table),
+    derivedHeadings: derivedHeadingsIn(columns),
     dryRun,
     carsAdded: tally.added,
     carsChanged: tally.moved - tally.added,

@@ -9,6 +9,7 @@ export {
 export {
   columnsOf,
   type DoubtfulRow,
+  derivedHeadingsIn,
   openRowReader,
   type ReadRows,
   type RefusedRow,

@@ -16,6 +16,7 @@ import {
   refused,
 } from "@trunnion/register";
 import type { Context } from "../context";
+import { unneutral } from "../neutral-cell";
 import { FORMULA_ERROR, type Table, type TableRow } from "../table";
 import {
   type Claimant,
@@ -134,6 +135,11 @@ export function unknownHeadings(
   });
 }
 
+/** Headings of columns that this program works out from the record, and does not read. */
+export function derivedHeadingsIn(columns: readonly Column[]): readonly string[] {
+  return columns.flatMap((column) => (column.kind === "ignored" && column.derived ? [column.heading] : []));
+}
+
 /** What came of some rows. */
 export interface ReadRows {
   readonly rows: readonly PlannedRow[];
@@ -192,7 +198,7 @@ export class RowReader {
       return [this.problem(index, cell, "a value, not the error that a formula came to")];
     });
     if (formulas.length > 0) return formulas;
-    const reading = readRow(columns, cells, today);
+    const reading = readRow(columns, cells.map(unneutral), today);
     return reading.ok ? this.place(line, reading.row) : reading.problems;
   }
 

@@ -138,7 +138,7 @@ export interface TableInput {
   readonly bytes: Uint8Array;
   /** Name of the file, for what is said of it; it decides nothing. */
   readonly file: string;
-  /** Sheet of a workbook; the first that is shown and has anything in it when left out. */
+  /** Sheet of a workbook; the first that is shown and has a table in it when left out. */
   readonly sheet?: string;
 }
 

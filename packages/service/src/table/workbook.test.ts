@@ -140,7 +140,7 @@ describe("an XLSX workbook", () => {
     });
   });
 
-  test("reads the first sheet that is shown and has anything in it, and another by name", async () => {
+  test("reads the first sheet that is shown and has a table in it, and another by name", async () => {
     const rows = (chassis: string) => [
       ["Chassis", "x"],
       [chassis, "1"],
@@ -149,6 +149,7 @@ describe("an XLSX workbook", () => {
       sheets: [
         { name: "Old", rows: rows("M9"), hidden: true },
         { name: "Empty", rows: [] },
+        { name: "Note", rows: [["Ask the secretary"], [""], ["before May"]] },
         { name: "Cars", rows: rows("M1") },
       ],
     });
@@ -157,12 +158,13 @@ describe("an XLSX workbook", () => {
     expect(table.sheets).toEqual([
       { name: "Old", hidden: true },
       { name: "Empty", hidden: false },
+      { name: "Note", hidden: false },
       { name: "Cars", hidden: false },
     ]);
     expect((await read(bytes, "Old")).rows).toMatchObject([{ cells: ["M9", "1"] }]);
     expect(await refusalOf(read(bytes, "New"))).toEqual({
       code: "SHEET_NOT_FOUND",
-      details: { file, sheet: "New", known: ["Old", "Empty", "Cars"] },
+      details: { file, sheet: "New", known: ["Old", "Empty", "Note", "Cars"] },
     });
   });
 });

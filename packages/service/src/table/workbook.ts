@@ -48,7 +48,7 @@ function programPath(): string {
 export interface WorkbookInput {
   readonly workbook: MeasuredWorkbook;
   readonly file: string;
-  /** Sheet by its name; the first that is shown and has anything in it when left out. */
+  /** Sheet by its name; the first that is shown and has a table in it when left out. */
   readonly sheet?: string;
 }
 

@@ -20,6 +20,7 @@ import { ChoiceField, type Option } from "../../components/form/form-field";
 import { enteredOf } from "../../lib/form-entry";
 import { buttonValue, refresh } from "./button";
 import { PartFields, type PartSetting } from "./draft-part";
+import { nextFields } from "./next-field";
 
 export interface DraftFieldsProps {
   /** The condition as it stands; what was typed since takes its place. */
@@ -54,14 +55,21 @@ export function DraftFields({ initial, own, series, system }: DraftFieldsProps) 
   const book = useMemo(() => characteristicBook(own), [own]);
   const listId = useId();
   const again = useRef<HTMLButtonElement>(null);
-  const focused = useRef<string>(undefined);
-  // Fields are made anew after each try, so whoever was in one is put back there.
+  /** Where to go on in the form as it is drawn next. */
+  const goOn = useRef<(drawn: DraftGroup) => readonly string[]>(undefined);
+  const drawn = useRef(draft);
+  drawn.current = draft;
+  // Fields are made anew after each try, so whoever was in one is put back there, or where what was pressed leads.
   useEffect(() => {
-    if (tries > 0 && focused.current !== undefined) document.getElementById(focused.current)?.focus();
-    focused.current = undefined;
+    const names = tries > 0 ? (goOn.current?.(drawn.current) ?? []) : [];
+    goOn.current = undefined;
+    names
+      .map((name) => document.getElementById(fieldId(name)))
+      .find((field) => field !== null)
+      ?.focus();
   }, [tries]);
   const drawAgain = (name: string) => {
-    focused.current = fieldId(name);
+    goOn.current = () => [name];
     again.current?.form?.requestSubmit(again.current);
   };
   const changed = (event: FormEvent<HTMLFieldSetElement>) => {
@@ -76,6 +84,17 @@ export function DraftFields({ initial, own, series, system }: DraftFieldsProps) 
     if (relatedTarget instanceof HTMLButtonElement || target.value === target.defaultValue) return;
     if (characteristicNamed(book, target.value)) drawAgain(target.name);
   };
+  useEffect(() => {
+    const form = again.current?.form;
+    const sent = ({ submitter }: SubmitEvent) => {
+      if (!(submitter instanceof HTMLButtonElement) || submitter === again.current) return;
+      const about = submitter.closest("li")?.querySelector<HTMLSelectElement>("select[name$='.about']");
+      const part = about?.name.replace(/\.about$/, "") ?? "";
+      goOn.current = (after) => nextFields(submitter.value, part, after);
+    };
+    form?.addEventListener("submit", sent);
+    return () => form?.removeEventListener("submit", sent);
+  }, []);
   return (
     <fieldset onChange={changed} onBlur={left}>
       <legend className="sr-only">Condition</legend>

@@ -60,7 +60,7 @@ const view: ImportView = {
   preview: [],
   unknownHeadings: [],
   refusedRows: [],
-  doubtfulRows: [],
+  doubtGroups: [],
   doubts: 0,
 };
 const looked: ImportView = {
@@ -81,7 +81,7 @@ const looked: ImportView = {
     { line: 3, car: "S9-1", added: true, lines: [{ what: "Engine number", before: "", after: "KM 1" }] },
   ],
   refusedRows: [{ line: 4, column: 'B "Front bar"', found: "fat", expected: "16 mm or 5/8 in" }],
-  doubtfulRows: [{ line: 3, text: "chassis S9-1 fits no series of this club" }],
+  doubtGroups: [{ rows: 9, first: [{ line: 3, text: "chassis S9-1 fits no series of this club" }] }],
   doubts: 1,
 };
 const page = (given: ImportView) => <ImportPage club={club} view={given} />;
@@ -108,6 +108,7 @@ describe("an import's page", () => {
     expect(text).toContain("Built 1968 3/68");
     expect(text).toContain("fat 16 mm or 5/8 in");
     expect(text).toContain("Line 3: chassis S9-1 fits no series of this club");
+    expect(text).toContain("and 8 more of this kind, in the file to download");
     expect(markup(page(looked))).toContain('href="/api/club/sandvaer/import/0199/problems.csv"');
     expect(buttons(looked)).toEqual(["Read in 2 cars", "Look through it again", "Forget this file"]);
   });
@@ -116,6 +117,7 @@ describe("an import's page", () => {
     const running = { ...looked, status: "running", preview: [], rowsDone: 500 } as const;
     expect(markup(page(running))).toContain('<meta http-equiv="refresh" content="2"/>');
     expect(readText(page(running))).toContain("500 of 1,200 rows");
+    expect(readText(page(running))).toContain("1 car added, 1 changed, 1 row left out so far");
     expect(buttons(running)).toEqual([]);
     // It may only have been slow: looked at again, less often.
     expect(markup(page({ ...running, status: "interrupted" }))).toContain('content="15"');

@@ -74,8 +74,8 @@ export function PreviewSection({ club, view }: { readonly club: string; readonly
 
 /** Rows that are left out, and why; and those that are taken but somebody should look at. */
 export function RowSection({ club, view }: { readonly club: string; readonly view: ImportView }) {
-  const { refusedRows, doubtfulRows, rowsRefused, doubts } = view;
-  if (refusedRows.length === 0 && doubtfulRows.length === 0) return null;
+  const { refusedRows, doubtGroups, rowsRefused, doubts } = view;
+  if (refusedRows.length === 0 && doubtGroups.length === 0) return null;
   return (
     <section aria-labelledby="rows" className="grid gap-6">
       <SectionHead id="rows" title="Rows to look at">
@@ -116,18 +116,29 @@ export function RowSection({ club, view }: { readonly club: string; readonly vie
           </table>
         </div>
       )}
-      {doubtfulRows.length === 0 ? null : (
+      {doubtGroups.length === 0 ? null : (
         <div>
           <p className="font-semibold">
             {doubts.toLocaleString("en-GB")} {doubts === 1 ? "thing" : "things"} to look at, in rows that are
             taken
           </p>
           <ul className="list-disc pl-5 text-small">
-            {doubtfulRows.map(({ line, text }) => (
-              <li key={`${line} ${text}`}>
-                Line {line}: {text}
-              </li>
-            ))}
+            {doubtGroups.flatMap((group) => {
+              const more = group.rows - group.first.length;
+              const lines = group.first.map(({ line, text }) => (
+                <li key={`${line} ${text}`}>
+                  Line {line}: {text}
+                </li>
+              ));
+              if (more === 0) return lines;
+              const last = group.first.at(-1);
+              const rest = (
+                <li key={`more ${last?.line} ${last?.text}`} className="list-none text-soft">
+                  and {more.toLocaleString("en-GB")} more of this kind, in the file to download
+                </li>
+              );
+              return [...lines, rest];
+            })}
           </ul>
         </div>
       )}

@@ -25,10 +25,12 @@ export function sayStatus({ status, stage, silent }: ImportLine): string {
 }
 
 /** What an import did or, before it has begun, would do. */
-export function sayCounts({ carsAdded, carsChanged, rowsRefused, status }: ImportLine): string {
+export function sayCounts(line: ImportLine): string {
+  const { carsAdded, carsChanged, rowsRefused, status } = line;
   const would = status === "planned";
   const added = `${counted(carsAdded, "car")} ${would ? "would be added" : "added"}`;
-  return `${added}, ${carsChanged.toLocaleString("en-GB")} ${would ? "changed" : "changed"}, ${counted(rowsRefused, "row")} left out`;
+  const soFar = isUnderWay(line) ? " so far" : "";
+  return `${added}, ${carsChanged.toLocaleString("en-GB")} changed, ${counted(rowsRefused, "row")} left out${soFar}`;
 }
 
 /** True while a page should look again by itself. */
