@@ -93,6 +93,19 @@ describe("a form with files", () => {
     expect(await uploads()).toEqual(before);
   });
 
+  test("gives its files in the order they were sent, though a later and smaller one is written first", async () => {
+    const sizes = [3_000_000, 2, 1_500_000, 1, 40_000];
+    const names = sizes.map((size, index) => `${index}-${size}.jpg`);
+    const body = formBody(
+      sizes.map((size, index) => ({
+        name: "file",
+        fileName: names[index] ?? "",
+        content: new Uint8Array(size).fill(index),
+      })),
+    );
+    expect(await receiveFiles(sent(body), async ({ files }) => files.map(({ name }) => name))).toEqual(names);
+  });
+
   test("of a file of 60 MB is refused with the figures, and none of it is kept", async () => {
     expect(await refusalOf(sent(stream(fileHead("big.jpg"), 60)))).toEqual({
       code: "EVIDENCE_TOO_LARGE",

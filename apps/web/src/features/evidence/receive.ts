@@ -24,9 +24,8 @@ export interface Received {
 /** What a request brings in the course of being read. */
 class Reception {
   readonly fields: Record<string, string> = {};
-  readonly files: ReceivedFile[] = [];
   failure: Refusal | undefined;
-  readonly #writing: Promise<void>[] = [];
+  readonly #writing: Promise<ReceivedFile | undefined>[] = [];
   readonly #streams: Readable[] = [];
 
   constructor(readonly folder: string) {}
@@ -44,13 +43,14 @@ class Reception {
   async done(): Promise<Received> {
     // The rest of a refused form was thrown away: its last file would wait for it for ever.
     if (this.failure) for (const stream of this.#streams) stream.destroy();
-    await Promise.all(this.#writing);
+    // In the order they were sent, whichever was written first.
+    const files = (await Promise.all(this.#writing)).filter((file) => file !== undefined);
     if (this.failure) throw this.failure;
-    return { fields: this.fields, files: this.files };
+    return { fields: this.fields, files };
   }
 
   /** Writes a file as it comes. One that is too large is counted to its end, so that the refusal can say how large. */
-  async #write(stream: Readable, name: string, path: string): Promise<void> {
+  async #write(stream: Readable, name: string, path: string): Promise<ReceivedFile | undefined> {
     const limit = evidenceLimits.fileBytes;
     const handle = await open(path, "wx", 0o600);
     let bytes = 0;
@@ -65,9 +65,10 @@ class Reception {
       await handle.close();
     }
     // A field for files that was left empty.
-    if (name === "" && bytes === 0) return;
-    if (bytes > limit) this.fail(refused("EVIDENCE_TOO_LARGE", { file: quotedFileName(name), bytes, limit }));
-    else this.files.push({ name, path });
+    if (name === "" && bytes === 0) return undefined;
+    if (bytes <= limit) return { name, path };
+    this.fail(refused("EVIDENCE_TOO_LARGE", { file: quotedFileName(name), bytes, limit }));
+    return undefined;
   }
 }
 
