@@ -21,7 +21,14 @@ export const settingSheetRouter = router({
     .query(({ ctx, input }) => settingSheetPage(ctx.scope, input)),
   form: member.input(z.object({ car })).query(({ ctx, input }) => settingSheetForm(ctx.scope, input.car)),
   plan: member
-    .input(z.object({ car, side: z.enum(["left", "right"]), typed: z.record(line(40), line(80)) }))
+    .input(
+      z.object({
+        car,
+        axle: z.enum(["front", "rear"]),
+        side: z.enum(["left", "right"]),
+        typed: z.record(line(40), line(80)),
+      }),
+    )
     .query(({ ctx, input }) => setupPlanPage(ctx.scope, input)),
   rollStudy: member
     .input(z.object({ car, typed: z.record(line(40), line(80)) }))

@@ -248,7 +248,7 @@ describe("in the catalogue", () => {
     const action = (adjuster: object, steps: number) =>
       runComputation(adjusterEffectComputation, { corner, adjuster, steps }).outputs.action?.text;
     expect(action(adjusters[0] ?? {}, -3)).toBe("slide top mount 3 mm inboard");
-    expect(action(adjusters[1] ?? {}, 2)).toBe("turn upper clamp bolt from 0° to 30°");
+    expect(action(adjusters[1] ?? {}, 2)).toBe("turn upper clamp bolt from 0° to 30° (outboard)");
   });
 
   test("a camber bolt is refused where no strut is", () => {

@@ -59,8 +59,8 @@ describe("what to do", () => {
     [washers, -3, "take 3 shims out at upper arm washers (0 in all)"],
     [rod, 6, "make track rod end ½ turn longer"],
     [rod, -18, "make track rod end 1½ turns shorter"],
-    [eccentric, 2, "turn outer pivot eccentric from 0° to 15°"],
-    [eccentric, -1, "turn outer pivot eccentric from 0° to -7.5°"],
+    [eccentric, 2, "turn outer pivot eccentric from 0° to 15° (up)"],
+    [eccentric, -1, "turn outer pivot eccentric from 0° to -7.5° (down)"],
     [slot, 5, "slide top mount 2.5 mm outboard"],
     [slot, -4, "slide top mount 2 mm inboard"],
   ] as const)("%o, %d steps", (adjuster, steps, words) => {

@@ -53,11 +53,25 @@ export function instruction(settable: Settable<string>, steps: number, side: Sid
       return `slide ${adjuster.name} ${by} ${directionInWords(moved, side)}`;
     }
     case "camberBolt":
-    case "eccentric": {
-      const degrees = (angle: number): string => `${Number(((angle * 180) / Math.PI).toFixed(1))}°`;
-      return `turn ${adjuster.name} from ${degrees(adjuster.setting)} to ${degrees(adjuster.setting + steps * adjuster.step)}`;
-    }
+    case "eccentric":
+      return `turn ${adjuster.name} ${turnInWords(adjuster, steps)} (${directionInWords(pushOf(settable, steps), side)})`;
   }
+}
+
+type TurnedBolt = Extract<Adjuster<string>, { kind: "camberBolt" | "eccentric" }>;
+
+function turnInWords({ setting, step }: TurnedBolt, steps: number): string {
+  const degrees = (angle: number): string => `${Number(((angle * 180) / Math.PI).toFixed(1))}°`;
+  return `from ${degrees(setting)} to ${degrees(setting + steps * step)}`;
+}
+
+/** Which way the cam pushes: a mechanic cannot tell from an angle alone which way round is meant. */
+function pushOf({ adjuster, effect }: Settable<string>, steps: number): Vector {
+  if (adjuster.kind === "eccentric") return Object.values(effect(steps).shift ?? {})[0] ?? adjuster.axis;
+  if (adjuster.kind !== "camberBolt") throw new TypeError(`a ${adjuster.kind} has no cam`);
+  const { axis, setting, step } = adjuster;
+  const sign = Math.sign(Math.sin(setting + steps * step) - Math.sin(setting));
+  return { x: axis.x * sign, y: axis.y * sign, z: axis.z * sign };
 }
 
 function shimWords({ name, fitted }: Extract<Adjuster<string>, { kind: "shims" }>, steps: number): string {

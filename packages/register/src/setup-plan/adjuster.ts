@@ -1,10 +1,10 @@
-import type { Adjuster, MeasuredDimension, Vector, WishbonePoint } from "@trunnion/calc";
+import type { Adjuster, MeasuredDimension, Vector } from "@trunnion/calc";
 
-/** Where a bracket goes when a shim is put under it, as said at the car. */
-export const shimDirections = ["inboard", "outboard", "forwards", "rearwards", "up", "down"] as const;
-export type ShimDirection = (typeof shimDirections)[number];
+/** Where a pivot goes when a shim is put in or a mark is passed, as said at the car. */
+export const moveDirections = ["inboard", "outboard", "forwards", "rearwards", "up", "down"] as const;
+export type MoveDirection = (typeof moveDirections)[number];
 
-const directions: Readonly<Record<ShimDirection, Vector>> = {
+const directions: Readonly<Record<MoveDirection, Vector>> = {
   inboard: { x: 0, y: -1, z: 0 },
   outboard: { x: 0, y: 1, z: 0 },
   forwards: { x: 1, y: 0, z: 0 },
@@ -22,21 +22,39 @@ export interface AdjusterField {
   readonly unit: string;
 }
 
+/** Where the record says whether a car has an adjuster: a choice, and the code it then has. */
+export interface RecordedAs {
+  readonly key: string;
+  readonly code: "shims" | "screw" | "eccentric" | "slots";
+}
+
+/** What an adjuster is made from besides its own figures; points by the dictionary's names, m, y outboard. */
+export interface Given {
+  readonly points: Readonly<Record<string, Vector>>;
+  readonly direction: MoveDirection;
+}
+
 /** An adjuster that the form offers; it takes part where any of its figures is filled in. */
 export interface OfferedAdjuster {
   readonly name: string;
   readonly title: string;
   readonly hint: string;
   readonly fields: readonly AdjusterField[];
-  /** Asks for the direction of a shim too. */
-  readonly directed?: true;
-  readonly make: (figures: Readonly<Record<string, number>>, given: Given) => Adjuster<WishbonePoint>;
+  /** Asks for a direction too, and how. */
+  readonly directed?: string;
+  readonly recorded?: RecordedAs;
+  readonly make: (figures: Readonly<Record<string, number>>, given: Given) => Adjuster<string>;
 }
 
-/** What an adjuster is made from besides its own figures. */
-export interface Given {
-  readonly points: Readonly<Record<WishbonePoint, Vector>>;
-  readonly direction: ShimDirection;
+/** What tells one offered adjuster from another of its kind. */
+interface Offer {
+  readonly name: string;
+  readonly title: string;
+  /** As the plan calls it: "upper arm pivots". */
+  readonly called: string;
+  /** The hardpoints it moves, in the dictionary's names. */
+  readonly points: readonly string[];
+  readonly recorded?: string;
 }
 
 const count = (name: string, label: string, hint: string): AdjusterField => ({
@@ -53,6 +71,17 @@ const length = (name: string, label: string, hint: string): AdjusterField => ({
   dimension: "length",
   unit: "mm",
 });
+const angle = (name: string, label: string, hint: string): AdjusterField => ({
+  name,
+  label,
+  hint,
+  dimension: "angle",
+  unit: "°",
+});
+
+const figure = (figures: Readonly<Record<string, number>>, name: string) => figures[name] ?? Number.NaN;
+const recordedAs = (key: string | undefined, code: RecordedAs["code"]) =>
+  key === undefined ? {} : { recorded: { key, code } };
 
 const threadFields = (prefix: string): readonly AdjusterField[] => [
   length(
@@ -73,14 +102,14 @@ const threadFields = (prefix: string): readonly AdjusterField[] => [
   ),
 ];
 
-const figure = (figures: Readonly<Record<string, number>>, name: string) => figures[name] ?? Number.NaN;
-
 const thread = (prefix: string, figures: Readonly<Record<string, number>>) => ({
   pitch: figure(figures, `${prefix}-pitch`),
   step: figure(figures, `${prefix}-step`),
   lowest: 0 - figure(figures, `${prefix}-in`),
   highest: figure(figures, `${prefix}-out`),
 });
+
+const origin: Vector = { x: 0, y: 0, z: 0 };
 
 /** From the middle of an arm's pivots to its joint: the line its screwed joint moves along. */
 function along(front: Vector, rear: Vector, joint: Vector): Vector {
@@ -91,58 +120,147 @@ function along(front: Vector, rear: Vector, joint: Vector): Vector {
   };
 }
 
-function screwed(arm: "upper" | "lower"): OfferedAdjuster {
+/** The outer joint of an arm, screwed in or out. */
+export function screwedJoint(arm: "upper" | "lower"): OfferedAdjuster {
   const prefix = `${arm}Joint`;
   return {
     name: prefix,
     title: `Screwed outer joint of the ${arm} arm`,
     hint: "Taken to move along the line from the middle of the arm's pivots to the joint.",
     fields: threadFields(prefix),
+    ...recordedAs(`front.${arm}Arm.adjustment`, "screw"),
     make: (figures, { points }) => ({
       kind: "screwedJoint",
       name: `${arm} ball joint`,
       point: `${arm}Joint`,
-      axis: along(points[`${arm}ArmFront`], points[`${arm}ArmRear`], points[`${arm}Joint`]),
+      axis: along(
+        points[`${arm}ArmFront`] ?? origin,
+        points[`${arm}ArmRear`] ?? origin,
+        points[`${arm}Joint`] ?? origin,
+      ),
       ...thread(prefix, figures),
     }),
   };
 }
 
-function shims(arm: "upper" | "lower"): OfferedAdjuster {
-  const prefix = `${arm}Shim`;
+/** Shims under the bracket of one pivot, or the same number under two. */
+export function shims({ name, title, called, points, recorded }: Offer): OfferedAdjuster {
   return {
-    name: prefix,
-    title: `Shims under the ${arm} arm's pivots`,
-    hint: "The same number at both pivots.",
-    directed: true,
+    name,
+    title,
+    hint: points.length > 1 ? "The same number at both pivots." : "Under this pivot alone.",
+    directed: "A shim moves it",
     fields: [
-      length(`${prefix}-thickness`, "Thickness of one shim", "Measured: 1.6 mm, 1/16 in"),
-      count(`${prefix}-fitted`, "Fitted now", "How many"),
-      count(`${prefix}-most`, "Most there is room for", "As far as the bolt's thread stays engaged"),
+      length(`${name}-thickness`, "Thickness of one shim", "Measured: 1.6 mm, 1/16 in"),
+      count(`${name}-fitted`, "Fitted now", "How many"),
+      count(`${name}-most`, "Most there is room for", "As far as the bolt's thread stays engaged"),
     ],
+    ...recordedAs(recorded, "shims"),
     make: (figures, { direction }) => ({
       kind: "shims",
-      name: `${arm} arm pivots`,
-      points: [`${arm}ArmFront`, `${arm}ArmRear`],
+      name: called,
+      points,
       axis: directions[direction],
-      thickness: figure(figures, `${prefix}-thickness`),
-      fitted: figure(figures, `${prefix}-fitted`),
-      most: figure(figures, `${prefix}-most`),
+      thickness: figure(figures, `${name}-thickness`),
+      fitted: figure(figures, `${name}-fitted`),
+      most: figure(figures, `${name}-most`),
     }),
   };
 }
 
-/** The adjusters that a double wishbone corner may have; what a car has is said by filling them in. */
-export const offeredAdjusters: readonly OfferedAdjuster[] = [
-  screwed("upper"),
-  shims("upper"),
-  screwed("lower"),
-  shims("lower"),
-  {
-    name: "tieRod",
-    title: "Track rod end",
-    hint: "Turns are of the sleeve or the rod; the wheel's toe follows.",
-    fields: threadFields("tieRod"),
-    make: (figures) => ({ kind: "tieRod", name: "track rod end", ...thread("tieRod", figures) }),
-  },
+const turnedFields = (name: string): readonly AdjusterField[] => [
+  length(`${name}-eccentricity`, "Eccentricity", "Centre of the bolt to centre of its cam, measured"),
+  angle(
+    `${name}-setting`,
+    "Where its mark stands now",
+    "From the middle of its range, 90° at most; negative the other way",
+  ),
+  angle(`${name}-mark`, "Least that can be set", "From one mark to the next, or what can be held: 15°"),
 ];
+
+const turned = (name: string, figures: Readonly<Record<string, number>>) => ({
+  eccentricity: figure(figures, `${name}-eccentricity`),
+  setting: figure(figures, `${name}-setting`),
+  step: figure(figures, `${name}-mark`),
+});
+
+/** A pivot's bolt with a cam against a plate: its pivot moves to and fro along one line. */
+export function eccentric({ name, title, called, points, recorded }: Offer): OfferedAdjuster {
+  return {
+    name,
+    title,
+    hint: "Its cam runs between two flanges, so that the pivot moves to and fro along one line.",
+    directed: "Passing the middle it moves",
+    fields: turnedFields(name),
+    ...recordedAs(recorded, "eccentric"),
+    make: (figures, { direction }) => ({
+      kind: "eccentric",
+      name: called,
+      points,
+      axis: directions[direction],
+      ...turned(name, figures),
+    }),
+  };
+}
+
+interface SlotOffer extends Offer {
+  readonly ways: readonly [back: MoveDirection, forth: MoveDirection];
+}
+
+/** Bolts in slots that run one way and the other. */
+export function slot({ name, title, called, points, recorded, ways }: SlotOffer): OfferedAdjuster {
+  const [back, forth] = ways;
+  return {
+    name,
+    title,
+    hint: "With its bolts slack it slides; what a rule shows is what can be set.",
+    fields: [
+      length(`${name}-mark`, "Least that can be set", "What a rule shows: 0.5 mm, 1/32 in"),
+      length(`${name}-back`, `Room left ${back}`, "From where it stands; 0 at the end of the slot"),
+      length(`${name}-forth`, `Room left ${forth}`, "From where it stands; 0 at the end of the slot"),
+    ],
+    ...recordedAs(recorded, "slots"),
+    make: (figures) => ({
+      kind: "slot",
+      name: called,
+      points,
+      axis: directions[forth],
+      step: figure(figures, `${name}-mark`),
+      lowest: 0 - figure(figures, `${name}-back`),
+      highest: figure(figures, `${name}-forth`),
+    }),
+  };
+}
+
+/** An eccentric bolt in the clamp of strut and upright. It leans square to the car's length, so that no x is needed. */
+export const clampBolt: OfferedAdjuster = {
+  name: "clamp",
+  title: "Eccentric bolt in the strut's clamp",
+  hint: "Of the clamp's two bolts this one has a cam; the upright turns about the other, both bolts taken to lie fore and aft.",
+  directed: "Passing the middle it moves the upright there",
+  fields: [
+    length("clamp-boltY", "Eccentric bolt, out from the car's middle", "Measured at ride height"),
+    length("clamp-boltZ", "Eccentric bolt, above the ground", "Measured at ride height"),
+    length("clamp-pivotY", "The other bolt, out from the car's middle", "Measured at ride height"),
+    length("clamp-pivotZ", "The other bolt, above the ground", "Measured at ride height"),
+    ...turnedFields("clamp"),
+  ],
+  recorded: { key: "front.strut.adjustment", code: "eccentric" },
+  make: (figures, { direction }) => ({
+    kind: "camberBolt",
+    name: "eccentric clamp bolt",
+    bolt: { x: 0, y: figure(figures, "clamp-boltY"), z: figure(figures, "clamp-boltZ") },
+    pivot: { x: 0, y: figure(figures, "clamp-pivotY"), z: figure(figures, "clamp-pivotZ") },
+    axis: directions[direction],
+    ...turned("clamp", figures),
+  }),
+};
+
+/** The thread of the track rod. */
+export const trackRod: OfferedAdjuster = {
+  name: "tieRod",
+  title: "Track rod end",
+  hint: "Turns are of the sleeve or the rod; the wheel's toe follows.",
+  fields: threadFields("tieRod"),
+  make: (figures) => ({ kind: "tieRod", name: "track rod end", ...thread("tieRod", figures) }),
+};

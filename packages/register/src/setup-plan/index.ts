@@ -1,8 +1,20 @@
-export { type OfferedAdjuster, offeredAdjusters, type ShimDirection, shimDirections } from "./adjuster";
-export { adjustmentsOnRecord, type PlanField, type PlanSide, planFields, planPoints } from "./field";
+export { type MoveDirection, moveDirections, type OfferedAdjuster } from "./adjuster";
+export {
+  adjustmentsOnRecord,
+  layoutOf,
+  type PlanField,
+  type PlanLayout,
+  type PlanSide,
+  type PlanWheel,
+  planFields,
+  planLayout,
+  type RecordedAdjustment,
+} from "./field";
+export { type PlanAxle, type PlannedLayout, plannedLayouts } from "./layout";
 export { type PlanReadingText, SETUP_PLAN_LAYOUT, type SetupPlanModel } from "./model";
 export {
   makeSetupPlan,
+  type PlanForm,
   type PlanReading,
   type PlanResult,
   type PlanStep,
@@ -11,5 +23,6 @@ export {
   type ReadPlan,
   readPlan,
   type SetupPlan,
-  targetFields,
+  targetsOf,
 } from "./plan";
+export { sayAngle, sayMove, sayShift, sayToe, sideEffectsOf } from "./say";

@@ -1,5 +1,5 @@
 /** Layout of the page that this version draws. */
-export const SETUP_PLAN_LAYOUT = 1;
+export const SETUP_PLAN_LAYOUT = 2;
 
 /** What a gauge shows, printed; empty where there is none. */
 export interface PlanReadingText {
@@ -23,6 +23,10 @@ export interface SetupPlanModel {
   readonly before: PlanReadingText;
   /** In the order of work, each with the reading to expect after it. */
   readonly steps: readonly (PlanReadingText & { readonly what: string })[];
+  /** What is left over after the last step, reached less wanted; empty for what was not asked for. */
+  readonly left: PlanReadingText;
+  /** What else the plan moves, e.g. "Kingpin inclination +12'". */
+  readonly sideEffects: readonly string[];
   readonly verdict: string;
   readonly remarks: readonly string[];
   readonly cautions: readonly string[];

@@ -1,8 +1,9 @@
 import {
   type Adjuster,
+  type Adjustment,
   CalcRefusal,
+  type Corner,
   computationNamed,
-  doubleWishbone,
   NotationError,
   type Plan,
   parseQuantity,
@@ -11,20 +12,19 @@ import {
   type Settings,
   type Target,
   type Vector,
-  type WishboneHardpoints,
-  type WishbonePoint,
 } from "@trunnion/calc";
 import type { FieldProblem } from "../refusal/invalid";
-import { type OfferedAdjuster, offeredAdjusters, type ShimDirection, shimDirections } from "./adjuster";
-import { type PlanField, planPoints } from "./field";
+import { type Given, type MoveDirection, moveDirections, type OfferedAdjuster } from "./adjuster";
+import type { PlanField } from "./field";
+import type { PlannedLayout } from "./layout";
 
 /** What was typed, by field. */
 export type PlanTyped = Readonly<Record<string, string | undefined>>;
 
 /** A corner as the solver takes it, with its adjusters and what is wanted. */
 export interface ReadPlan {
-  readonly points: WishboneHardpoints;
-  readonly adjusters: readonly Adjuster<WishbonePoint>[];
+  readonly assemble: (by: Adjustment<string>) => Corner;
+  readonly adjusters: readonly Adjuster<string>[];
   readonly target: Target;
 }
 
@@ -44,11 +44,22 @@ const minute = Math.PI / 180 / 60;
 export const planTolerance = { camber: 5 * minute, castor: 15 * minute, toeIn: 2 * minute } as const;
 
 /** The fields of what is wanted. */
-export const targetFields = [
+export const targetFields: readonly TargetField[] = [
   { name: "wantedCamber", target: "camber", label: "Camber wanted", hint: "-1°0', -0.75°" },
   { name: "wantedCastor", target: "castor", label: "Castor wanted", hint: "4°30'" },
   { name: "wantedToe", target: "toeIn", label: "Toe of this wheel wanted", hint: "toe-in 8' per side" },
-] as const;
+];
+
+interface TargetField {
+  readonly name: string;
+  readonly target: "camber" | "castor" | "toeIn";
+  readonly label: string;
+  readonly hint: string;
+}
+
+/** What can be wanted of a wheel: castor only of one that steers. */
+export const targetsOf = ({ steers }: Pick<PlannedLayout, "steers">): readonly TargetField[] =>
+  targetFields.filter(({ target }) => steers || target !== "castor");
 
 class Reader {
   readonly problems: FieldProblem[] = [];
@@ -82,19 +93,20 @@ class Reader {
   }
 }
 
-function directionOf(reader: Reader, { name }: OfferedAdjuster): ShimDirection {
+function directionOf(reader: Reader, { name, title, directed }: OfferedAdjuster): MoveDirection {
   const field = `${name}-direction`;
   const typed = reader.text(field);
-  const known = shimDirections.find((one) => one === typed);
-  if (known === undefined) reader.problems.push({ field, message: "Say which way a shim moves the pivots." });
+  const known = moveDirections.find((one) => one === typed);
+  if (known === undefined && directed !== undefined)
+    reader.problems.push({ field, message: `${title}: say which way it moves.` });
   return known ?? "inboard";
 }
 
 function adjusterOf(
   reader: Reader,
   offered: OfferedAdjuster,
-  points: WishboneHardpoints,
-): Adjuster<WishbonePoint>[] {
+  points: Given["points"],
+): readonly Adjuster<string>[] {
   const used = offered.fields.some(({ name }) => reader.text(name) !== "");
   if (!used) return [];
   const figures = Object.fromEntries(
@@ -108,15 +120,14 @@ function adjusterOf(
       return [field.name, value ?? Number.NaN];
     }),
   );
-  const direction = offered.directed ? directionOf(reader, offered) : "inboard";
-  return [offered.make(figures, { points, direction })];
+  return [offered.make(figures, { points, direction: directionOf(reader, offered) })];
 }
 
 /** Farther from what is set on such a car than this is a slip of the pen, rad. */
 const believable = { camber: 8, castor: 15, toeIn: 3 } as const;
 
-function targetOf(reader: Reader): Target {
-  const wanted = targetFields.flatMap(({ name, target, label }) => {
+function targetOf(reader: Reader, layout: PlannedLayout): Target {
+  const wanted = targetsOf(layout).flatMap(({ name, target, label }) => {
     const value = reader.figure(
       target === "toeIn"
         ? { name, dimension: "angle", unit: "'", toe: true }
@@ -133,34 +144,46 @@ function targetOf(reader: Reader): Target {
   return Object.fromEntries(wanted);
 }
 
-/**
- * Puts a request for the planner together: what was typed goes before what the record says, what neither says is told as
- * lacking, what cannot be read or believed at its field. Nothing is made up.
- */
-export function readPlan(fields: readonly PlanField[], typed: PlanTyped): PlanReading {
-  const reader = new Reader(typed);
-  const asked = targetFields.some(({ name }) => reader.text(name) !== "");
+/** The form of a wheel's plan: how it is guided, and the figures that this needs. */
+export interface PlanForm {
+  readonly layout: PlannedLayout;
+  readonly fields: readonly PlanField[];
+}
+
+function wheelAndPoints(fields: readonly PlanField[], reader: Reader, layout: PlannedLayout) {
   const values = new Map(fields.map((field) => [field.name, reader.needed(field)]));
   const at = (name: string) => values.get(name) ?? Number.NaN;
   const pointAt = (name: string): Vector => ({ x: at(`${name}-x`), y: at(`${name}-y`), z: at(`${name}-z`) });
-  const points = {
-    side: "left",
+  const wheel = {
+    side: "left" as const,
     wheelCentre: { x: 0, y: at("track") / 2, z: at("radius") },
     loadedRadius: at("radius"),
     camber: at("camber"),
     toeIn: at("toe"),
-    ...Object.fromEntries(planPoints.map((name) => [name, pointAt(name)])),
-  } as unknown as WishboneHardpoints;
-  const adjusters = offeredAdjusters.flatMap((offered) => adjusterOf(reader, offered, points));
-  const target = targetOf(reader);
+  };
+  return { wheel, points: Object.fromEntries(layout.points.map((name) => [name, pointAt(name)])) };
+}
+
+/**
+ * Puts a request for the planner together: what was typed goes before what the record says, what neither says is told as
+ * lacking, what cannot be read or believed at its field. Nothing is made up.
+ */
+export function readPlan({ layout, fields }: PlanForm, typed: PlanTyped): PlanReading {
+  const reader = new Reader(typed);
+  const targets = targetsOf(layout);
+  const asked = targets.some(({ name }) => reader.text(name) !== "");
+  const { wheel, points } = wheelAndPoints(fields, reader, layout);
+  const adjusters = layout.adjusters.flatMap((offered) => adjusterOf(reader, offered, points));
+  const target = targetOf(reader, layout);
   if (asked && adjusters.length === 0)
     reader.problems.push({
-      field: "upperJoint-pitch",
+      field: layout.adjusters[0]?.fields[0]?.name ?? "",
       message: "Fill in at least one adjuster that the car has.",
     });
   const { problems, lacking } = reader;
   const whole = asked && problems.length === 0 && lacking.length === 0;
-  return { problems, lacking, asked, ...(whole ? { plan: { points, adjusters, target } } : {}) };
+  const assemble = layout.assemble(wheel, points);
+  return { problems, lacking, asked, ...(whole ? { plan: { assemble, adjusters, target } } : {}) };
 }
 
 /** One step of a plan: what is done, what the gauge then shows, and how far each angle moved by it. */
@@ -203,10 +226,10 @@ function stepsOf({ moves, before }: Plan): readonly PlanStep[] {
  * Turns and shims to a setting, in the order of work, by the calculator's planner. What the calculator refuses (a linkage
  * that cannot be assembled, a shim count that cannot be) is an answer in words.
  */
-export function makeSetupPlan({ points, adjusters, target }: ReadPlan): PlanResult {
+export function makeSetupPlan({ assemble, adjusters, target }: ReadPlan): PlanResult {
   try {
-    const plan = planAdjustment<WishbonePoint>({
-      assemble: (adjustment) => doubleWishbone(points, adjustment),
+    const plan = planAdjustment<string>({
+      assemble,
       adjusters,
       target,
       tolerance: planTolerance,

@@ -1,7 +1,8 @@
-import { doubleWishbone, readCorner } from "@trunnion/calc";
+import { readCorner } from "@trunnion/calc";
 import { describe, expect, test } from "vitest";
 import { builtInBook } from "../characteristic/book";
-import { planFields } from "./field";
+import { layoutOf, planFields } from "./field";
+import type { PlanForm } from "./plan";
 import { makeSetupPlan, planTolerance, readPlan } from "./plan";
 
 /** An invented small sports car's front corner, millimetres: x, y outboard, z. */
@@ -43,7 +44,11 @@ const adjusters = {
   "tieRod-out": "6",
 };
 const wanted = { wantedCamber: "-1°0'", wantedCastor: "4°40'", wantedToe: "toe-in 8' per side" };
-const empty = planFields(new Map(), builtInBook, "left");
+const layout = layoutOf("front", "doubleWishbone");
+if (layout === undefined) throw new Error("double wishbones are planned with");
+const code = layout.code;
+const fields = planFields(new Map(), builtInBook, { axle: "front", side: "left", code });
+const empty: PlanForm = { layout, fields };
 
 function planned(typed: Record<string, string>) {
   const { plan, problems, lacking } = readPlan(empty, typed);
@@ -90,7 +95,7 @@ describe("a set-up plan", () => {
         shift.upperArmRear = by;
       }
     }
-    const reached = readCorner(doubleWishbone(read.points, { shift, tieRod }));
+    const reached = readCorner(read.assemble({ shift, tieRod }));
     const degree = Math.PI / 180;
     expect(Math.abs(reached.camber + degree)).toBeLessThan(planTolerance.camber);
     expect(Math.abs((reached.castor ?? 0) - (4 + 40 / 60) * degree)).toBeLessThan(planTolerance.castor);
@@ -119,7 +124,7 @@ describe("a set-up plan", () => {
   test("of an opened form complains of nothing yet, and says what the record lacks", () => {
     const { asked, problems, lacking } = readPlan(empty, {});
     expect([asked, problems]).toEqual([false, []]);
-    expect(lacking).toHaveLength(empty.length);
+    expect(lacking).toHaveLength(fields.length);
   });
 
   test.each([

@@ -5,7 +5,7 @@ import { drawSetupPlan } from "./draw-setup-plan";
 
 const reading = { camber: "-0.50°", castor: "4.07°", toe: "6' toe-in per side" };
 const model: SetupPlanModel = {
-  layoutVersion: 1,
+  layoutVersion: 2,
   hash: "0123456789abcdef".repeat(4),
   preparedAt: "2026-11-25T18:30:00Z",
   club: "Sandvær Register",
@@ -20,6 +20,16 @@ const model: SetupPlanModel = {
     { what: "Add 2 shims at upper arm shims (5 in all)", ...reading },
     { what: "Screw upper ball joint 1½ turns inboard", ...reading },
     { what: "Make track rod end ⅙ turn shorter", ...reading },
+  ],
+  left: { camber: "+2'", castor: "−1'", toe: "±0'" },
+  sideEffects: [
+    "Kingpin inclination +28'",
+    "Scrub radius −1.2 mm",
+    "Trail +3.4 mm",
+    "Track, this wheel −0.8 mm",
+    "Wheel forwards ±0 mm",
+    "Roll-centre height +1.1 mm",
+    "Toe change per 10 mm of bump +2' before, −3' after",
   ],
   verdict: "Every angle comes within its tolerance: camber 5', castor 15', toe 2'.",
   remarks: ["The target lies beyond the limit of the upper ball joint."],
@@ -44,6 +54,10 @@ describe("a set-up plan for the garage", () => {
         "toe-in",
         "lock everything",
         "beyond the limit",
+        "Left over",
+        "+2'",
+        "What else it moves",
+        "Scrub radius −1.2 mm",
         "page 1 of 1",
       ])
         expect(squeezed(text)).toContain(squeezed(part));
@@ -63,7 +77,7 @@ describe("a set-up plan for the garage", () => {
   });
 
   test.each([
-    [{ layoutVersion: 2 }, /layout 2 is not known/],
+    [{ layoutVersion: 1 }, /layout 1 is not known/],
     [{ preparedAt: "yesterday" }, /must be an ISO instant/],
   ])("refuses %j", async (changes, message) => {
     await expect(drawSetupPlan({ ...model, ...changes }, { paper: "A4" })).rejects.toThrow(message);

@@ -67,7 +67,8 @@ function drawSteps(context: PlanContext): void {
     { x: at.toe, text: "Toe" },
     { x: at.measured, text: "Measured" },
   ]);
-  const rows = [{ what: "As it stands", ...model.before }, ...model.steps];
+  const { before, steps, left } = model;
+  const rows = [{ what: "As it stands", ...before }, ...steps];
   rows.forEach(({ what, camber, castor, toe }, index) => {
     const text = (words: string, width: number, face = faces.regular) => block(face, type.body, words, width);
     drawRow(flow, {
@@ -84,7 +85,27 @@ function drawSteps(context: PlanContext): void {
         drawBlank(page, { from: at.measured, to: at.right, y: top - height + 5 }),
     });
   });
+  const last = (x: number, text: string) => ({ x, lines: block(faces.regular, type.body, text, 80) });
+  const what = block(faces.regular, type.body, "Left over: reached less wanted", at.camber - at.what - 8);
+  drawRow(flow, {
+    padding: 5,
+    minimum: 22,
+    cells: [
+      { x: at.what, lines: what },
+      last(at.camber, left.camber || "–"),
+      last(at.castor, left.castor || "–"),
+      last(at.toe, left.toe || "–"),
+    ],
+  });
   flow.y -= 12;
+}
+
+function drawSideEffects(context: PlanContext): void {
+  const { model, flow, faces } = context;
+  drawHeading(context, { title: "What else it moves" });
+  const text = model.sideEffects.join("  ·  ");
+  drawParagraph(context, block(faces.regular, type.body, text, flow.box.right - flow.box.left), 4);
+  flow.y -= 8;
 }
 
 function drawBlank(
@@ -168,6 +189,7 @@ export async function drawSetupPlan(
   drawHead(context);
   drawWanted(context);
   drawSteps(context);
+  drawSideEffects(context);
   drawCautions(context);
   const { pages } = flow;
   pages.forEach((page, at) => {

@@ -1,8 +1,7 @@
-import type { PlanStep, SetupPlan } from "@trunnion/register";
+import { type PlanStep, type SetupPlan, sayAngle, sayMove, sayToe, sideEffectsOf } from "@trunnion/register";
 import type { ReactNode } from "react";
 import { Caution } from "../../components/caution";
 import { SectionHead } from "../../components/page-head";
-import { sayAngle, sayMove, sayShift, sayToe } from "./say";
 
 export interface PlanStepsProps {
   readonly plan: SetupPlan;
@@ -63,6 +62,7 @@ export function PlanSteps({ plan, wheel, children }: PlanStepsProps) {
             {steps.map((step, index) => (
               <Step key={step.words} step={step} number={index + 1} />
             ))}
+            <LeftOver plan={plan} />
           </tbody>
         </table>
       </div>
@@ -102,32 +102,28 @@ function Step({
   );
 }
 
-function SideEffects({ plan: { before, after } }: { readonly plan: SetupPlan }) {
-  const difference = (of: "scrub" | "trail" | "rollCentreHeight") => {
-    const [a, b] = [before[of], after[of]];
-    return a === null || b === null ? "no answer" : sayShift(b - a);
-  };
-  const kingpin =
-    before.kingpin === null || after.kingpin === null ? "no answer" : sayMove(after.kingpin - before.kingpin);
-  const facts = [
-    ["Kingpin inclination", kingpin],
-    ["Track, this wheel", sayShift(after.trackChange - before.trackChange)],
-    ["Wheel forwards", sayShift(after.forwardShift - before.forwardShift)],
-    ["Scrub radius", difference("scrub")],
-    ["Trail", difference("trail")],
-    ["Roll-centre height", difference("rollCentreHeight")],
-    [
-      "Toe change per 10 mm of bump",
-      `${sayMove(before.toeGain / 100)} before, ${sayMove(after.toeGain / 100)} after`,
-    ],
-  ];
+function LeftOver({ plan: { error } }: { readonly plan: SetupPlan }) {
+  const left = (si: number | null) => <td>{si === null ? "not asked" : sayMove(si)}</td>;
+  return (
+    <tr>
+      <th scope="row" className="font-normal">
+        Left over: reached less wanted
+      </th>
+      {left(error.camber)}
+      {left(error.castor)}
+      {left(error.toeIn)}
+    </tr>
+  );
+}
+
+function SideEffects({ plan }: { readonly plan: SetupPlan }) {
   return (
     <details>
       <summary className="inline-flex min-h-11 cursor-pointer items-center font-semibold">
         What else it moves
       </summary>
       <dl className="grid max-w-prose grid-cols-[auto_1fr] gap-x-6 gap-y-1">
-        {facts.map(([label, value]) => (
+        {sideEffectsOf(plan).map(({ label, value }) => (
           <div key={label} className="contents">
             <dt>{label}</dt>
             <dd className="tabular-nums">{value}</dd>

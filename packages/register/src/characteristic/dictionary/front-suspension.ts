@@ -64,6 +64,13 @@ export const frontSuspension: readonly Characteristic[] = [
   ...armOf("lower"),
   {
     ...item,
+    ...adjustments,
+    key: "front.strut.adjustment",
+    label: "Front strut adjustment",
+    help: "How the strut is set for camber and castor: its top mount in slots, an eccentric bolt where it is clamped to the upright.",
+  },
+  {
+    ...item,
     ...text,
     key: "front.upright.source",
     label: "Front upright",

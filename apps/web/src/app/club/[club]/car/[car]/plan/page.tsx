@@ -16,14 +16,15 @@ export const metadata: Metadata = { title: "Plan the way to a setting" };
 export default async function Page({ params, searchParams }: Segments) {
   const { club, ...segments } = await params;
   const car = fromSegment(segments.car);
-  const { side: asked, ...typed } = figuresTyped(await searchParams);
+  const { axle: of, side: asked, ...typed } = figuresTyped(await searchParams);
   const side = asked === "right" ? "right" : "left";
+  const axle = of === "rear" ? "rear" : "front";
   return clubPage({
     club,
     at: "register",
-    path: setupPlanPath(club, car, { ...typed, side }),
+    path: setupPlanPath(club, car, { ...typed, axle, side }),
     load: async (api) => {
-      const page = await api.settingSheet.plan({ club, car, side, typed });
+      const page = await api.settingSheet.plan({ club, car, axle, side, typed });
       return { page, words: await readerSideWords(page.club.sideWords) };
     },
     draw: ({ page, words }, face) => <PlanPage club={face} page={page} words={words} typed={typed} />,

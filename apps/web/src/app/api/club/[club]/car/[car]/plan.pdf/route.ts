@@ -13,7 +13,7 @@ export async function GET(request: Request, { params }: Segments): Promise<Respo
   const { club, car: asked } = await params;
   const car = fromSegment(asked);
   const query = Object.fromEntries(new URL(request.url).searchParams);
-  const { side, paper, ...typed } = figuresTyped(query);
+  const { axle, side, paper, ...typed } = figuresTyped(query);
   return fileAnswer({
     type: "application/pdf",
     name: `${car}-plan.pdf`,
@@ -23,6 +23,7 @@ export async function GET(request: Request, { params }: Segments): Promise<Respo
       setupPlanPdf(await requestOf(service(), request.headers), {
         club,
         car,
+        axle: axle === "rear" ? "rear" : "front",
         side: side === "right" ? "right" : "left",
         paper: paper === "Letter" ? "Letter" : "A4",
         typed,
