@@ -1,10 +1,14 @@
 import type { Condition } from "@trunnion/register";
 import { carPage } from "./car-page";
+import { comparisonPage } from "./comparison";
 import type { Context } from "./context";
-import { prevalence } from "./prevalence";
+import { dueMonth, duePage } from "./due";
+import { others, prevalence } from "./prevalence";
 import { registerList } from "./register-list";
+import { scarceParts } from "./scarce-part";
 import { spread } from "./spread";
 import { survival } from "./survival";
+import { together } from "./together";
 
 /** Something that is asked often, of clubs of any size. */
 export interface HotQuery {
@@ -25,6 +29,16 @@ const nested: Condition = {
     { op: "verdict", characteristic: "front.camber", in: ["outsideLimits"] },
   ],
 };
+
+/** The car asked about beside some other car of the club. */
+async function compareTwo(ctx: Context, car: string): Promise<unknown> {
+  const other = await ctx.db.car.findFirst({
+    where: { chassis: { not: car }, claim: 1 },
+    select: { chassis: true },
+    orderBy: { id: "asc" },
+  });
+  return comparisonPage(ctx, { cars: other === null ? [car] : [car, other.chassis] });
+}
 
 /**
  * What is measured on large clubs and whose plans a test reads: statements are recorded from these very calls, so nothing
@@ -58,6 +72,27 @@ export const hotList: readonly HotQuery[] = [
     ask: (ctx) => registerList(ctx, { condition: nested }),
   },
   { name: "spread of a characteristic", byIndex: false, ask: (ctx) => spread(ctx, { key: "front.camber" }) },
+  {
+    name: "spread of a part, one series",
+    byIndex: false,
+    ask: async (ctx) => {
+      const series = await ctx.db.series.findFirstOrThrow({
+        select: { slug: true },
+        orderBy: { slug: "asc" },
+      });
+      return spread(ctx, { key: "front.disc.face", series: series.slug });
+    },
+  },
+  { name: "what goes with a part", byIndex: false, ask: (ctx) => together(ctx, { key: "front.disc.face" }) },
   { name: "prevalence of modifications", byIndex: false, ask: (ctx) => prevalence(ctx, {}) },
+  { name: "what other owners run", byIndex: false, ask: (ctx, car) => others(ctx, car) },
   { name: "survival", byIndex: false, ask: (ctx) => survival(ctx) },
+  { name: "two cars compared", byIndex: true, ask: compareTwo },
+  { name: "scarce parts", byIndex: false, ask: (ctx) => scarceParts(ctx) },
+  { name: "what falls due", byIndex: false, ask: (ctx) => duePage(ctx, {}) },
+  {
+    name: "a month of what falls due",
+    byIndex: true,
+    ask: (ctx) => dueMonth(ctx, { month: ctx.today.slice(0, 7) }),
+  },
 ];

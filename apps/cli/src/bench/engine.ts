@@ -19,7 +19,7 @@ function inspect(car: Car): number {
   const entries = entriesFor(specification, car.basis, builtInBook);
   const state = stateOn(day, { entries, ...car });
   const deviations = deviationsFromFactory(state, entries, builtInBook);
-  const view = { status: "inUse", basis: car.basis, state, deviations, eventDay: day };
+  const view = { status: "inUse", basis: car.basis, state, deviations, eventDay: day, book: builtInBook };
   return checksForCar(starterChecks, view, builtInBook).length;
 }
 
