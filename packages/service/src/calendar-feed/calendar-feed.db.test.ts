@@ -74,6 +74,33 @@ describe("what falls due", () => {
     );
   });
 
+  test("takes a club's own date of safety equipment for a last day, by its label, and no date of another assembly", async () => {
+    const own = (key: string, label: string, assembly: "safety" | "engine") => ({
+      ...{ key, label, assembly, kind: "date" as const, definition: {}, help: "A day." },
+    });
+    await world.inClub(async (db) => {
+      await db.characteristic.create({ data: own("own.fuelCell", "Fuel cell", "safety") });
+      await db.characteristic.create({ data: own("own.engineRebuilt", "Engine rebuilt", "engine") });
+      const car = await db.car.findFirstOrThrow({ where: { chassisKey: "M1001" } });
+      const value = { valueKind: "date" as const, entered: `${year + 3}-04-05`, text: `${year + 3}-04-05` };
+      for (const characteristic of ["own.fuelCell", "own.engineRebuilt"])
+        await db.asBuiltValue.create({ data: { carId: car.id, characteristic, side: "whole", ...value } });
+    });
+    await openOperator(world.database, "ours", async (ctx) =>
+      rebuildAllCurrentValues(ctx, await bookOf(ctx)),
+    );
+    const days = { from: `${year + 3}-01-01`, to: `${year + 3}-12-31` };
+    const page = await as(member, (ctx) => duePage(ctx, days));
+    expect(page.items).toMatchObject([
+      { reference: "M1-001", kind: "own.fuelCell", label: "Fuel cell", day: `${year + 3}-04-05` },
+    ]);
+    expect(page.kinds).toContainEqual({ kind: "own.fuelCell", label: "Fuel cell" });
+    const april = await as(member, (ctx) => dueMonth(ctx, { month: `${year + 3}-04` }));
+    expect(april.days).toMatchObject([
+      { day: `${year + 3}-04-05`, count: 1, items: [{ label: "Fuel cell" }] },
+    ]);
+  });
+
   test("goes in pages, each item once, across a page's end", async () => {
     await world.inClub(async (db) => {
       const car = await db.car.findFirstOrThrow({ where: { chassisKey: "M1001" } });

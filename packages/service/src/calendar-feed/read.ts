@@ -1,6 +1,7 @@
 import type { Database } from "@trunnion/db";
 import { feedByToken } from "@trunnion/db/gate";
-import { iCalendar, refused, shiftYears } from "@trunnion/register";
+import { datedItemKindsOf, iCalendar, refused, shiftYears } from "@trunnion/register";
+import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { type DueRow, dueItem, dueListSql } from "../due";
 import { openVisitor } from "../gate";
@@ -91,9 +92,10 @@ export async function readFeed(database: Database, { token, origin }: ReadFeedIn
   return openVisitor(database, found.club, async (ctx) => {
     if (!ctx) throw refused("CALENDAR_FEED_UNKNOWN", {});
     const { seriesId, series } = await opened(ctx, found.id);
-    const scope = { from: shiftYears(ctx.today, -BACK), ...(seriesId === null ? {} : { seriesId }) };
+    const kinds = datedItemKindsOf(await bookOf(ctx));
+    const scope = { kinds, from: shiftYears(ctx.today, -BACK), ...(seriesId === null ? {} : { seriesId }) };
     const rows = await ctx.db.$queryRaw<DueRow[]>(dueListSql(scope, ctx.today, FEED_MOST));
-    const items = rows.map((row) => dueItem(row, ctx.today));
+    const items = rows.map((row) => dueItem(row, kinds, ctx.today));
     return iCalendar({
       name: `${ctx.club.name}: what falls due${series === null ? "" : `, ${series.name}`}`,
       asOf: ctx.now.toISOString(),

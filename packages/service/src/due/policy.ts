@@ -1,5 +1,5 @@
 import { Prisma } from "@trunnion/db";
-import { type DueStanding, datedItemKinds, dueSoon, shiftDays } from "@trunnion/register";
+import { type DatedItemKind, type DueStanding, dueSoon, shiftDays } from "@trunnion/register";
 import { standingRecordSql } from "../standing-record";
 
 const sql = Prisma.sql;
@@ -11,6 +11,8 @@ export const OF_DAY = 3;
 
 /** Which dated items are meant. */
 export interface DueScope {
+  /** Kinds whose day is a characteristic of the car (`datedItemKindsOf`). */
+  readonly kinds: readonly DatedItemKind[];
   readonly seriesId?: string;
   readonly kind?: string;
   /** ISO days, both included; items without a day are left out once one is given. */
@@ -18,10 +20,6 @@ export interface DueScope {
   readonly to?: string;
   readonly standing?: DueStanding;
 }
-
-/** Kinds and characteristics side by side, for the database. */
-const kinds = datedItemKinds.map(({ kind }) => kind);
-const characteristics = datedItemKinds.map(({ characteristic }) => characteristic);
 
 /** Cars that are gone need nothing renewed. */
 const counted = sql`${standingRecordSql} AND NOT EXISTS (SELECT FROM car_status_span t WHERE t.club_id = c.club_id
@@ -47,6 +45,9 @@ function dayHolds(day: Prisma.Sql, { from, to, standing }: DueScope, today: stri
  */
 export function dueSql(scope: DueScope, today: string): Prisma.Sql {
   const { seriesId, kind } = scope;
+  // Side by side, for the database.
+  const kinds = scope.kinds.map((one) => one.kind);
+  const characteristics = scope.kinds.map(({ characteristic }) => characteristic);
   const series = seriesId === undefined ? Prisma.empty : sql`AND c.series_id = ${seriesId}::uuid`;
   const ofKind = (column: Prisma.Sql) => (kind === undefined ? Prisma.empty : sql`AND ${column} = ${kind}`);
   const item = sql`to_char(d.valid_to, 'YYYY-MM-DD')`;

@@ -1,12 +1,14 @@
 import {
+  type DatedItemKind,
   type DueStanding,
-  datedItemKinds,
+  datedItemKindsOf,
   dueStanding,
   dueStandings,
   monthWeeks,
   refused,
 } from "@trunnion/register";
 import { z } from "zod";
+import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { carReference } from "../record";
 import { listSeries, type SeriesLine } from "../series";
@@ -95,14 +97,13 @@ export interface DueRow {
 }
 
 /** A kind in words; one that nobody has a word for is told as it is filed. */
-export function dueKindLabel(kind: string): string {
-  const known = datedItemKinds.find((one) => one.kind === kind)?.label;
-  if (known !== undefined) return known;
-  return kind.charAt(0).toUpperCase() + kind.slice(1);
+function labelOf(kind: string, kinds: readonly DatedItemKind[]): string {
+  const known = kinds.find((one) => one.kind === kind)?.label;
+  return known ?? kind.charAt(0).toUpperCase() + kind.slice(1);
 }
 
 /** A row ready to be read. */
-export function dueItem(row: DueRow, today: string): FleetDueItem {
+export function dueItem(row: DueRow, kinds: readonly DatedItemKind[], today: string): FleetDueItem {
   const { id, chassis, series, kind, day } = row;
   return {
     id,
@@ -110,7 +111,7 @@ export function dueItem(row: DueRow, today: string): FleetDueItem {
     chassis,
     series: series ?? "series not settled",
     kind,
-    label: dueKindLabel(kind),
+    label: labelOf(kind, kinds),
     ...(day === null ? {} : { day }),
     standing: dueStanding(day ?? undefined, today),
   };
@@ -122,30 +123,31 @@ interface CountRow {
   readonly count: number;
 }
 
-function countsOf(rows: readonly CountRow[]): readonly DueCount[] {
+function countsOf(rows: readonly CountRow[], known: readonly DatedItemKind[]): readonly DueCount[] {
   const kinds = [...new Set(rows.map(({ kind }) => kind))].sort();
   return kinds.map((kind) => {
     const of = (standing: DueStanding) =>
       rows.find((row) => row.kind === kind && row.standing === standing)?.count ?? 0;
     const counts = { past: of("past"), soon: of("soon"), later: of("later"), unknown: of("unknown") };
-    return { kind, label: dueKindLabel(kind), counts };
+    return { kind, label: labelOf(kind, known), counts };
   });
 }
 
 /** Which series a short name is of: its id for the query. */
 async function scopeOf(
   ctx: Context,
-  { series, ...rest }: DueScope & { readonly series?: string },
+  { series, ...rest }: Omit<DueScope, "kinds"> & { readonly series?: string },
 ): Promise<DueScope> {
-  if (series === undefined) return rest;
+  const scope = { ...rest, kinds: datedItemKindsOf(await bookOf(ctx)) };
+  if (series === undefined) return scope;
   const found = await ctx.db.series.findFirst({ where: { slug: series }, select: { id: true } });
-  if (found) return { ...rest, seriesId: found.id };
+  if (found) return { ...scope, seriesId: found.id };
   const known = (await listSeries(ctx)).map(({ slug }) => slug);
   throw refused("SERIES_NOT_FOUND", { series, known });
 }
 
 /** Kinds there are anywhere in the club, for the choice. */
-async function faceOf(ctx: Context): Promise<DueFace> {
+async function faceOf(ctx: Context, known: readonly DatedItemKind[]): Promise<DueFace> {
   const filed = await ctx.db.datedItem.findMany({
     where: { replacedAt: null },
     distinct: ["kind"],
@@ -153,12 +155,12 @@ async function faceOf(ctx: Context): Promise<DueFace> {
     orderBy: { kind: "asc" },
     take: 50,
   });
-  const kinds = [...new Set([...datedItemKinds.map(({ kind }) => kind), ...filed.map(({ kind }) => kind)])];
+  const kinds = [...new Set([...known.map(({ kind }) => kind), ...filed.map(({ kind }) => kind)])];
   return {
     club: ctx.club,
     today: ctx.today,
     series: await listSeries(ctx),
-    kinds: kinds.map((kind) => ({ kind, label: dueKindLabel(kind) })),
+    kinds: kinds.map((kind) => ({ kind, label: labelOf(kind, known) })),
   };
 }
 
@@ -180,11 +182,11 @@ export async function duePage(
   };
   const counts = await ctx.db.$queryRaw<CountRow[]>(dueCountSql(wide, ctx.today));
   const rows = await ctx.db.$queryRaw<DueRow[]>(duePageSql(scope, ctx.today, after));
-  const items = rows.slice(0, PAGE).map((row) => dueItem(row, ctx.today));
+  const items = rows.slice(0, PAGE).map((row) => dueItem(row, scope.kinds, ctx.today));
   const last = items.at(-1);
   return {
-    ...(await faceOf(ctx)),
-    counts: countsOf(counts),
+    ...(await faceOf(ctx, scope.kinds)),
+    counts: countsOf(counts, scope.kinds),
     items,
     ...(rows.length > PAGE && last ? { next: { day: last.day ?? "", id: last.id } } : {}),
   };
@@ -203,11 +205,15 @@ export async function dueMonth(ctx: Context, { month, ...rest }: DueMonthInput):
   const scope = await scopeOf(ctx, { ...rest, ...span });
   const rows = await ctx.db.$queryRaw<(DueRow & { count: number })[]>(dueDaysSql(scope, ctx.today));
   return {
-    ...(await faceOf(ctx)),
+    ...(await faceOf(ctx, scope.kinds)),
     month,
     days: [...new Set(rows.map(({ day }) => day ?? ""))].map((day) => {
       const own = rows.filter((row) => row.day === day);
-      return { day, count: own[0]?.count ?? 0, items: own.map((row) => dueItem(row, ctx.today)) };
+      return {
+        day,
+        count: own[0]?.count ?? 0,
+        items: own.map((row) => dueItem(row, scope.kinds, ctx.today)),
+      };
     }),
   };
 }
