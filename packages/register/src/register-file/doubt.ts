@@ -1,24 +1,27 @@
 import type { PartialDate } from "../identity/partial-date";
 import type { RegisterRow } from "./row";
 
+/** A date as far as it is known, and as it is written. */
+type Dated = Pick<PartialDate, "text" | "earliest" | "latest">;
+
 /** True when a date lies wholly before another, as far as both are known. */
-const wholly = (early: PartialDate, late: PartialDate) => early.latest < late.earliest;
+const wholly = (early: PartialDate, late: Dated) => early.latest < late.earliest;
 
 type Pair = readonly [
   part: PartialDate | undefined,
   words: string,
-  notBefore: PartialDate | undefined,
+  notBefore: Dated | undefined,
   than: string,
 ];
 
-function outOfOrder(row: RegisterRow): readonly string[] {
+function outOfOrder(row: RegisterRow, built: Dated | undefined): readonly string[] {
   const pairs: readonly Pair[] = [
-    [row.firstRegistered, "first registered", row.built, "built"],
-    [row.keptSince, "kept since", row.built, "built"],
-    [row.statusSince, "status since", row.built, "built"],
-    [row.changedOn, "changed on", row.built, "built"],
-    [row.recordedOn, "recorded on", row.built, "built"],
-    [row.measuredOn, "measured on", row.built, "built"],
+    [row.firstRegistered, "first registered", built, "built"],
+    [row.keptSince, "kept since", built, "built"],
+    [row.statusSince, "status since", built, "built"],
+    [row.changedOn, "changed on", built, "built"],
+    [row.recordedOn, "recorded on", built, "built"],
+    [row.measuredOn, "measured on", built, "built"],
   ];
   return pairs.flatMap(([date, words, notBefore, than]) =>
     date && notBefore && wholly(date, notBefore)
@@ -41,6 +44,11 @@ export function looksGarbled(text: string): boolean {
 
 function garbled(row: RegisterRow): readonly string[] {
   const texts: readonly (readonly [string, string | undefined])[] = [
+    ["chassis", row.chassis],
+    ["commission number", row.commission],
+    ["engine number", row.engine],
+    ["body number", row.body],
+    ["registration", row.registration],
     ["keeper", row.keeper?.name],
     ["keeper address", row.keeper?.address],
     ["remarks", row.remarks],
@@ -59,5 +67,13 @@ function garbled(row: RegisterRow): readonly string[] {
 
 /** What is possible in a row and yet unlikely: dates out of order, letters of a wrong encoding. */
 export function doubtsOf(row: RegisterRow): readonly string[] {
-  return [...outOfOrder(row), ...garbled(row)];
+  return [...outOfOrder(row, row.built), ...garbled(row)];
+}
+
+/**
+ * What is unlikely beside what the register has of the car already: a keeper since before it was built, where the row does
+ * not say itself when that was.
+ */
+export function doubtsBeside(row: RegisterRow, built: Dated | undefined): readonly string[] {
+  return row.built === undefined ? outOfOrder(row, built) : [];
 }

@@ -1,5 +1,5 @@
 export { asksUnit, type ContentBasis } from "./content";
-export { doubtsOf, looksGarbled } from "./doubt";
+export { doubtsBeside, doubtsOf, looksGarbled } from "./doubt";
 export {
   type Column,
   columnLetter,

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { builtInBook } from "../characteristic/book";
 import type { ContentBasis } from "./content";
-import { doubtsOf, looksGarbled } from "./doubt";
+import { doubtsBeside, doubtsOf, looksGarbled } from "./doubt";
 import { readHeadings } from "./heading";
 import { textLikeness } from "./likeness";
 import { proposeColumns } from "./propose";
@@ -144,6 +144,27 @@ describe("doubts", () => {
     ],
   ])("%j %j", (headings, cells, doubt) => {
     expect(row(headings, cells)).toEqual([doubt]);
+  });
+
+  test("are raised by when the register says it was built, where the row does not say it", () => {
+    const known = { text: "3/72", earliest: "1972-03-01", latest: "1972-03-31" };
+    const beside = (headings: readonly string[], cells: readonly string[]) => {
+      const read = readRow(readHeadings(headings, builtInBook), cells, basis.today);
+      if (!read.ok) throw new Error(JSON.stringify(read.problems));
+      return doubtsBeside(read.row, known);
+    };
+    expect(beside(["Chassis", "Kept since"], ["x", "2/72"])).toEqual([
+      "kept since 2/72, before it was built (3/72)",
+    ]);
+    expect(beside(["Chassis", "Kept since"], ["x", "3/72"])).toEqual([]);
+    // The row corrects what the register says.
+    expect(beside(["Chassis", "Built", "Kept since"], ["x", "1970", "2/72"])).toEqual([]);
+  });
+
+  test("are raised of numbers and marks too", () => {
+    expect(row(["Chassis", "Registration"], ["x", "GÃ˜ 101"])).toEqual([
+      expect.stringMatching(/^registration: letters look spoilt/),
+    ]);
   });
 
   test("are not raised where the dates allow it", () => {

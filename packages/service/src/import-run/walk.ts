@@ -1,8 +1,8 @@
 import { setImmediate } from "node:timers/promises";
-import type { CharacteristicBook, Column } from "@trunnion/register";
+import { type CharacteristicBook, type Column, doubtsBeside } from "@trunnion/register";
 import type { Context } from "../context";
 import { type CarRow, meetRecords, movedRows } from "../import-chunk";
-import { openRowReader, type ReadRows, type RowReader } from "../planned-row";
+import { type DoubtfulRow, openRowReader, type ReadRows, type RowReader } from "../planned-row";
 import type { Table } from "../table";
 
 /** Rows looked at in one go: a second's work, so that the progress moves. */
@@ -64,6 +64,14 @@ async function readAhead(reader: RowReader, rows: Table["rows"]): Promise<ReadRo
   };
 }
 
+/** What is unlikely of a row beside what the register has of its car. */
+function besideRecord({ planned, record }: CarRow): readonly DoubtfulRow[] {
+  const dates = record?.basis.built;
+  if (!dates) return [];
+  const built = { ...dates, text: record.built ?? dates.earliest };
+  return doubtsBeside(planned.row, built).map((text) => ({ line: planned.line, text }));
+}
+
 /** Goes through a file chunk by chunk, each in a transaction of its own. */
 export async function walk({ open, table, columns, from, held, each, ...basis }: WalkInput): Promise<void> {
   const reader = await open((ctx) => openRowReader(ctx, columns));
@@ -83,7 +91,10 @@ export async function walk({ open, table, columns, from, held, each, ...basis }:
         await planAnew(ctx);
       }
       const cars = await meetRecords(ctx, read.rows, { ...basis, held });
-      await each(ctx, { read, moved: movedRows(cars), done });
+      const doubtfulRows = [...read.doubtfulRows, ...cars.flatMap(besideRecord)].sort(
+        (one, other) => one.line - other.line,
+      );
+      await each(ctx, { read: { ...read, doubtfulRows }, moved: movedRows(cars), done });
     });
   }
 }
