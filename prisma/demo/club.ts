@@ -37,6 +37,9 @@ const options = [
   { code: "H", label: "handling pack: rear anti-roll bar and firmer springs" },
   { code: "OD", label: "overdrive" },
   { code: "LSD", label: "plate differential" },
+  { code: "SW", label: "swing axles, the first rear suspension tried" },
+  { code: "SA", label: "independent rear on semi-trailing arms, works trial" },
+  { code: "MS", label: "strut front, works trial" },
 ];
 
 const sandvaerNumber = { numberDigits: 4, firstSerial: 1, numberSuffixes: [], options } as const;

@@ -65,30 +65,82 @@ const settings = ranges("section G, settings at kerb weight", {
   "tyres.rear.pressure": { nominal: "24 psi", lower: "22 psi", upper: "28 psi" },
 });
 
-/** Pivots of the front suspension, millimetres: x, y outboard, z. Invented like everything here, and believable. */
-const pivots: Readonly<Record<string, readonly [x: number, y: number, z: number]>> = {
-  lowerArmFront: [135, 240, 190],
-  lowerArmRear: [-125, 245, 184],
-  lowerJoint: [6, 600, 165],
-  upperArmFront: [80, 310, 402],
-  upperArmRear: [-110, 312, 395],
-  upperJoint: [-12, 568, 418],
-  tieRodInner: [-118, 258, 213],
-  tieRodOuter: [-128, 584, 201],
-};
+type Pivots = Readonly<Record<string, readonly [x: number, y: number, z: number]>>;
+
+/** Pivots in millimetres: x, y outboard, z. Invented like everything here, and believable. */
+const pivotTexts = (axle: "front" | "rear", pivots: Pivots): Texts =>
+  Object.fromEntries(
+    Object.entries(pivots).flatMap(([point, place]) =>
+      (["x", "y", "z"] as const).map((axis, index) => [
+        `${axle}.hardpoint.${point}.${axis}`,
+        `${place[index]} mm`,
+      ]),
+    ),
+  );
+
 const linkage = nominals("section D, drawing of the front suspension (invented figures)", {
   "front.track": "1300 mm",
   "front.upperArm.adjustment": "screw",
   "front.lowerArm.adjustment": "none",
-  ...Object.fromEntries(
-    Object.entries(pivots).flatMap(([point, place]) =>
-      (["x", "y", "z"] as const).map((axis, index) => [
-        `front.hardpoint.${point}.${axis}`,
-        `${place[index]} mm`,
-      ]),
-    ),
-  ),
+  ...pivotTexts("front", {
+    lowerArmFront: [135, 240, 190],
+    lowerArmRear: [-125, 245, 184],
+    lowerJoint: [6, 600, 165],
+    upperArmFront: [80, 310, 402],
+    upperArmRear: [-110, 312, 395],
+    upperJoint: [-12, 568, 418],
+    tieRodInner: [-118, 258, 213],
+    tieRodOuter: [-128, 584, 201],
+  }),
 });
+
+const ofOption = (option: string, lines: readonly SpecificationLine[]): readonly SpecificationLine[] =>
+  lines.map((line) => ({ ...line, applicability: { option } }));
+
+/** The works' first rear suspension, on a few cars of the first series. */
+const swingAxles = ofOption(
+  "SW",
+  nominals("supplement 1, swing axles", {
+    "rear.layout": "swing axle",
+    "rear.lateralLocation": "by the links alone",
+    "rear.adjustment": "shims",
+    "rear.track": "1280 mm",
+    "rear.toe": "0' per side",
+    ...pivotTexts("rear", { halfAxleJoint: [0, 95, 300], radiusArm: [400, 160, 275] }),
+  }),
+);
+
+/** Trial cars of the last series. */
+const trials = [
+  ...ofOption(
+    "SA",
+    nominals("supplement 5, independent rear", {
+      "rear.layout": "semi-trailing arms",
+      "rear.lateralLocation": "by the links alone",
+      "rear.adjustment": "eccentric",
+      "rear.track": "1340 mm",
+      "rear.toe": "8' in per side",
+      ...pivotTexts("rear", { armInner: [320, 180, 280], armOuter: [445, 560, 290] }),
+    }),
+  ),
+  ...ofOption(
+    "MS",
+    nominals("supplement 6, strut front", {
+      "front.layout": "strut",
+      "front.strut.adjustment": "slots",
+      "front.track": "1320 mm",
+      ...pivotTexts("front", {
+        lowerArmFront: [40, 300, 205],
+        lowerArmRear: [-260, 310, 215],
+        lowerJoint: [8, 622, 182],
+        strutTop: [-42, 540, 790],
+        strutFoot: [-6, 590, 330],
+        tieRodInner: [-135, 290, 245],
+        tieRodOuter: [-128, 628, 232],
+      }),
+    }),
+  ),
+];
 
 const disc = (minimum: string): readonly SpecificationLine[] => [
   ...nominals("section B, brakes", { "front.disc.minimumThickness": minimum }),
@@ -138,6 +190,7 @@ export const specifications: Readonly<Record<string, DemoSpecification>> = {
       ...absent,
       ...settings,
       ...linkage,
+      ...swingAxles,
       ...disc("8.5 mm"),
       ...wheels13("4½J x 13", "5.20-13"),
       ...nominals("section A", {
@@ -213,6 +266,7 @@ export const specifications: Readonly<Record<string, DemoSpecification>> = {
       ...absent,
       ...settings,
       ...linkage,
+      ...trials,
       ...rearBar("16 mm"),
       ...disc("11 mm"),
       ...nominals("section A", {

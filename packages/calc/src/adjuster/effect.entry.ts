@@ -35,13 +35,29 @@ export const adjusterEffectComputation = defineComputation({
   summary: "What moving one adjuster by some steps does to every angle of the wheel.",
   input: effectInput,
   outputs: {
-    action: { label: "What is done", dimension: "text" },
-    camberChange: { label: "Change of camber", ...minutes },
-    castorChange: { label: "Change of castor", ...minutes },
-    kingpinChange: { label: "Change of kingpin inclination", ...minutes },
-    toeInChange: { label: "Change of this wheel's toe-in", ...minutes },
-    trackChange: { label: "Track change, this wheel", ...millimetres },
-    wheelShift: { label: "Wheel forwards of where it was", ...millimetres },
+    action: {
+      how: ["action", "the steps asked for, as done at the car"],
+      label: "What is done",
+      dimension: "text",
+    },
+    camberChange: {
+      how: ["Δγ", "linkage solved with the adjuster moved, less as it stands"],
+      label: "Change of camber",
+      ...minutes,
+    },
+    castorChange: { how: ["Δτ", "as above"], label: "Change of castor", ...minutes },
+    kingpinChange: { how: ["Δσ", "as above"], label: "Change of kingpin inclination", ...minutes },
+    toeInChange: { how: ["Δθ", "as above"], label: "Change of this wheel's toe-in", ...minutes },
+    trackChange: {
+      how: ["Δy", "contact point outboard, as above"],
+      label: "Track change, this wheel",
+      ...millimetres,
+    },
+    wheelShift: {
+      how: ["Δx", "contact point forwards, as above"],
+      label: "Wheel forwards of where it was",
+      ...millimetres,
+    },
   },
   source: sources,
   validity:

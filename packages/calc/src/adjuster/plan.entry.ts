@@ -28,22 +28,58 @@ const planInput = z.object({
 });
 
 const planOutputs = {
-  plan: { label: "What to do, in order", dimension: "text" },
-  verdict: { label: "Verdict", dimension: "text" },
-  camber: { label: "Camber reached", ...degrees },
-  castor: { label: "Castor reached", ...degrees },
-  toeIn: { label: "Toe-in of this wheel reached", ...minutes },
-  camberError: { label: "Camber, reached less wanted", ...minutes },
-  castorError: { label: "Castor, reached less wanted", ...minutes },
-  toeInError: { label: "Toe-in, reached less wanted", ...minutes },
-  kingpinChange: { label: "Change of kingpin inclination", ...degrees },
-  trackChange: { label: "Track change, this wheel", ...millimetres },
-  wheelShift: { label: "Wheel forwards of where it was", ...millimetres },
-  scrubChange: { label: "Change of scrub radius", ...millimetres },
-  trailChange: { label: "Change of trail", ...millimetres },
-  bumpSteerBefore: { label: "Bump steer before", ...perTravel },
-  bumpSteerAfter: { label: "Bump steer after", ...perTravel },
-  rollCentreChange: { label: "Change of roll-centre height", ...millimetres },
+  plan: {
+    how: ["plan", "the steps above in the order of work: castor first, then camber, then toe, tie rods last"],
+    label: "What to do, in order",
+    dimension: "text",
+  },
+  verdict: { how: ["verdict", "each error against its tolerance"], label: "Verdict", dimension: "text" },
+  camber: { how: ["γ", "reading after the last step"], label: "Camber reached", ...degrees },
+  castor: { how: ["τ", "reading after the last step"], label: "Castor reached", ...degrees },
+  toeIn: { how: ["θ", "reading after the last step"], label: "Toe-in of this wheel reached", ...minutes },
+  camberError: {
+    how: ["Δγ", "reading after the last step less what was wanted"],
+    label: "Camber, reached less wanted",
+    ...minutes,
+  },
+  castorError: { how: ["Δτ", "as above"], label: "Castor, reached less wanted", ...minutes },
+  toeInError: { how: ["Δθ", "as above"], label: "Toe-in, reached less wanted", ...minutes },
+  kingpinChange: {
+    how: ["Δσ", "after the last step less as it stands"],
+    label: "Change of kingpin inclination",
+    ...degrees,
+  },
+  trackChange: {
+    how: ["Δy", "contact point outboard, after the last step less as it stands"],
+    label: "Track change, this wheel",
+    ...millimetres,
+  },
+  wheelShift: {
+    how: ["Δx", "contact point forwards, after the last step less as it stands"],
+    label: "Wheel forwards of where it was",
+    ...millimetres,
+  },
+  scrubChange: {
+    how: ["Δr_k", "after the last step less as it stands"],
+    label: "Change of scrub radius",
+    ...millimetres,
+  },
+  trailChange: {
+    how: ["Δn_k", "after the last step less as it stands"],
+    label: "Change of trail",
+    ...millimetres,
+  },
+  bumpSteerBefore: {
+    how: ["θ′₀", "change of toe-in per rise of the wheel centre, as it stands"],
+    label: "Bump steer before",
+    ...perTravel,
+  },
+  bumpSteerAfter: { how: ["θ′", "as above, after the last step"], label: "Bump steer after", ...perTravel },
+  rollCentreChange: {
+    how: ["Δz_RC", "after the last step less as it stands"],
+    label: "Change of roll-centre height",
+    ...millimetres,
+  },
 } as const satisfies Outputs;
 
 /** Catalogue entry `adjuster.plan`. */

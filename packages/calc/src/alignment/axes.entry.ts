@@ -34,12 +34,19 @@ export const axesComputation = defineComputation({
     castor: { label: "Castor", dimension: "angle", unit: "°", decimals: 3 },
     kingpin: { label: "Kingpin inclination", dimension: "angle", unit: "°", decimals: 3 },
     inclination: {
+      how: ["ε_W", "−s·γ, s = 1 left, −1 right"],
       label: "Inclination angle, ISO 8855 (to the right)",
       dimension: "angle",
       unit: "°",
       decimals: 3,
     },
-    steer: { label: "Steer angle, ISO 8855 (to the left)", dimension: "angle", unit: "°", decimals: 3 },
+    steer: {
+      how: ["δ", "−s·θ, s as above"],
+      label: "Steer angle, ISO 8855 (to the left)",
+      dimension: "angle",
+      unit: "°",
+      decimals: 3,
+    },
   },
   source: [isoSource],
   validity:

@@ -8,9 +8,15 @@ import { angleFromRim, distanceAtRim } from "./rim";
 
 const outputs = {
   anglePerWheel: { label: "Toe-in per wheel", dimension: "angle", unit: "'", decimals: 2 },
-  totalAngle: { label: "Total toe-in", dimension: "angle", unit: "'", decimals: 2 },
+  totalAngle: { how: ["θ_t", "2·θ"], label: "Total toe-in", dimension: "angle", unit: "'", decimals: 2 },
   distancePerWheel: { label: "Toe-in per wheel at the rim", dimension: "length", unit: "mm", decimals: 2 },
-  totalDistance: { label: "Total toe-in at the rim", dimension: "length", unit: "mm", decimals: 2 },
+  totalDistance: {
+    how: ["d_t", "2·d"],
+    label: "Total toe-in at the rim",
+    dimension: "length",
+    unit: "mm",
+    decimals: 2,
+  },
 } as const satisfies Outputs;
 
 const validity =

@@ -27,10 +27,15 @@ export const barRateComputation = defineComputation({
   input,
   outputs: {
     rate: { label: "Rate at the bar end, both ends moving oppositely", dimension: "rate", unit: "N/mm" },
-    rateOneEndHeld: { label: "Rate with one end held", dimension: "rate", unit: "N/mm" },
+    rateOneEndHeld: { how: ["k₁", "k/2"], label: "Rate with one end held", dimension: "rate", unit: "N/mm" },
     wheelRate: { label: "Rate at the wheel in roll", dimension: "rate", unit: "N/mm" },
     rollRate: { label: "Roll rate", dimension: "angularRate", unit: "N·m/°" },
-    softening: { label: "Share of the movement taken by bushes and links", dimension: "ratio", unit: "%" },
+    softening: {
+      how: ["f", "(x_b + x_l)/(x_T + x_A + x_M + x_b + x_l)"],
+      label: "Share of the movement taken by bushes and links",
+      dimension: "ratio",
+      unit: "%",
+    },
   },
   source: barSources,
   validity:

@@ -15,7 +15,7 @@ export const barRatioComputation = defineComputation({
   input: z.object({ before: section, after: section }),
   outputs: {
     ratio: { label: "Stiffness after over before", dimension: "ratio" },
-    change: { label: "Change of stiffness", dimension: "ratio", unit: "%" },
+    change: { how: ["Δr", "r − 1"], label: "Change of stiffness", dimension: "ratio", unit: "%" },
   },
   source: [
     {

@@ -24,7 +24,13 @@ export const barDiameterComputation = defineComputation({
   input,
   outputs: {
     diameter: { label: "Outside diameter", dimension: "length", unit: "mm", decimals: 2 },
-    bore: { label: "Bore, in proportion", dimension: "length", unit: "mm", decimals: 2 },
+    bore: {
+      how: ["b₂", "d₂ times bore over diameter of the present bar"],
+      label: "Bore, in proportion",
+      dimension: "length",
+      unit: "mm",
+      decimals: 2,
+    },
     presentRate: { label: "Rate of the present bar", dimension: "rate", unit: "N/mm" },
   },
   source: barSources,

@@ -41,10 +41,14 @@ export const barStressComputation = defineComputation({
   input,
   outputs: {
     stress: { label: "Greatest stress (von Mises)", dimension: "pressure", unit: "MPa" },
-    place: { label: "Where", dimension: "text" },
+    place: { how: ["place", "where the greater of σ_v and σ_A is"], label: "Where", dimension: "text" },
     force: { label: "Force at each drop link", dimension: "force", unit: "N" },
-    reserve: { label: "Yield strength over stress", dimension: "ratio" },
-    verdict: { label: "Verdict", dimension: "text" },
+    reserve: {
+      how: ["R", "R_p over the greater of σ_v and σ_A"],
+      label: "Yield strength over stress",
+      dimension: "ratio",
+    },
+    verdict: { how: ["verdict", "the greater stress against R_p"], label: "Verdict", dimension: "text" },
   },
   source: [
     ...barSources,

@@ -32,9 +32,18 @@ export const brakeBalanceComputation = defineComputation({
   summary: "The front share a car wants on a road, which axle locks first with the share it has, and when.",
   input,
   outputs: {
-    firstAxle: { label: "Locks first", dimension: "text" },
+    firstAxle: {
+      how: ["first", "the axle whose share brings it to k first: front beyond β_i, rear below"],
+      label: "Locks first",
+      dimension: "text",
+    },
     deceleration: { label: "Deceleration when the first axle locks", dimension: "acceleration", unit: "g" },
-    efficiency: { label: "Share of the adhesion that is used", dimension: "ratio", unit: "%" },
+    efficiency: {
+      how: ["η", "z/(k·g)"],
+      label: "Share of the adhesion that is used",
+      dimension: "ratio",
+      unit: "%",
+    },
     idealFrontShare: { label: "Ideal front share on this road", dimension: "ratio", unit: "%" },
     criticalDeceleration: {
       label: "Above this deceleration the rear locks first",

@@ -61,7 +61,12 @@ export const drumFactorComputation = defineComputation({
     leading: { label: "Leading shoe", dimension: "ratio" },
     trailing: { label: "Trailing shoe", dimension: "ratio" },
     torque: { label: "Torque of one drum", dimension: "torque", unit: "N·m" },
-    sensitivity: { label: "Change of the factor for 10 % more friction", dimension: "ratio", unit: "%" },
+    sensitivity: {
+      how: ["ΔC*", "factor worked anew at 1.1 times the friction, less C*, over C*"],
+      label: "Change of the factor for 10 % more friction",
+      dimension: "ratio",
+      unit: "%",
+    },
   },
   source: [shigleyShoe],
   validity:

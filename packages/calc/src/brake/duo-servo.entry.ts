@@ -54,9 +54,18 @@ export const duoServoComputation = defineComputation({
     brakeFactor: { label: "Brake factor C*, forwards", dimension: "ratio" },
     primary: { label: "Primary shoe", dimension: "ratio" },
     secondary: { label: "Secondary shoe", dimension: "ratio" },
-    reverseFactor: { label: "Brake factor C*, backwards", dimension: "ratio" },
+    reverseFactor: {
+      how: ["C*_r", "both shoes change parts: the secondary is moved first and feeds the primary"],
+      label: "Brake factor C*, backwards",
+      dimension: "ratio",
+    },
     torque: { label: "Torque of one drum, forwards", dimension: "torque", unit: "N·m" },
-    sensitivity: { label: "Change of the factor for 10 % more friction", dimension: "ratio", unit: "%" },
+    sensitivity: {
+      how: ["ΔC*", "factor worked anew at 1.1 times the friction, less C*, over C*"],
+      label: "Change of the factor for 10 % more friction",
+      dimension: "ratio",
+      unit: "%",
+    },
   },
   source: [shigleyShoe, duoServoShoes],
   validity:

@@ -19,7 +19,12 @@ export const brakePressureComputation = defineComputation({
   input,
   outputs: {
     pressure: { label: "Line pressure", dimension: "pressure", unit: "bar" },
-    withoutServo: { label: "Line pressure with the servo dead", dimension: "pressure", unit: "bar" },
+    withoutServo: {
+      how: ["p₀", "F_p·i/A"],
+      label: "Line pressure with the servo dead",
+      dimension: "pressure",
+      unit: "bar",
+    },
     rodForce: { label: "Force at the push rod", dimension: "force", unit: "N" },
   },
   source: [statics, r13],

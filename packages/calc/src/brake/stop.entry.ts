@@ -45,7 +45,7 @@ export const stoppingDistanceComputation = defineComputation({
   outputs: {
     distance: { label: "Stopping distance", dimension: "length", unit: "m" },
     reactionDistance: { label: "Of that, before the brake is touched", dimension: "length", unit: "m" },
-    time: { label: "Time", dimension: "time", unit: "s" },
+    time: { how: ["t", "t_r + t_b/2 + v/a"], label: "Time", dimension: "time", unit: "s" },
     r13h: { label: "UN R13-H allows, engine disconnected", dimension: "length", unit: "m" },
     r13: { label: "UN R13 allows, service brake", dimension: "length", unit: "m" },
   },
@@ -99,7 +99,12 @@ export const measuredDecelerationComputation = defineComputation({
   input: measured,
   outputs: {
     deceleration: { label: "Mean fully developed deceleration", dimension: "acceleration", unit: "m/s²" },
-    inG: { label: "… in g", dimension: "acceleration", unit: "g" },
+    inG: {
+      how: ["a/g", "deceleration over standard gravity"],
+      label: "… in g",
+      dimension: "acceleration",
+      unit: "g",
+    },
   },
   source: [r13],
   validity: "One stop on a level, dry, straight road, both speeds read from the same record.",

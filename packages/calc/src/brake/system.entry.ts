@@ -42,14 +42,33 @@ export const brakeSystemComputation = defineComputation({
   input,
   outputs: {
     deceleration: { label: "Deceleration reached, no wheel locked", dimension: "acceleration", unit: "g" },
-    firstAxle: { label: "Locks first", dimension: "text" },
+    firstAxle: {
+      how: ["first", "the axle that first reaches k times its load"],
+      label: "Locks first",
+      dimension: "text",
+    },
     lockDeceleration: { label: "Deceleration when it locks", dimension: "acceleration", unit: "g" },
-    lockPedalForce: { label: "Pedal force that locks it", dimension: "force", unit: "N" },
-    frontShare: { label: "Share of the braking at the front", dimension: "ratio", unit: "%" },
+    lockPedalForce: {
+      how: ["F_l", "pedal force at which it does"],
+      label: "Pedal force that locks it",
+      dimension: "force",
+      unit: "N",
+    },
+    frontShare: {
+      how: ["β", "B_f/(B_f + B_r)"],
+      label: "Share of the braking at the front",
+      dimension: "ratio",
+      unit: "%",
+    },
     idealFrontShare: { label: "Ideal front share at that deceleration", dimension: "ratio", unit: "%" },
     frontPressure: { label: "Line pressure, front", dimension: "pressure", unit: "bar" },
     rearPressure: { label: "Line pressure, rear", dimension: "pressure", unit: "bar" },
-    distance: { label: "Braking distance at that deceleration", dimension: "length", unit: "m" },
+    distance: {
+      how: ["s", "as brake.stoppingDistance, from v at z, its build-up time taken"],
+      label: "Braking distance at that deceleration",
+      dimension: "length",
+      unit: "m",
+    },
   },
   source: [statics, limpert, r13h],
   validity:

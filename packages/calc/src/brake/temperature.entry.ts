@@ -70,9 +70,21 @@ export const brakeTemperatureComputation = defineComputation({
   input,
   outputs: {
     rise: { label: "Rise per stop", dimension: "temperatureDifference", unit: "K" },
-    afterFirst: { label: "Right after the first stop", dimension: "temperature", unit: "°C", decimals: 0 },
+    afterFirst: {
+      how: ["T₁", "T_a + ΔT"],
+      label: "Right after the first stop",
+      dimension: "temperature",
+      unit: "°C",
+      decimals: 0,
+    },
     afterLast: { label: "Right after the last stop", dimension: "temperature", unit: "°C", decimals: 0 },
-    settled: { label: "Tends to, with endless stops", dimension: "temperature", unit: "°C", decimals: 0 },
+    settled: {
+      how: ["T_∞", "T_a + ΔT/(1 − e^(−t/τ))"],
+      label: "Tends to, with endless stops",
+      dimension: "temperature",
+      unit: "°C",
+      decimals: 0,
+    },
     energy: { label: "Energy of one stop, whole car", dimension: "energy", unit: "kJ" },
   },
   source: [energyBalance, shopRule],

@@ -24,6 +24,11 @@ export interface OutputSpec {
   readonly unit?: string;
   /** Decimals to print in that unit; left out: four significant figures. */
   readonly decimals?: number;
+  /**
+   * How the working names the answer and what it comes from, in the symbols of its steps or in words: for an answer that
+   * no step of the working is. Every answer stands in its working one way or the other, which a test holds.
+   */
+  readonly how?: readonly [symbol: string, formula: string];
 }
 export type Outputs = Readonly<Record<string, OutputSpec>>;
 

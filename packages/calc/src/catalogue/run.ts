@@ -92,12 +92,28 @@ function printResult(
     if (value === undefined) throw new Error(`${computation.name} leaves ${key} unanswered`);
     return [key, printOutput(value, spec, key)] as const;
   });
+  const steps = working().map((step) => ({ ...step, text: printStep(step) }));
   return {
     outputs: Object.fromEntries(printed),
-    working: working().map((step) => ({ ...step, text: printStep(step) })),
+    working: [...steps, ...answerSteps(computation, printed)],
     warnings,
     ...(computation.caution === undefined ? {} : { caution: computation.caution }),
   };
+}
+
+/** The answers that say how they come about, as the last lines of the working; one that does not exist has no line. */
+function answerSteps(
+  { outputs }: AnyComputation,
+  printed: readonly (readonly [name: string, answer: RunOutput])[],
+): readonly RunStep[] {
+  return printed.flatMap(([name, { si, text }]) => {
+    const spec = outputs[name];
+    if (spec?.how === undefined || si === null) return [];
+    const [symbol, formula] = spec.how;
+    const { label, dimension } = spec;
+    const step = { symbol, label, formula, value: si, text };
+    return [dimension === "text" || dimension === "asEntered" ? step : { ...step, dimension }];
+  });
 }
 
 /** A field that is wrong says so itself; what only zod could say is said in our words. */

@@ -45,10 +45,28 @@ export const engagementComputation = defineComputation({
       unit: "mm",
       decimals: 1,
     },
-    rule: { label: "Rule of thumb", dimension: "length", unit: "mm", decimals: 1 },
-    inDiameters: { label: "Needed, in diameters", dimension: "ratio" },
-    weaker: { label: "What would strip", dimension: "text" },
-    verdict: { label: "Verdict", dimension: "text" },
+    rule: {
+      how: ["rule", "rule of thumb above for this material"],
+      label: "Rule of thumb",
+      dimension: "length",
+      unit: "mm",
+      decimals: 1,
+    },
+    inDiameters: {
+      how: ["L/d", "greatest of L_b and L_t over d"],
+      label: "Needed, in diameters",
+      dimension: "ratio",
+    },
+    weaker: {
+      how: ["weaker", "the thread that would need the greater length"],
+      label: "What would strip",
+      dimension: "text",
+    },
+    verdict: {
+      how: ["verdict", "engagement there is against engagement needed"],
+      label: "Verdict",
+      dimension: "text",
+    },
   },
   source: [handbookEngagement, threadFits, engagementRule, iso898, saeJ429],
   validity:

@@ -39,8 +39,13 @@ export const jointComputation = defineComputation({
   input,
   outputs: {
     boltForce: { label: "Force in the bolt", dimension: "force", unit: "kN" },
-    boltStress: { label: "Stress in the bolt", dimension: "pressure", unit: "MPa" },
-    proofShare: { label: "Stress, share of proof stress", dimension: "ratio", unit: "%" },
+    boltStress: { how: ["σ", "F_b/A_s"], label: "Stress in the bolt", dimension: "pressure", unit: "MPa" },
+    proofShare: {
+      how: ["σ/S_p", "σ over proof stress"],
+      label: "Stress, share of proof stress",
+      dimension: "ratio",
+      unit: "%",
+    },
     clamp: { label: "Clamp force left", dimension: "force", unit: "kN" },
     separation: { label: "Load at which the joint comes apart", dimension: "force", unit: "kN" },
     constant: { label: "Share of the load that the bolt feels", dimension: "ratio" },

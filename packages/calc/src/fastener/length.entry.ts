@@ -55,8 +55,16 @@ export const boltLengthComputation = defineComputation({
     length: { label: "Length judged", dimension: "length", unit: "mm" },
     shankLength: { label: "Plain shank", dimension: "length", unit: "mm" },
     threadsOut: { label: "Threads standing out of the nut", dimension: "ratio" },
-    shearPlane: { label: "In the plane of shear", dimension: "text" },
-    verdict: { label: "Verdict", dimension: "text" },
+    shearPlane: {
+      how: ["plane", "s against the plain shank"],
+      label: "In the plane of shear",
+      dimension: "text",
+    },
+    verdict: {
+      how: ["verdict", "length, thread out of the nut and thread left under it against the least"],
+      label: "Verdict",
+      dimension: "text",
+    },
   },
   source: [boltLengths, workshop],
   validity:

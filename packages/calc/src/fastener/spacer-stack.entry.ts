@@ -64,13 +64,25 @@ export const spacerStackComputation = defineComputation({
   outputs: {
     stress: { label: "Stress in the bolt at the bracket", dimension: "pressure", unit: "MPa" },
     moment: { label: "Bending moment", dimension: "torque", unit: "N·m" },
-    section: { label: "Section that governs", dimension: "text" },
-    reserve: { label: "Force at yield over the force given", dimension: "ratio" },
+    section: {
+      how: ["section", "where the stress is greatest against R_e: thread or shank at the bracket"],
+      label: "Section that governs",
+      dimension: "text",
+    },
+    reserve: { how: ["S", "F_y/F"], label: "Force at yield over the force given", dimension: "ratio" },
     yieldForce: { label: "Force at which the bolt takes a set", dimension: "force", unit: "N" },
-    verdict: { label: "Verdict", dimension: "text" },
-    momentRatio: { label: "Bending, against the link hard on its bracket", dimension: "ratio" },
+    verdict: {
+      how: ["verdict", "F against F_y, and against the force at which the stack opens"],
+      label: "Verdict",
+      dimension: "text",
+    },
+    momentRatio: {
+      how: ["M/M₀", "e over half the eye: the link hard on its bracket"],
+      label: "Bending, against the link hard on its bracket",
+      dimension: "ratio",
+    },
     deflection: { label: "Sideways give at the link", dimension: "length", unit: "mm" },
-    rate: { label: "Rate of the mounting", dimension: "rate", unit: "N/mm" },
+    rate: { how: ["k", "F/δ"], label: "Rate of the mounting", dimension: "rate", unit: "N/mm" },
     openingForce: { label: "Force at which the stack opens", dimension: "force", unit: "N" },
     enduranceForce: {
       label: "Alternating force a rolled thread stands for ever",

@@ -44,14 +44,32 @@ export const boltPreloadComputation = defineComputation({
   outputs: {
     leastPreload: { label: "Least clamp force", dimension: "force", unit: "kN" },
     greatestPreload: { label: "Greatest clamp force", dimension: "force", unit: "kN" },
-    leastShare: { label: "Least, share of proof load", dimension: "ratio", unit: "%" },
-    greatestShare: { label: "Greatest, share of proof load", dimension: "ratio", unit: "%" },
+    leastShare: {
+      how: ["F_min/F_p", "F_min/F_p"],
+      label: "Least, share of proof load",
+      dimension: "ratio",
+      unit: "%",
+    },
+    greatestShare: {
+      how: ["F_max/F_p", "F_max/F_p"],
+      label: "Greatest, share of proof load",
+      dimension: "ratio",
+      unit: "%",
+    },
     tighteningShare: {
+      how: ["σ_v/R_e", "σ_v/R_e"],
       label: "Greatest stress while tightening, share of yield",
       dimension: "ratio",
       unit: "%",
     },
-    verdict: { label: "Verdict", dimension: "text" },
+    verdict: {
+      how: [
+        "verdict",
+        "greatest clamp force and greatest stress while tightening against proof load and yield",
+      ],
+      label: "Verdict",
+      dimension: "text",
+    },
   },
   source,
   validity,

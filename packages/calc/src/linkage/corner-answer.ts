@@ -9,34 +9,98 @@ const millimetres = { dimension: "length", unit: "mm", decimals: 2 } as const;
 
 /** What every corner tells. */
 export const cornerOutputs = {
-  camber: { label: "Camber", ...degrees },
-  toeIn: { label: "Toe-in of this wheel", dimension: "angle", unit: "'", decimals: 2 },
-  trackChange: { label: "Track change, this wheel", ...millimetres },
-  wheelbaseChange: { label: "Wheelbase change", ...millimetres },
-  camberGain: { label: "Camber change per travel", dimension: "anglePerLength", unit: "°/m", decimals: 2 },
+  camber: { how: ["γ", "−asin n_z, n the spin axis pointing outboard"], label: "Camber", ...degrees },
+  toeIn: {
+    how: ["θ", "atan2(n_x, s·n_y), s = +1 left, −1 right"],
+    label: "Toe-in of this wheel",
+    dimension: "angle",
+    unit: "'",
+    decimals: 2,
+  },
+  trackChange: {
+    how: ["Δy", "contact point now less in the design position, outboard"],
+    label: "Track change, this wheel",
+    ...millimetres,
+  },
+  wheelbaseChange: {
+    how: ["Δx", "contact point now less in the design position, along the car; longer is positive"],
+    label: "Wheelbase change",
+    ...millimetres,
+  },
+  camberGain: {
+    how: ["γ′", "turn of the spin axis per rise of the wheel centre, rack held"],
+    label: "Camber change per travel",
+    dimension: "anglePerLength",
+    unit: "°/m",
+    decimals: 2,
+  },
   bumpSteer: {
+    how: ["θ′", "as above, of the toe-in"],
     label: "Toe-in change per travel (bump steer)",
     dimension: "anglePerLength",
     unit: "'/mm",
     decimals: 3,
   },
-  instantCentreY: { label: "Instant centre, outboard of the centre plane", ...millimetres },
-  instantCentreZ: { label: "Instant centre, height in the car", ...millimetres },
-  swingArm: { label: "Front-view swing arm, positive inboard", ...millimetres },
-  rollCentreHeight: { label: "Roll-centre height over the ground", ...millimetres },
-  springRatio: { label: "Motion ratio of the spring", dimension: "ratio", decimals: 4 },
-  damperRatio: { label: "Motion ratio of the damper", dimension: "ratio", decimals: 4 },
-  barRatio: { label: "Motion ratio of the bar's arm end", dimension: "ratio", decimals: 4 },
+  instantCentreY: {
+    how: ["y_IC", "where the traces named below meet in the transverse plane through the wheel centre"],
+    label: "Instant centre, outboard of the centre plane",
+    ...millimetres,
+  },
+  instantCentreZ: { how: ["z_IC", "as above"], label: "Instant centre, height in the car", ...millimetres },
+  swingArm: {
+    how: ["f", "contact point across to the instant centre"],
+    label: "Front-view swing arm, positive inboard",
+    ...millimetres,
+  },
+  rollCentreHeight: {
+    how: ["z_RC", "where the line from contact point to instant centre meets the centre plane"],
+    label: "Roll-centre height over the ground",
+    ...millimetres,
+  },
+  springRatio: {
+    how: ["MR_s", "shortening of the spring per rise of the wheel centre"],
+    label: "Motion ratio of the spring",
+    dimension: "ratio",
+    decimals: 4,
+  },
+  damperRatio: {
+    how: ["MR_d", "shortening of the damper per rise of the wheel centre"],
+    label: "Motion ratio of the damper",
+    dimension: "ratio",
+    decimals: 4,
+  },
+  barRatio: {
+    how: ["MR_b", "movement of the bar's arm end on its circle per rise of the wheel centre"],
+    label: "Motion ratio of the bar's arm end",
+    dimension: "ratio",
+    decimals: 4,
+  },
 } as const satisfies Outputs;
 
 /** What a steered corner tells besides. */
 export const steeredOutputs = {
   ...cornerOutputs,
-  castor: { label: "Castor", ...degrees },
-  kingpin: { label: "Kingpin inclination", ...degrees },
-  scrub: { label: "Scrub radius, positive inboard", ...millimetres },
-  trail: { label: "Trail, positive ahead", ...millimetres },
+  castor: {
+    how: ["τ", "atan2(−k_x, k_z), k from the lower to the upper point of the steering axis"],
+    label: "Castor",
+    ...degrees,
+  },
+  kingpin: { how: ["σ", "atan2(−s·k_y, k_z), k and s as above"], label: "Kingpin inclination", ...degrees },
+  scrub: {
+    how: ["r_k", "contact point to the steering axis at the ground, inboard along the wheel's axis"],
+    label: "Scrub radius, positive inboard",
+    ...millimetres,
+  },
+  trail: {
+    how: ["n_k", "contact point to the steering axis at the ground, ahead along the wheel"],
+    label: "Trail, positive ahead",
+    ...millimetres,
+  },
   steerGain: {
+    how: [
+      "δ′",
+      "turn of the wheel about the steering axis per travel of the rack, wheel centre's height held",
+    ],
     label: "Steer towards this side per rack travel",
     dimension: "anglePerLength",
     unit: "°/mm",

@@ -81,21 +81,81 @@ const millimetres = { dimension: "length", unit: "mm", decimals: 2 } as const;
 const minutes = { dimension: "angle", unit: "'", decimals: 2 } as const;
 const ratio = { dimension: "ratio", decimals: 4 } as const;
 const outputs = {
-  rollCentreHeight: { label: "Roll-centre height over the ground", ...millimetres },
-  lateralShift: { label: "Axle to the left of its design position", ...millimetres },
-  thrust: { label: "Heading of the axle, positive to the right", ...minutes },
-  rollSteer: { label: "Axle steer to the left per roll left side up", ...ratio },
-  leftForward: { label: "Left wheel forwards of its design position", ...millimetres },
-  rightForward: { label: "Right wheel forwards of its design position", ...millimetres },
-  leftCamber: { label: "Camber to the car, left", dimension: "angle", unit: "°", decimals: 3 },
-  rightCamber: { label: "Camber to the car, right", dimension: "angle", unit: "°", decimals: 3 },
-  totalToe: { label: "Total toe-in", ...minutes },
-  springBumpRatio: { label: "Motion ratio of the left spring in bump", ...ratio },
-  springRollRatio: { label: "Motion ratio of the left spring in roll", ...ratio },
-  damperBumpRatio: { label: "Motion ratio of the left damper in bump", ...ratio },
-  damperRollRatio: { label: "Motion ratio of the left damper in roll", ...ratio },
-  barBumpRatio: { label: "Arm of the anti-roll bar over wheel, in bump", ...ratio },
-  barRollRatio: { label: "Motion ratio of the anti-roll bar", ...ratio },
+  rollCentreHeight: {
+    how: ["z_RC", "point of the centre plane that does not move sideways under the car as the axle rolls"],
+    label: "Roll-centre height over the ground",
+    ...millimetres,
+  },
+  lateralShift: {
+    how: ["Δy", "middle of the axle now less in the design position"],
+    label: "Axle to the left of its design position",
+    ...millimetres,
+  },
+  thrust: {
+    how: ["ψ", "half of left less right toe-in"],
+    label: "Heading of the axle, positive to the right",
+    ...minutes,
+  },
+  rollSteer: {
+    how: ["ψ′", "turn of the axle in plan over its roll, both wheels moving oppositely"],
+    label: "Axle steer to the left per roll left side up",
+    ...ratio,
+  },
+  leftForward: {
+    how: ["Δx_l", "left contact point now less in the design position"],
+    label: "Left wheel forwards of its design position",
+    ...millimetres,
+  },
+  rightForward: {
+    how: ["Δx_r", "right contact point now less in the design position"],
+    label: "Right wheel forwards of its design position",
+    ...millimetres,
+  },
+  leftCamber: {
+    how: ["γ_l", "−asin n_z, n the left spin axis pointing outboard"],
+    label: "Camber to the car, left",
+    dimension: "angle",
+    unit: "°",
+    decimals: 3,
+  },
+  rightCamber: {
+    how: ["γ_r", "as above, of the right wheel"],
+    label: "Camber to the car, right",
+    dimension: "angle",
+    unit: "°",
+    decimals: 3,
+  },
+  totalToe: { how: ["θ_t", "toe-in of both wheels together"], label: "Total toe-in", ...minutes },
+  springBumpRatio: {
+    how: ["MR_s", "shortening per rise of the wheel, both wheels rising"],
+    label: "Motion ratio of the left spring in bump",
+    ...ratio,
+  },
+  springRollRatio: {
+    how: ["MR_sφ", "as above, the other wheel falling as much"],
+    label: "Motion ratio of the left spring in roll",
+    ...ratio,
+  },
+  damperBumpRatio: {
+    how: ["MR_d", "as the spring's, both wheels rising"],
+    label: "Motion ratio of the left damper in bump",
+    ...ratio,
+  },
+  damperRollRatio: {
+    how: ["MR_dφ", "as above, the other wheel falling as much"],
+    label: "Motion ratio of the left damper in roll",
+    ...ratio,
+  },
+  barBumpRatio: {
+    how: ["MR_b", "movement of the bar's arm end per rise, both wheels rising: the bar does not twist"],
+    label: "Arm of the anti-roll bar over wheel, in bump",
+    ...ratio,
+  },
+  barRollRatio: {
+    how: ["MR_bφ", "as above, the other wheel falling as much: the bar twists"],
+    label: "Motion ratio of the anti-roll bar",
+    ...ratio,
+  },
 } as const satisfies Outputs;
 
 const { left } = exampleLiveAxle;

@@ -26,8 +26,13 @@ export const outlierComputation = defineComputation({
   outputs: {
     median: { label: "Median", dimension: "asEntered" },
     scale: { label: "Robust standard deviation", dimension: "asEntered" },
-    outlierCount: { label: "Values that stand apart", dimension: "count", decimals: 0 },
-    outliers: { label: "Which", dimension: "text" },
+    outlierCount: {
+      how: ["n_out", "values whose score is beyond the z above"],
+      label: "Values that stand apart",
+      dimension: "count",
+      decimals: 0,
+    },
+    outliers: { how: ["outliers", "the same, each with its own score"], label: "Which", dimension: "text" },
   },
   source: [nistOutliers],
   validity:

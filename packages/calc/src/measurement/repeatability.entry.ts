@@ -16,12 +16,12 @@ export const repeatabilityComputation = defineComputation({
     mean: { label: "Mean", dimension: "asEntered" },
     standardDeviation: { label: "Standard deviation of a single reading, s", dimension: "asEntered" },
     uncertaintyOfMean: { label: "Standard uncertainty of the mean", dimension: "asEntered" },
-    range: { label: "Range", dimension: "asEntered" },
+    range: { how: ["R", "greatest less least reading"], label: "Range", dimension: "asEntered" },
     repeatabilityLimit: {
       label: "Two readings differ by less than, 95 times in 100",
       dimension: "asEntered",
     },
-    count: { label: "Readings", dimension: "count", decimals: 0 },
+    count: { how: ["n", "readings given"], label: "Readings", dimension: "count", decimals: 0 },
   },
   source: [gum, iso5725],
   validity:

@@ -14,11 +14,19 @@ export const uncertaintyComputation = defineComputation({
   summary: "Mean and expanded uncertainty of one or more readings, from resolution, instrument and scatter.",
   input,
   outputs: {
-    result: { label: "Result", dimension: "text" },
+    result: {
+      how: ["y ± U", "mean and expanded uncertainty, in the unit it was read in"],
+      label: "Result",
+      dimension: "text",
+    },
     value: { label: "Mean of the readings", dimension: "asEntered" },
     standardUncertainty: { label: "Combined standard uncertainty, u", dimension: "asEntered" },
     expandedUncertainty: { label: "Expanded uncertainty, U", dimension: "asEntered" },
-    largest: { label: "Largest contribution", dimension: "text" },
+    largest: {
+      how: ["largest", "greatest of the contributions above"],
+      label: "Largest contribution",
+      dimension: "text",
+    },
   },
   source: [gum],
   validity:

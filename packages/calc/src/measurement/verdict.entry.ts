@@ -27,13 +27,18 @@ export const verdictComputation = defineComputation({
   summary: "Whether readings prove a value inside or outside its limits, or prove neither.",
   input,
   outputs: {
-    verdict: { label: "Verdict", dimension: "text" },
+    verdict: { how: ["verdict", "the rule above"], label: "Verdict", dimension: "text" },
     value: { label: "Mean of the readings", dimension: "asEntered" },
     expandedUncertainty: { label: "Expanded uncertainty, U", dimension: "asEntered" },
-    acceptance: { label: "Readings that would prove it inside", dimension: "text" },
-    acceptanceLower: { label: "… from", dimension: "asEntered" },
-    acceptanceUpper: { label: "… to", dimension: "asEntered" },
+    acceptance: {
+      how: ["A", "from L + U to H − U"],
+      label: "Readings that would prove it inside",
+      dimension: "text",
+    },
+    acceptanceLower: { how: ["A_L", "L + U"], label: "… from", dimension: "asEntered" },
+    acceptanceUpper: { how: ["A_H", "H − U"], label: "… to", dimension: "asEntered" },
     probability: {
+      how: ["P", "normal distribution about y with u, between the limits"],
       label: "Probability of lying within the limits",
       dimension: "ratio",
       unit: "%",

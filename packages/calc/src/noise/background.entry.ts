@@ -19,7 +19,11 @@ export const noiseBackgroundComputation = defineComputation({
     level: { label: "Source alone", dimension: "soundLevel", unit: "dB(A)", decimals: 1 },
     correction: { label: "Added by the background", dimension: "soundLevel", unit: "dB", decimals: 2 },
     margin: { label: "Reading above background", dimension: "soundLevel", unit: "dB", decimals: 1 },
-    verdict: { label: "Background", dimension: "text" },
+    verdict: {
+      how: ["verdict", "reading above background: 10 dB and more is quiet enough"],
+      label: "Background",
+      dimension: "text",
+    },
   },
   source: [
     acoustics,

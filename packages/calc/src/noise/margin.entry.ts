@@ -39,13 +39,20 @@ export const noiseMarginComputation = defineComputation({
     level: { label: "Level that counts", dimension: "soundLevel", unit: "dB(A)", decimals: 1 },
     margin: { label: "Below the limit by", dimension: "soundLevel", unit: "dB", decimals: 1 },
     expandedUncertainty: {
+      how: ["U", "2·√(a²/3 + u²)"],
       label: "Expanded uncertainty, U (k = 2)",
       dimension: "soundLevel",
       unit: "dB",
       decimals: 1,
     },
     verdict: { label: "Against the limit", dimension: "text" },
-    spread: { label: "Readings differ by", dimension: "soundLevel", unit: "dB", decimals: 1 },
+    spread: {
+      how: ["R", "greatest less least reading"],
+      label: "Readings differ by",
+      dimension: "soundLevel",
+      unit: "dB",
+      decimals: 1,
+    },
   },
   source: [
     { title: "ISO 14253-1, one upper limit", status: "memory" },

@@ -17,7 +17,7 @@ export const rollAxleComputation = defineComputation({
     rollRate: { label: "Roll rate of springs and bar", dimension: "angularRate", unit: "N·m/°" },
     springRollRate: { label: "Roll rate of the springs", dimension: "angularRate", unit: "N·m/°" },
     barRollRate: { label: "Roll rate of the bar", dimension: "angularRate", unit: "N·m/°" },
-    barShare: { label: "Share of the bar", dimension: "ratio", unit: "%" },
+    barShare: { how: ["λ_b", "K_b/K"], label: "Share of the bar", dimension: "ratio", unit: "%" },
     onTyres: { label: "Roll rate with the tyres in series", dimension: "angularRate", unit: "N·m/°" },
   },
   source: rollSources,

@@ -40,13 +40,19 @@ export const rollBarsComputation = defineComputation({
   input,
   outputs: {
     bothGradient: gradient(fittingWords.both),
-    bothShare: share(fittingWords.both),
+    bothShare: { ...share(fittingWords.both), how: ["λ_fr", "ΔW_f over both, with the bars fitted as said"] },
     frontOnlyGradient: gradient(fittingWords.frontOnly),
-    frontOnlyShare: share(fittingWords.frontOnly),
+    frontOnlyShare: {
+      ...share(fittingWords.frontOnly),
+      how: ["λ_f", "ΔW_f over both, with the bars fitted as said"],
+    },
     rearOnlyGradient: gradient(fittingWords.rearOnly),
-    rearOnlyShare: share(fittingWords.rearOnly),
+    rearOnlyShare: {
+      ...share(fittingWords.rearOnly),
+      how: ["λ_r", "ΔW_f over both, with the bars fitted as said"],
+    },
     noneGradient: gradient(fittingWords.none),
-    noneShare: share(fittingWords.none),
+    noneShare: { ...share(fittingWords.none), how: ["λ_0", "ΔW_f over both, with the bars fitted as said"] },
   },
   source: rollSources,
   validity: `${rollValidity} Figures are for small lateral acceleration.`,

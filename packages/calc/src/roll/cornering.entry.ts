@@ -35,8 +35,15 @@ export const rollCorneringComputation = defineComputation({
   outputs: {
     angle: { label: "Roll angle", dimension: "angle", unit: "°", decimals: 2 },
     gradient: { label: "Roll gradient", dimension: "anglePerAcceleration", unit: "°/g", decimals: 2 },
-    frontRollRateShare: { label: "Front share of the roll rate", dimension: "ratio", unit: "%", decimals: 1 },
+    frontRollRateShare: {
+      how: ["K_f/ΣK", "roll rate of the front axle over both, each with its tyres"],
+      label: "Front share of the roll rate",
+      dimension: "ratio",
+      unit: "%",
+      decimals: 1,
+    },
     frontTransferShare: {
+      how: ["λ", "ΔW_f/(ΔW_f + ΔW_r)"],
       label: "Front share of the load transfer",
       dimension: "ratio",
       unit: "%",
@@ -44,12 +51,34 @@ export const rollCorneringComputation = defineComputation({
     },
     frontTransfer: wheel("Load transfer, front"),
     rearTransfer: wheel("Load transfer, rear"),
-    frontOuter: wheel("Front outer wheel"),
-    frontInner: wheel("Front inner wheel"),
-    rearOuter: wheel("Rear outer wheel"),
-    rearInner: wheel("Rear inner wheel"),
-    liftAt: { label: "An inner wheel lifts at", dimension: "acceleration", unit: "g", decimals: 2 },
-    liftAxle: { label: "Which axle lifts first", dimension: "text" },
+    frontOuter: {
+      ...wheel("Front outer wheel"),
+      how: ["W_fo", "half of the front axle's weight with ΔW_f more"],
+    },
+    frontInner: {
+      ...wheel("Front inner wheel"),
+      how: ["W_fi", "half of the front axle's weight with ΔW_f less"],
+    },
+    rearOuter: {
+      ...wheel("Rear outer wheel"),
+      how: ["W_ro", "half of the rear axle's weight with ΔW_r more"],
+    },
+    rearInner: {
+      ...wheel("Rear inner wheel"),
+      how: ["W_ri", "half of the rear axle's weight with ΔW_r less"],
+    },
+    liftAt: {
+      how: ["a_l", "least acceleration at which an inner wheel carries nothing"],
+      label: "An inner wheel lifts at",
+      dimension: "acceleration",
+      unit: "g",
+      decimals: 2,
+    },
+    liftAxle: {
+      how: ["first", "the axle whose inner wheel that is"],
+      label: "Which axle lifts first",
+      dimension: "text",
+    },
   },
   source: rollSources,
   validity: rollValidity,

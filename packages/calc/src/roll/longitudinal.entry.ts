@@ -31,7 +31,13 @@ export const rollAxleLoadsComputation = defineComputation({
     front: { label: "Front axle load", dimension: "force", unit: "N", decimals: 0 },
     rear: { label: "Rear axle load", dimension: "force", unit: "N", decimals: 0 },
     transfer: { label: "Moved from front to rear", dimension: "force", unit: "N", decimals: 0 },
-    frontShare: { label: "Front share of the weight", dimension: "ratio", unit: "%", decimals: 1 },
+    frontShare: {
+      how: ["λ_f", "F_f/(F_f + F_r)"],
+      label: "Front share of the weight",
+      dimension: "ratio",
+      unit: "%",
+      decimals: 1,
+    },
   },
   source: [
     {

@@ -72,10 +72,20 @@ export const rollTargetComputation = defineComputation({
     rearBarDiameter: diameter("Rear bar of the same shape"),
     frontSpringWheelRate: rate("Front wheel rate"),
     rearSpringWheelRate: rate("Rear wheel rate"),
-    frontSpringRate: rate("Front spring"),
-    rearSpringRate: rate("Rear spring"),
-    gradient: { label: "Roll gradient reached", dimension: "anglePerAcceleration", unit: "°/g", decimals: 2 },
+    frontSpringRate: {
+      ...rate("Front spring"),
+      how: ["k_f", "front wheel rate over the square of its motion ratio, where that is given"],
+    },
+    rearSpringRate: { ...rate("Rear spring"), how: ["k_r", "as above, of the rear"] },
+    gradient: {
+      how: ["φ′_r", "roll gradient worked anew with these rates"],
+      label: "Roll gradient reached",
+      dimension: "anglePerAcceleration",
+      unit: "°/g",
+      decimals: 2,
+    },
     frontTransferShare: {
+      how: ["λ_r", "front share of load transfer worked anew with these rates"],
       label: "Front share of load transfer reached",
       dimension: "ratio",
       unit: "%",

@@ -53,7 +53,12 @@ export const springCoilComputation = defineComputation({
     activeCoils: { label: "Coils that give", dimension: "count" },
     index: { label: "Spring index", dimension: "ratio" },
     solidHeight: { label: "Solid height", dimension: "length", unit: "mm" },
-    travel: { label: "Travel from free to solid", dimension: "length", unit: "mm" },
+    travel: {
+      how: ["x_s", "L_0 − L_s"],
+      label: "Travel from free to solid",
+      dimension: "length",
+      unit: "mm",
+    },
     stress: { label: "Shear stress at the load, Wahl-corrected", dimension: "pressure", unit: "MPa" },
     solidStress: {
       label: "Shear stress when coil-bound, Wahl-corrected",

@@ -51,7 +51,7 @@ export const springDampingComputation = defineComputation({
     bumpCoefficient: { label: "Damper coefficient in bump", dimension: "dampingRate", unit: "N·s/m" },
     reboundCoefficient: { label: "Damper coefficient in rebound", dimension: "dampingRate", unit: "N·s/m" },
     critical: { label: "Critical damping at the wheel", dimension: "dampingRate", unit: "N·s/m" },
-    reboundOverBump: { label: "Rebound over bump", dimension: "ratio", decimals: 2 },
+    reboundOverBump: { how: ["q", "F_r/F_b"], label: "Rebound over bump", dimension: "ratio", decimals: 2 },
   },
   source: [{ title: "Single mass on spring and damper: ζ = c/(2√(k·m))", status: "memory" }],
   validity:

@@ -38,7 +38,12 @@ export const springLeafComputation = defineComputation({
     rate: { label: "Rate at the axle seat", dimension: "rate", unit: "N/mm" },
     deflection: { label: "Deflection under the load", dimension: "length", unit: "mm" },
     graduatedStress: { label: "Bending stress, graduated leaves", dimension: "pressure", unit: "MPa" },
-    fullStress: { label: "Bending stress, full-length leaves", dimension: "pressure", unit: "MPa" },
+    fullStress: {
+      how: ["σ_f", "18·W·a·b/((a+b)·w·t²(3n_f + 2n_g)), where there are full-length leaves"],
+      label: "Bending stress, full-length leaves",
+      dimension: "pressure",
+      unit: "MPa",
+    },
   },
   source: [
     {

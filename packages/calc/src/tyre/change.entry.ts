@@ -47,6 +47,7 @@ export const tyreChangeComputation = defineComputation({
       decimals: 1,
     },
     readingChange: {
+      how: ["Δr", "circumference before over after, less 1"],
       label: "Change of the speedometer's reading at the same true speed",
       dimension: "ratio",
       unit: "%",

@@ -13,8 +13,12 @@ export const tyreDateComputation = defineComputation({
       .meta({ title: "Date code", description: "The last three or four figures behind DOT, e.g. 0617" }),
   }),
   outputs: {
-    week: { label: "Week", dimension: "count" },
-    year: { label: "Year", dimension: "count" },
+    week: { how: ["week", "first two figures of the code"], label: "Week", dimension: "count" },
+    year: {
+      how: ["year", "figures after the week, since 2000; a single one tells no decade"],
+      label: "Year",
+      dimension: "count",
+    },
     made: { label: "Made", dimension: "text" },
   },
   source: [{ title: "Insurer's article on tyre date codes", status: "read" }],

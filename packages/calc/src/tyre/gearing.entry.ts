@@ -64,7 +64,12 @@ export const tyreGearingComputation = defineComputation({
       decimals: 0,
     },
     wheelTurnsPerMile: { label: "Wheel turns per mile", dimension: "count", decimals: 1 },
-    cableTurnsPerMile: { label: "Speedometer cable turns per mile", dimension: "count", decimals: 1 },
+    cableTurnsPerMile: {
+      how: ["n_c", "wheel turns per mile times final drive and the teeth of the speedometer's drive"],
+      label: "Speedometer cable turns per mile",
+      dimension: "count",
+      decimals: 1,
+    },
   },
   source: [
     { title: "Geometry of a rolling wheel behind two gear pairs", status: "common practice, no source" },

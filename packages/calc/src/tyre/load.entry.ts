@@ -53,9 +53,15 @@ export const tyreLoadComputation = defineComputation({
     symbolSpeed: { label: "Speed of its symbol", dimension: "speed", unit: "km/h", decimals: 0 },
     allowed: { label: "Load of one tyre at the top speed", dimension: "mass", unit: "kg", decimals: 0 },
     load: { label: "Load on one tyre", dimension: "mass", unit: "kg", decimals: 0 },
-    use: { label: "Share of the allowed load used", dimension: "ratio", unit: "%", decimals: 0 },
-    loadVerdict: { label: "Load", dimension: "text" },
-    speedVerdict: { label: "Speed", dimension: "text" },
+    use: {
+      how: ["u", "Q_1/Q_v"],
+      label: "Share of the allowed load used",
+      dimension: "ratio",
+      unit: "%",
+      decimals: 0,
+    },
+    loadVerdict: { how: ["load", "Q_1 against Q_v"], label: "Load", dimension: "text" },
+    speedVerdict: { how: ["speed", "v against v_s"], label: "Speed", dimension: "text" },
   },
   source: [
     { title: "ISO 4000-1 / UN R30 Annex 4, load indices, as reproduced on two tyre pages", status: "read" },

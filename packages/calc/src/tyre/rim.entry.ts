@@ -29,9 +29,25 @@ export const tyreRimComputation = defineComputation({
   input,
   outputs: {
     sectionWidth: { label: "Section width on this rim", dimension: "length", unit: "mm", decimals: 0 },
-    widthChange: { label: "Wider than nominal by", dimension: "length", unit: "mm", decimals: 0 },
-    rimShare: { label: "Rim width over nominal section width", dimension: "ratio", unit: "%", decimals: 0 },
-    verdict: { label: "Rim width", dimension: "text" },
+    widthChange: {
+      how: ["ΔS", "S − S1"],
+      label: "Wider than nominal by",
+      dimension: "length",
+      unit: "mm",
+      decimals: 0,
+    },
+    rimShare: {
+      how: ["q", "A/S1"],
+      label: "Rim width over nominal section width",
+      dimension: "ratio",
+      unit: "%",
+      decimals: 0,
+    },
+    verdict: {
+      how: ["verdict", "q against the usual range of such tyres"],
+      label: "Rim width",
+      dimension: "text",
+    },
   },
   source: [
     { title: "UN Regulation 30", locus: "6.1.1.1, S = S1 + 0.4(A − A1)", status: "read" },

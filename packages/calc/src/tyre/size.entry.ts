@@ -11,12 +11,29 @@ export const tyreSizeComputation = defineComputation({
     "Overall diameter, section height and rolling circumference of a tyre from its size or from what was measured.",
   input: z.object(tyreSchema.shape),
   outputs: {
-    overallDiameter: { label: "Overall diameter, unloaded", dimension: "length", unit: "mm", decimals: 1 },
+    overallDiameter: {
+      how: ["D", "rim and two section heights"],
+      label: "Overall diameter, unloaded",
+      dimension: "length",
+      unit: "mm",
+      decimals: 1,
+    },
     sectionHeight: { label: "Section height", dimension: "length", unit: "mm", decimals: 1 },
-    sectionWidth: { label: "Nominal section width", dimension: "length", unit: "mm", decimals: 0 },
+    sectionWidth: {
+      how: ["S", "as the size says"],
+      label: "Nominal section width",
+      dimension: "length",
+      unit: "mm",
+      decimals: 0,
+    },
     circumference: { label: "Rolling circumference", dimension: "length", unit: "mm", decimals: 0 },
     turnsPerMile: { label: "Turns per mile", dimension: "count", decimals: 0 },
-    turnsPerKilometre: { label: "Turns per kilometre", dimension: "count", decimals: 0 },
+    turnsPerKilometre: {
+      how: ["n_km", "1000 m over the rolling circumference"],
+      label: "Turns per kilometre",
+      dimension: "count",
+      decimals: 0,
+    },
   },
   source: tyreSources,
   validity:

@@ -39,26 +39,43 @@ export const tyreSpeedometerComputation = defineComputation({
   outputs: {
     trueSpeed: { label: "True speed at the speed shown", dimension: "speed", unit: "km/h", decimals: 2 },
     readingChange: {
+      how: ["Δr", "r₂/r₁ − 1"],
       label: "Change of the reading at the same true speed",
       dimension: "ratio",
       unit: "%",
       decimals: 1,
     },
-    overReading: { label: "Reads high by, on the new tyres", dimension: "ratio", unit: "%", decimals: 1 },
+    overReading: {
+      how: ["e", "r₂ − 1"],
+      label: "Reads high by, on the new tyres",
+      dimension: "ratio",
+      unit: "%",
+      decimals: 1,
+    },
     leastBefore: {
+      how: ["e_min", "that the new tyres may not read low: r₁ at r₂ = 1, less 1"],
       label: "Least it must have read high on the old tyres",
       dimension: "ratio",
       unit: "%",
       decimals: 1,
     },
     mostBefore: {
+      how: ["e_max", "that the new tyres stay within r_max: r₁ at r₂ = r_max, less 1"],
       label: "Most it may have read high on the old tyres",
       dimension: "ratio",
       unit: "%",
       decimals: 1,
     },
-    verdictBefore: { label: "UN R39 on the old tyres", dimension: "text" },
-    verdict: { label: "UN R39 on the new tyres", dimension: "text" },
+    verdictBefore: {
+      how: ["before", "0 ≤ V1 − V2 ≤ V2/10 + 4 km/h at every speed tested, by r₁"],
+      label: "UN R39 on the old tyres",
+      dimension: "text",
+    },
+    verdict: {
+      how: ["after", "0 ≤ V1 − V2 ≤ V2/10 + 4 km/h at every speed tested, by r₂"],
+      label: "UN R39 on the new tyres",
+      dimension: "text",
+    },
   },
   source: [
     { title: "UN Regulation 39", locus: "5.3, 0 ≤ V1 − V2 ≤ V2/10 + 4 km/h", status: "read-formula" },

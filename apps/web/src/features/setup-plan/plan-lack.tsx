@@ -24,11 +24,9 @@ export function PlanLack({ club, page: { fields, of, axle } }: PlanLackProps) {
       </h2>
       <p>
         {named.join("; ")}. Each has a field below. On the record once, none of it is asked for again
-        {points === 0
-          ? "."
-          : axle === "front"
-            ? ", and every change is told with its castor, bump steer and roll-centre height."
-            : ", and what a change does to the roll of the car can be told from the rear axle's own roll centre."}
+        {axle === "front" && points > 0
+          ? ", and every change is told with its castor, bump steer and roll-centre height."
+          : "."}
       </p>
       {measured ? (
         <p>
