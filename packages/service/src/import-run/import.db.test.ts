@@ -215,17 +215,6 @@ describe("a dry run", () => {
   });
 });
 
-describe("a keeper since before the car was built", () => {
-  test("is asked about beside when the register says it was built, before anything is written", async () => {
-    const lines = ["Chassis;Keeper;Kept since", "M1-011 R;Tõnu Bråtvær;1968", "M1-012;Tõnu Bråtvær;1968"];
-    const { doubtfulRows, refusedRows } = await importCsv(lines, { dryRun: true });
-    expect(refusedRows).toEqual([]);
-    expect(doubtfulRows.filter(({ text }) => text.startsWith("kept since"))).toEqual([
-      { line: 2, text: "kept since 1968, before it was built (c. 1971)" },
-    ]);
-  });
-});
-
 describe("a changed file", () => {
   const changed = first
     .replace("GR 95837", "NH 22")
