@@ -25,6 +25,7 @@ const photo = (more: Partial<SupportLine> = {}): SupportLine => ({
   caption: "Front bar",
   taken: "c. 1971",
   locus: "left",
+  characteristic: "",
   ...more,
 });
 
