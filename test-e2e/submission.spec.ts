@@ -1,6 +1,10 @@
+import { EvidencePage } from "./pages/evidence.page";
 import { unsoundness } from "./pages/soundness";
 import { DraftPage } from "./pages/submission.page";
 import { expect, test } from "./world";
+
+/** Pictures of this run: what an earlier one added is on record already. */
+const run = Date.now() % 1_000_000;
 
 test.describe("a change handed in on a phone", () => {
   test.use({ as: "owner", viewport: { width: 360, height: 780 } });
@@ -69,6 +73,100 @@ test.describe("a change handed in on a phone", () => {
     expect(await unsoundness(again)).toEqual([]);
     await again.goto("/club/sandvaer/notice");
     await expect(again.getByRole("link", { name: /your change is on the record/ }).first()).toBeVisible();
+  });
+
+  test("with photos taken where there is no signal keeps them over a closed tab, and they stand beside the value they show", async ({
+    page,
+    browser,
+    context,
+    complaints,
+    requestAs,
+  }) => {
+    complaints.allow(/ERR_INTERNET_DISCONNECTED|Failed to load resource|ERR_FAILED/);
+    const draft = new DraftPage(page);
+    await draft.begin(["Front anti-roll bar diameter"]);
+    await draft.write("On it now", "21 mm");
+    await draft.write("Fitted", "14 Nov 2026");
+    await draft.saved();
+    const maker = new EvidencePage(page);
+    const [bar, mistaken] = [await maker.photo("bar.jpg", run), await maker.photo("thumb.jpg", run + 1)];
+
+    await context.setOffline(true);
+    await draft.photo([bar, mistaken]);
+    await expect(draft.photos).toHaveCount(2);
+    await expect(draft.photos.first()).toContainText("Kept on this device");
+    expect(await maker.isDrawn(draft.photos.first().getByRole("img"))).toBe(true);
+    await expect(page.getByText("2 photos are not sent yet.")).toBeVisible();
+    await page.getByRole("button", { name: "Remove photo 2" }).click();
+    await expect(draft.photos).toHaveCount(1);
+    expect(await unsoundness(page)).toEqual([]);
+    await page.getByRole("button", { name: "Hand in" }).click();
+    await expect(page.getByText("No signal: nothing was handed in yet.")).toBeVisible();
+    const address = page.url();
+    await page.close();
+    await context.setOffline(false);
+
+    const again = await context.newPage();
+    await again.goto(address);
+    const later = new DraftPage(again);
+    await expect(later.photos).toHaveCount(1);
+    await expect(later.photos.first()).toContainText("Sent.");
+    await expect(later.photos.first().getByLabel(/^Shows/)).toHaveValue("front.antiRollBar.diameter");
+    // One more is taken out again at the club.
+    await later.photo([mistaken]);
+    await expect(later.photos.nth(1)).toContainText("Sent.");
+    await again.getByRole("button", { name: "Remove photo 2" }).click();
+    await expect(later.photos).toHaveCount(1);
+    await again.reload();
+    await expect(later.photos).toHaveCount(1);
+    await again.getByRole("button", { name: "Hand in" }).click();
+    await expect(again.getByRole("heading", { level: 1, name: /^A change to/ })).toBeVisible();
+
+    const registrar = await browser.newContext({
+      storageState: await (await requestAs("registrar")).storageState(),
+    });
+    const desk = await registrar.newPage();
+    await desk.goto(address);
+    const row = desk.getByRole("row", { name: /Front anti-roll bar diameter/ });
+    await expect(row.getByRole("img")).toHaveCount(1);
+    expect(await unsoundness(desk)).toEqual([]);
+    await desk.getByRole("button", { name: /^Accept/ }).click();
+    await expect(desk.getByText("Accepted.")).toBeVisible();
+    await desk.goto(address);
+    await row.getByRole("link").click();
+    await expect(
+      desk.getByRole("region", { name: "What it supports" }).getByText("Front anti-roll bar diameter"),
+    ).toBeVisible();
+    await registrar.close();
+  });
+
+  test("says which threads must not be mixed while they are typed, and the registrar is told as well", async ({
+    page,
+    browser,
+    requestAs,
+  }) => {
+    const draft = new DraftPage(page);
+    await draft.begin(["Front drop link bolt thread"]);
+    await draft.write("On it now", "M10x1.25");
+    await draft.write("Fitted", "14 Nov 2026");
+    await page.getByRole("button", { name: "Add a fastener" }).click();
+    await page.getByLabel("Where", { exact: true }).fill("link to bracket");
+    await page.getByLabel("Thread", { exact: true }).fill("3/8-24 UNF");
+    const told = /The fastener "link to bracket" has 3\/8-24 UNF.*never mix them/;
+    await expect(page.getByText(told)).toBeVisible();
+    expect(await unsoundness(page)).toEqual([]);
+    await draft.saved();
+    await page.getByRole("button", { name: "Hand in" }).click();
+    await expect(page.getByRole("heading", { level: 1, name: /^A change to/ })).toBeVisible();
+    const registrar = await browser.newContext({
+      storageState: await (await requestAs("registrar")).storageState(),
+    });
+    const desk = await registrar.newPage();
+    await desk.goto(page.url());
+    await expect(desk.getByText(told)).toBeVisible();
+    await registrar.close();
+    await page.getByRole("button", { name: "Withdraw" }).click();
+    await expect(page.getByText("Withdrawn", { exact: false }).first()).toBeVisible();
   });
 
   test("typed before the page's script has come is saved too, and on top of what an earlier tab left behind", async ({
@@ -178,6 +276,11 @@ test.describe("a change handed in on a phone", () => {
       .last()
       .click();
     await expect(plain.getByLabel("On it now")).toHaveCount(1);
+    const photo = await new EvidencePage(page).photo("plain.jpg", run + 2);
+    await plain.getByLabel("Choose photos or documents").setInputFiles(photo);
+    await plain.getByRole("button", { name: "Add the photos" }).click();
+    await expect(plain.getByText("One photo or document was added.")).toBeVisible();
+    await expect(new DraftPage(plain).photos).toHaveCount(1);
     await plain.getByRole("button", { name: "Hand in" }).click();
     await expect(plain.getByRole("alert")).toContainText("too large to be believed");
     await expect(plain.getByLabel("On it now").first()).toHaveAttribute("aria-invalid", "true");

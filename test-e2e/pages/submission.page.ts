@@ -1,4 +1,5 @@
-import { expect, type Page } from "@playwright/test";
+import { expect, type Locator, type Page } from "@playwright/test";
+import type { ChosenFile } from "./evidence.page";
 
 /** The form of a change, and where it begins. */
 export class DraftPage {
@@ -28,6 +29,15 @@ export class DraftPage {
   /** Chooses what is on it now where that is one of a list. */
   async choose(label: string): Promise<void> {
     await this.page.locator("select[name$='.after']").first().selectOption({ label });
+  }
+
+  /** Photos of the change, one after the other. */
+  get photos(): Locator {
+    return this.page.getByRole("list", { name: "Photos of this change" }).getByRole("listitem");
+  }
+
+  async photo(files: readonly ChosenFile[]): Promise<void> {
+    await this.page.getByLabel("Choose photos or documents").setInputFiles([...files]);
   }
 
   async saved(): Promise<void> {

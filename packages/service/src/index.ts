@@ -64,6 +64,7 @@ export * from "./import-undo";
 export * from "./inspection";
 export { type DeviceLine, devicesOf } from "./inspection-device";
 export * from "./inspection-record";
+export * from "./instrument";
 export * from "./invitation";
 export * from "./journal";
 export * from "./keeper";

@@ -18,6 +18,11 @@ export interface ButtonProps {
   /** Sends the form to another page instead, with what was typed in its address. */
   readonly formAction?: string;
   readonly formMethod?: "get";
+  /** Id of the form it sends, where it does not stand in it. */
+  readonly form?: string;
+  /** `button` for one that sends nothing. */
+  readonly type?: "button";
+  readonly onClick?: () => void;
 }
 
 /** Sends the form it stands in. A verb: "Print 42 sheets". */

@@ -1,6 +1,7 @@
 export * from "./content";
 export { submissionContentSchema } from "./content-schema";
 export { submissionDifferences } from "./difference";
+export { mixesOfSubmission, type SubmissionMix } from "./mix";
 export { consequencesOfSubmission, type Proposal, type ProposedConsequences, proposalOf } from "./proposal";
 export {
   type ReadChange,

@@ -2,6 +2,7 @@ import { type SheetGroup, sheetGroups } from "@trunnion/register";
 import { findCar } from "../car";
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
+import { type InstrumentLine, listInstruments } from "../instrument";
 import { carReference } from "../record";
 
 /** What the form of a new sheet is made of: the rows, and what may be read with. */
@@ -12,11 +13,7 @@ export interface SettingSheetForm {
   readonly groups: readonly SheetGroup[];
   /** What the record says now, by characteristic and side, as entered. */
   readonly now: Readonly<Record<string, string>>;
-  readonly instruments: readonly {
-    readonly id: string;
-    readonly label: string;
-    readonly dimension: string;
-  }[];
+  readonly instruments: readonly InstrumentLine[];
 }
 
 /**
@@ -40,9 +37,6 @@ export async function settingSheetForm(ctx: Context, reference: string): Promise
     now: Object.fromEntries(
       values.map(({ characteristic, side, entered }) => [`${characteristic} ${side}`, entered]),
     ),
-    instruments: await ctx.db.instrument.findMany({
-      select: { id: true, label: true, dimension: true },
-      orderBy: { label: "asc" },
-    }),
+    instruments: await listInstruments(ctx),
   };
 }

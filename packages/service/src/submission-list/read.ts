@@ -1,4 +1,10 @@
-import { builtInBook, readSubmission, type SubmissionStatus, sayDay } from "@trunnion/register";
+import {
+  builtInBook,
+  mixesOfSubmission,
+  readSubmission,
+  type SubmissionStatus,
+  sayDay,
+} from "@trunnion/register";
 import type { ClubFacts, Context } from "../context";
 import { carReference } from "../record";
 import { requireRole } from "../role";
@@ -114,6 +120,8 @@ export interface QueuedSubmission extends SubmissionBrief {
   readonly lines: readonly SubmissionLine[];
   /** Why it cannot be accepted as it is, in words. */
   readonly problems: readonly string[];
+  /** Threads and lengths it brings that are taken for others, in words. */
+  readonly mixes: readonly string[];
   readonly evidence: number;
 }
 
@@ -128,7 +136,7 @@ export interface ReviewQueue {
 
 const QUEUE = 40;
 
-interface Loaded extends Pick<QueuedSubmission, "lines" | "problems" | "evidence"> {
+interface Loaded extends Pick<QueuedSubmission, "lines" | "problems" | "mixes" | "evidence"> {
   readonly ground: SubmissionGround;
 }
 
@@ -160,7 +168,9 @@ export async function reviewQueue(ctx: Context): Promise<ReviewQueue> {
       ...read.problems.map(({ message }) => message),
       ...(changed ? ["Whoever handed it in does not keep the car any more."] : []),
     ];
-    loaded.push({ lines: linesOf(ctx, read, ground), problems, evidence: row._count.evidenceLinks, ground });
+    const mixes = mixesOfSubmission(read, ground.basis).map(({ text }) => text);
+    const lines = linesOf(ctx, read, ground);
+    loaded.push({ lines, problems, mixes, evidence: row._count.evidenceLinks, ground });
   }
   const labelOf = (key: string) =>
     loaded[0]?.ground.basis.book.find(key)?.label ?? builtInBook.find(key)?.label ?? key;
@@ -171,6 +181,7 @@ export async function reviewQueue(ctx: Context): Promise<ReviewQueue> {
       ...one,
       lines: loaded[index]?.lines ?? [],
       problems: loaded[index]?.problems ?? [],
+      mixes: loaded[index]?.mixes ?? [],
       evidence: loaded[index]?.evidence ?? 0,
     })),
     asked: await briefs(ctx, asked, labelOf),

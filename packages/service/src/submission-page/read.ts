@@ -4,12 +4,14 @@ import {
   builtInBook,
   type Characteristic,
   consequencesOfSubmission,
+  mixesOfSubmission,
   type ProposedConsequences,
   printValue,
   type ReadSubmission,
   refused,
   type Side,
   type StateInput,
+  type SubmissionMix,
   type Value,
 } from "@trunnion/register";
 import type { WorkedConsequence } from "../consequence";
@@ -46,6 +48,8 @@ export interface SubmissionPage {
   readonly submission: SubmissionView;
   readonly lines: readonly SubmissionLine[];
   readonly proposed: ProposedConsequences;
+  /** Threads and lengths it brings that are taken for others. */
+  readonly mixes: readonly SubmissionMix[];
   readonly ground: BrowserGround;
   /** Photos and documents handed in with it. */
   readonly evidence: readonly SubmissionPhoto[];
@@ -90,6 +94,7 @@ export async function submissionPage(ctx: Context, id: string): Promise<Submissi
     submission: view,
     lines: linesOf(ctx, read, ground),
     proposed: consequencesOfSubmission(read, basis),
+    mixes: mixesOfSubmission(read, basis),
     ground: {
       today: ctx.today,
       ...(basis.builtEarliest === undefined ? {} : { builtEarliest: basis.builtEarliest }),

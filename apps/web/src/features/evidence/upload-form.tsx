@@ -1,11 +1,12 @@
 "use client";
 import type { RefusalText } from "@trunnion/register";
 import { useRouter } from "next/navigation";
-import { type FormEvent, type ReactNode, useEffect, useRef, useState } from "react";
+import { type FormEvent, type ReactNode, useRef, useState } from "react";
 import { Button } from "../../components/button";
 import { Notice } from "../../components/notice";
 import { evidencePath } from "../../lib/path";
 import { refusedBeforehand, sendFile, type UploadState } from "./upload-client";
+import { useDrop } from "./use-drop";
 
 export interface UploadFormProps {
   readonly club: string;
@@ -26,48 +27,12 @@ interface Upload {
 }
 
 /** What can be chosen. HEIC is not named: so a telephone that has it turns it into JPEG by itself. */
-const ACCEPT = "image/jpeg,image/png,image/webp,image/avif,image/tiff,application/pdf";
+export const ACCEPT = "image/jpeg,image/png,image/webp,image/avif,image/tiff,application/pdf";
 
 const nothing: RefusalText = {
   what: "No file is chosen yet.",
   remedy: "Choose one, or drop it on this page.",
 };
-
-function carriesFiles(event: DragEvent): boolean {
-  return event.dataTransfer?.types.includes("Files") ?? false;
-}
-
-/** Lets files be dropped anywhere on the page; tells whether some are held over it. */
-function useDrop(take: (files: readonly File[]) => void): boolean {
-  const [over, setOver] = useState(false);
-  const latest = useRef(take);
-  latest.current = take;
-  useEffect(() => {
-    const hold = (event: DragEvent) => {
-      if (!carriesFiles(event)) return;
-      event.preventDefault();
-      setOver(true);
-    };
-    const leave = (event: DragEvent) => {
-      if (event.relatedTarget === null) setOver(false);
-    };
-    const drop = (event: DragEvent) => {
-      if (!carriesFiles(event)) return;
-      event.preventDefault();
-      setOver(false);
-      latest.current([...(event.dataTransfer?.files ?? [])]);
-    };
-    document.addEventListener("dragover", hold);
-    document.addEventListener("dragleave", leave);
-    document.addEventListener("drop", drop);
-    return () => {
-      document.removeEventListener("dragover", hold);
-      document.removeEventListener("dragleave", leave);
-      document.removeEventListener("drop", drop);
-    };
-  }, []);
-  return over;
-}
 
 function UploadLine({ club, upload }: { readonly club: string; readonly upload: Upload }) {
   const { file, state } = upload;

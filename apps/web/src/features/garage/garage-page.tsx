@@ -4,6 +4,7 @@ import { PageHead, SectionHead } from "../../components/page-head";
 import { Plate, SmallPlate } from "../../components/plate";
 import { sayLongDay } from "../../lib/day";
 import { carPath, eventPath, noticesPath, othersPath, startChangePath, submissionPath } from "../../lib/path";
+import { WaitingPhotos } from "../submission/waiting-photos";
 
 const link = "inline-flex min-h-11 items-center";
 
@@ -27,6 +28,7 @@ export function GaragePage({ club, garage }: { readonly club: string; readonly g
             be handed in here.
           </p>
         )}
+        <WaitingPhotos club={club} />
         <Submissions club={club} title="Open" list={open} id="open" />
         {cars.map((car) => (
           <Car key={car.reference} club={club} car={car} />

@@ -1,6 +1,7 @@
 import { createTRPCClient, httpLink, TRPCClientError } from "@trpc/client";
 import type { AppRouter, EventPack } from "@trunnion/api";
 import { inspectionLimits } from "@trunnion/register";
+import { sendKept } from "../evidence/send-kept";
 import type { KeptEvent, KeptRecord } from "./kept";
 import { keepPack, keepServerRecords, photoContent, selfAt, settlePhoto, settleRecords } from "./store";
 
@@ -81,19 +82,11 @@ async function exchangeBatch({ club, event, place }: EventPlace, batch: Batch): 
 async function sendPhoto(club: string, photo: KeptEvent["photos"][number]): Promise<void> {
   const content = await photoContent(photo.key);
   if (!content) return;
-  const form = new FormData();
-  form.set("for", `finding:${photo.finding}`);
-  form.set("files", content, photo.name);
-  const answer = await fetch(`/api/club/${encodeURIComponent(club)}/evidence`, {
-    method: "POST",
-    body: form,
-    headers: { accept: "application/json" },
-  });
-  if (answer.ok) return settlePhoto(photo.key, "");
-  // A fault of the server may pass; a refusal does not.
-  if (answer.status >= 500 || answer.status === 401) throw new Error(`answered ${answer.status}`);
-  const { refusal } = (await answer.json()) as { refusal?: { what: string } };
-  await settlePhoto(photo.key, refusal?.what ?? `The server answered ${answer.status}.`);
+  const file = { club, for: `finding:${photo.finding}`, about: "", name: photo.name, content };
+  const sent = await sendKept(file);
+  if (sent.at === "sent") return settlePhoto(photo.key, "");
+  if (sent.at !== "refused") throw new Error(`a photo was not sent: ${sent.at}`);
+  await settlePhoto(photo.key, sent.text.what);
 }
 
 /**

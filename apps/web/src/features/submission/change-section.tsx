@@ -1,16 +1,19 @@
-import type { ModificationDraft } from "@trunnion/register";
+import type { ModificationDraft, SubmissionMix } from "@trunnion/register";
 import { submissionLimits } from "@trunnion/register";
 import { Button } from "../../components/button";
 import { SectionHead } from "../../components/page-head";
 import { ChangeCircumstances, type ChangeFieldsProps, ChangeLines } from "./change-fields";
+import { MixList } from "./mix-list";
 
 export interface ChangeSectionProps extends ChangeFieldsProps {
   /** How many changes the submission has. */
   readonly count: number;
+  /** Threads and lengths of the submission that are taken for others. */
+  readonly mixes: readonly SubmissionMix[];
 }
 
 /** One change of a submission: its parts, then when, why and with what. Numbered where there are several. */
-export function ChangeSection({ count, ...props }: ChangeSectionProps) {
+export function ChangeSection({ count, mixes, ...props }: ChangeSectionProps) {
   const { of, modification, content } = props;
   const number = count > 1 ? `Change ${of + 1}: ` : "";
   return (
@@ -28,6 +31,9 @@ export function ChangeSection({ count, ...props }: ChangeSectionProps) {
           title={count > 1 ? `${number}when, why and with what` : "When, why and with what"}
         />
         <ChangeCircumstances {...{ of, modification, content }} />
+        <div role="status" className="empty:hidden">
+          <MixList mixes={mixes.filter((mix) => mix.of === of)} />
+        </div>
         {count === 1 ? null : (
           <div>
             <Button name="do" value={`removeChange:${of}`}>

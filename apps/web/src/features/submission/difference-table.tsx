@@ -1,14 +1,17 @@
 import type { SubmissionLine } from "@trunnion/api";
+import type { ReactNode } from "react";
 
 export interface DifferenceTableProps {
   readonly lines: readonly SubmissionLine[];
   readonly sideWords: { readonly left: string; readonly right: string };
   /** Id of the heading that names it. */
   readonly labelledBy: string;
+  /** What shows a characteristic as it is now, beside its line; left out where photos stand elsewhere. */
+  readonly shownBy?: (characteristic: string) => ReactNode;
 }
 
 /** What the record says and what is handed in, side by side. */
-export function DifferenceTable({ lines, sideWords, labelledBy }: DifferenceTableProps) {
+export function DifferenceTable({ lines, sideWords, labelledBy, shownBy }: DifferenceTableProps) {
   if (lines.length === 0) return <p className="text-soft">No part can be read yet.</p>;
   return (
     <div className="overflow-x-auto">
@@ -17,7 +20,8 @@ export function DifferenceTable({ lines, sideWords, labelledBy }: DifferenceTabl
           <tr className="border-ink border-b text-left text-small">
             <th className="py-1 pr-6">Part</th>
             <th className="py-1 pr-6">Before</th>
-            <th className="py-1">Now</th>
+            <th className="py-1 pr-6">Now</th>
+            {shownBy === undefined ? null : <th className="py-1">Shown by</th>}
           </tr>
         </thead>
         <tbody>
@@ -31,7 +35,8 @@ export function DifferenceTable({ lines, sideWords, labelledBy }: DifferenceTabl
                 {before === "" ? <span className="text-soft">not recorded</span> : before}
                 {beforeSaid ? <span className="block text-fine text-soft">the owner says so</span> : null}
               </td>
-              <td className="py-1.5 font-semibold">{after}</td>
+              <td className="py-1.5 pr-6 font-semibold">{after}</td>
+              {shownBy === undefined ? null : <td className="py-1.5">{shownBy(characteristic)}</td>}
             </tr>
           ))}
         </tbody>

@@ -17,11 +17,15 @@ import { basisIn } from "./basis";
 import { AddButtons, ChangeSection } from "./change-section";
 import { ConsequencePanel } from "./consequence-panel";
 import { contentOfForm, editContent, editOf } from "./draft";
+import { DraftConflict } from "./draft-conflict";
 import { errorsOf, useLive } from "./draft-live";
 import { useEarly } from "./early";
 import { useHandIn } from "./hand-in";
 import { PartChooser } from "./part-chooser";
+import { PhotoForm } from "./photo-form";
+import { PhotoSection } from "./photo-section";
 import { SaveLine } from "./save-line";
+import { usePhotos } from "./use-photos";
 
 export interface DraftFormProps {
   readonly club: string;
@@ -73,10 +77,12 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
     keeper.keep(next);
   };
   useEarly({ form, drawn, restoring, changed });
+  const photos = usePhotos({ club, id, have: page.evidence });
   const handIn = useHandIn({
     club,
     id,
     keeper,
+    photos: photos.flush,
     look: async () => {
       const now = form.current ? contentOfForm(new FormData(form.current), content) : content;
       return (await live.look(now)).problems.length;
@@ -132,33 +138,7 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
           {sent.tries > 0 ? <ErrorSummary state={sent} labels={{}} /> : null}
           {sent.conflict === undefined ? null : <ConflictNotice conflict={sent.conflict} />}
           {state.at === "refused" ? <Notice text={state.text} /> : null}
-          {state.at === "conflict" ? (
-            <div className="grid gap-3" role="alert">
-              <p className="font-semibold">
-                This draft was changed elsewhere, on another phone perhaps. Yours is kept here, and not saved.
-              </p>
-              <ConflictNotice conflict={state} />
-              <p className="flex flex-wrap gap-4">
-                <button
-                  type="button"
-                  onClick={() => keeper.keepMine()}
-                  className="min-h-11 cursor-pointer underline"
-                >
-                  Save mine over it
-                </button>
-                <button
-                  type="button"
-                  onClick={() => {
-                    keeper.forget();
-                    window.location.reload();
-                  }}
-                  className="min-h-11 cursor-pointer underline"
-                >
-                  Take the other
-                </button>
-              </p>
-            </div>
-          ) : null}
+          {state.at === "conflict" ? <DraftConflict conflict={state} keeper={keeper} /> : null}
         </div>
         <input type="hidden" name="version" value={sent.conflict?.version ?? submission.version} />
         <div className="grid gap-x-12 gap-y-8 wide:grid-cols-[1fr_minmax(0,24rem)]">
@@ -180,6 +160,7 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
                 // biome-ignore lint/suspicious/noArrayIndexKey: changes are told apart by their place, and so are their fields
                 key={`${drawn} ${of}`}
                 {...{ modification, of, content, book, recorded, sideWords }}
+                mixes={live.mixes}
                 count={modifications.length}
               />
             ))}
@@ -212,6 +193,7 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
             <AddButtons modifications={modifications} />
           </div>
         </details>
+        <PhotoSection {...{ club, photos, content, book }} />
         <div className="grid max-w-3xl gap-4">
           <SectionHead title={status === "queried" ? "Your answer" : "Hand it in"} />
           <TextArea
@@ -241,6 +223,7 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
           </p>
         </div>
       </form>
+      <PhotoForm {...{ club, id }} />
     </FormKnows>
   );
 }

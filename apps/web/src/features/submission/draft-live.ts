@@ -1,16 +1,11 @@
 "use client";
 import type { SubmissionPage } from "@trunnion/api";
-import type { FieldProblem, ProposedConsequences, SubmissionContent } from "@trunnion/register";
+import type { FieldProblem, SubmissionContent } from "@trunnion/register";
 import { useEffect, useRef, useState } from "react";
+import type { LiveReading } from "./live";
 
 /** Milliseconds after the last key before consequences are worked out again. */
 const REST = 150;
-
-/** What a draft amounts to. */
-export interface Live {
-  readonly problems: readonly FieldProblem[];
-  readonly proposed: ProposedConsequences;
-}
 
 /**
  * What the draft amounts to as it is typed: at first as the server had it, then worked out here. `look` works it out at
@@ -18,9 +13,9 @@ export interface Live {
  */
 export function useLive(
   content: SubmissionContent,
-  { ground, submission, proposed }: SubmissionPage,
-): Live & { readonly look: (now: SubmissionContent) => Promise<Live> } {
-  const [live, setLive] = useState<Live>({ problems: submission.problems, proposed });
+  { ground, submission, proposed, mixes }: SubmissionPage,
+): LiveReading & { readonly look: (now: SubmissionContent) => Promise<LiveReading> } {
+  const [live, setLive] = useState<LiveReading>({ problems: submission.problems, proposed, mixes });
   const first = useRef(true);
   useEffect(() => {
     if (first.current) {

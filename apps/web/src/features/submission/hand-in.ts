@@ -3,6 +3,7 @@ import type { RefusalText } from "@trunnion/register";
 import { useRef, useState } from "react";
 import { submissionPath } from "../../lib/path";
 import { callApi, type DraftKeeper } from "./autosave";
+import type { PhotosSent } from "./use-photos";
 
 type Step = "submit" | "answer" | "withdraw";
 
@@ -12,14 +13,21 @@ export interface HandInProps {
   readonly keeper: DraftKeeper;
   /** How many things stand in the way of what is in the fields now, as far as this browser sees. */
   readonly look: () => Promise<number>;
+  /** Sends the photos that wait. */
+  readonly photos: () => Promise<PhotosSent>;
   /** Leads to what is wrong. */
   readonly wrong: () => void;
 }
 
+const photoRefused: RefusalText = {
+  what: "A photo was not taken by the club.",
+  remedy: "Why is said beside it: remove it, or send another in its place. Nothing was handed in yet.",
+};
+
 const nothingSaid: { readonly refusal?: RefusalText } = {};
 
 /** Moves a draft on, once everything typed has reached the club; without a signal it says so and loses nothing. */
-export function useHandIn({ club, id, keeper, look, wrong }: HandInProps) {
+export function useHandIn({ club, id, keeper, look, photos, wrong }: HandInProps) {
   const [tried, setTried] = useState(false);
   const [sending, setSending] = useState<"ready" | "sending" | "noSignal">("ready");
   const [told, setTold] = useState(nothingSaid);
@@ -52,6 +60,9 @@ export function useHandIn({ club, id, keeper, look, wrong }: HandInProps) {
     setSending("ready");
     if (step !== "withdraw" && (await look()) > 0) return wrong();
     setSending("sending");
+    const sent = step === "withdraw" ? "sent" : await photos();
+    if (sent === "noSignal") return setSending("noSignal");
+    if (sent === "refused") return refuse(photoRefused);
     try {
       await sendStep(step, text);
     } catch {

@@ -122,7 +122,7 @@ function Item({
   one,
   sideWords,
 }: Pick<QueueFormProps, "club" | "sideWords"> & { readonly one: QueuedSubmission }) {
-  const { id, version, car, what, madeBy, on, status, lines, problems, evidence, lastSaid } = one;
+  const { id, version, car, what, madeBy, on, status, lines, problems, mixes, evidence, lastSaid } = one;
   const heading = `queued-${id}`;
   return (
     <li data-item tabIndex={-1} aria-labelledby={heading} className="grid gap-2 border-ink border-t-2 pt-3">
@@ -161,6 +161,11 @@ function Item({
             <li key={problem}>{problem}</li>
           ))}
         </ul>
+      )}
+      {mixes.length === 0 ? null : (
+        <p className="max-w-prose border-red border-l-4 pl-4 text-small">
+          <strong>Taken for each other.</strong> {mixes.join(" ")}
+        </p>
       )}
       <p className="text-small">
         <a href={submissionPath(club, id)} className="inline-flex min-h-11 items-center">

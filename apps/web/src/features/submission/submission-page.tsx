@@ -1,5 +1,5 @@
 import type { SubmissionPage as Page, SubmissionView } from "@trunnion/api";
-import { evidenceTargetReference, sayDay, submissionStatusWords } from "@trunnion/register";
+import { sayDay, submissionStatusWords } from "@trunnion/register";
 import { EditForm } from "../../components/form/edit-form";
 import { TextArea } from "../../components/form/form-field";
 import { Notice } from "../../components/notice";
@@ -9,26 +9,20 @@ import { Plate } from "../../components/plate";
 import type { ClubFace } from "../../components/shell/shell";
 import { sideWords as words } from "../../lib/assembly";
 import type { FormAction } from "../../lib/form-state";
-import {
-  carPath,
-  evidencePath,
-  garagePath,
-  reviewPath,
-  smallPicturePath,
-  submissionConsequencePath,
-  submissionPath,
-  supportPath,
-} from "../../lib/path";
-import { ConsequencePanel } from "./consequence-panel";
+import { carPath, garagePath, reviewPath, submissionPath } from "../../lib/path";
+import type { Sent } from "../evidence/evidence-page";
 import { DecisionForm } from "./decision-form";
-import { DifferenceTable } from "./difference-table";
 import { DraftForm } from "./draft-form";
+import { Evidence, Said } from "./said";
+import { WaitingPhotos } from "./waiting-photos";
 
 export interface SubmissionPageProps {
   readonly club: ClubFace;
   readonly page: Page;
   readonly leaders: readonly Leader[];
   readonly shown: { readonly assembly: string; readonly find: string };
+  /** What came of photos sent without a script. */
+  readonly sent: Sent;
   readonly actions: {
     readonly keep: FormAction;
     readonly withdraw: FormAction;
@@ -61,7 +55,7 @@ export function standing({ status, own, submittedAt, savedAt, begunAt, decision 
 
 /** A submission: its form while one may change it; else what it says, what it does, and what was said of it. */
 export function SubmissionPage(props: SubmissionPageProps) {
-  const { club, page, leaders, shown, actions } = props;
+  const { club, page, leaders, shown, actions, sent } = props;
   const { submission, reviewer, club: facts } = page;
   const { car, own, steps } = submission;
   const mayEdit = steps.includes("save");
@@ -86,6 +80,7 @@ export function SubmissionPage(props: SubmissionPageProps) {
       <div className="grid grid-cols-1 gap-10">
         <Decided submission={submission} club={club.slug} />
         <Thread submission={submission} />
+        <PhotosSent sent={sent} />
         {mayEdit ? (
           <DraftForm
             club={club.slug}
@@ -96,9 +91,10 @@ export function SubmissionPage(props: SubmissionPageProps) {
             action={actions.keep}
           />
         ) : (
-          <Said {...props} />
+          <Said club={club.slug} page={page} />
         )}
-        <Evidence club={club.slug} page={page} />
+        {mayEdit ? null : <Evidence club={club.slug} page={page} />}
+        {own && !mayEdit ? <WaitingPhotos club={club.slug} /> : null}
         {decides ? <DecisionForm submission={submission} action={actions.decide} /> : null}
         {steps.includes("withdraw") && !mayEdit ? (
           <section aria-labelledby="withdraw">
@@ -174,121 +170,13 @@ function Thread({ submission: { thread } }: { readonly submission: SubmissionVie
   );
 }
 
-const yesNo = { yes: "yes", no: "no", "": "not said" } as const;
-
-function Said({ club, page }: SubmissionPageProps) {
-  const { submission, lines, proposed, club: facts } = page;
-  const { content, problems, id } = submission;
+/** What came of photos that were sent without a script. */
+function PhotosSent({ sent: { added = 0, outcome } }: { readonly sent: Sent }) {
+  if (outcome) return <Notice text={outcome.text} />;
+  if (added === 0) return null;
   return (
-    <>
-      {problems.length === 0 ? null : (
-        <Notice
-          tone="note"
-          text={{
-            what: "As the record is now, this cannot be accepted:",
-            remedy: "Ask the owner, or decline it with the reason.",
-          }}
-          details={problems.map(({ message }) => message)}
-        />
-      )}
-      <div className="grid gap-x-12 gap-y-8 wide:grid-cols-[1fr_minmax(0,26rem)]">
-        <section aria-labelledby="said" className="grid min-w-0 content-start gap-5">
-          <SectionHead id="said" title="What was changed" />
-          <DifferenceTable lines={lines} sideWords={words[facts.sideWords]} labelledBy="said" />
-          {content.modifications.map((one, place) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a modification has no name of its own and the list never moves
-            <dl key={place} className="grid grid-cols-[auto_1fr] gap-x-6 gap-y-1">
-              {(
-                [
-                  ["Fitted", one.fitted],
-                  [
-                    "Odometer",
-                    one.odometer === ""
-                      ? ""
-                      : `${one.odometer}${/[a-z]/i.test(one.odometer) ? "" : content.units === "metric" ? " km" : " mi"}`,
-                  ],
-                  ["Donor or supplier", one.donor],
-                  ["Why", one.reason],
-                  ["Can be put back", yesNo[one.reversible]],
-                  ["Old part kept", yesNo[one.oldPartKept]],
-                  ["Note", one.note],
-                ] as const
-              ).map(([name, said]) =>
-                said === "" ? null : (
-                  <div key={name} className="contents">
-                    <dt className="text-soft">{name}</dt>
-                    <dd className="whitespace-pre-wrap">{said}</dd>
-                  </div>
-                ),
-              )}
-              {one.fasteners.map((fastener, index) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: as above
-                <div key={index} className="contents">
-                  <dt className="text-soft">Fastener</dt>
-                  <dd>
-                    {[
-                      fastener.place,
-                      fastener.count === "" ? "" : `${fastener.count} off`,
-                      fastener.thread,
-                      fastener.grade,
-                      fastener.length === "" ? "" : `${fastener.length} long`,
-                      fastener.spacerStack === "" ? "" : `on spacers of ${fastener.spacerStack}`,
-                      fastener.note,
-                    ]
-                      .filter((part) => part !== "")
-                      .join(", ")}
-                  </dd>
-                </div>
-              ))}
-            </dl>
-          ))}
-        </section>
-        <section aria-labelledby="does" className="grid min-w-0 content-start gap-3">
-          <SectionHead id="does" title="What it does" />
-          <ConsequencePanel
-            proposed={proposed}
-            idle={lines.length === 0}
-            workingOf={(one) => submissionConsequencePath(club.slug, id, one)}
-          />
-        </section>
-      </div>
-    </>
-  );
-}
-
-function Evidence({ club, page }: { readonly club: string; readonly page: Page }) {
-  const { evidence, submission } = page;
-  const target = evidenceTargetReference({ kind: "submission", id: submission.id });
-  const adds = submission.own && submission.open;
-  if (evidence.length === 0 && !adds) return null;
-  return (
-    <section aria-labelledby="photos">
-      <SectionHead id="photos" title="Photos and documents" />
-      <ul className="flex flex-wrap gap-4 empty:hidden">
-        {evidence.map(({ id, caption, picture, quarterTurns }) => (
-          <li key={id}>
-            <a href={evidencePath(club, id)} className="grid max-w-40 gap-1 text-small">
-              {picture ? (
-                // biome-ignore lint/performance/noImgElement: made small by the service already
-                <img
-                  src={smallPicturePath(club, { id, quarterTurns }, 320)}
-                  alt=""
-                  className="h-28 w-40 border border-line object-cover"
-                />
-              ) : null}
-              {caption}
-            </a>
-          </li>
-        ))}
-      </ul>
-      {adds ? (
-        <p className="py-2">
-          <a href={supportPath(club, target)} className="inline-flex min-h-11 items-center">
-            {evidence.length === 0 ? "Add photos" : "Add or order photos"}
-          </a>
-          <span className="text-small text-soft"> What you typed is saved first.</span>
-        </p>
-      ) : null}
-    </section>
+    <p role="status" className="max-w-prose border-ink border-l-4 py-1 pl-4 font-semibold">
+      {added === 1 ? "One photo or document was added." : `${added} photos and documents were added.`}
+    </p>
   );
 }

@@ -1,4 +1,6 @@
 import type { Metadata } from "next";
+import { readOutcome } from "../../../../../features/evidence/outcome";
+import { type SentQuery, sentOf } from "../../../../../features/evidence/sent";
 import { beginCorrection, decideOne, keepDraft, stepAlone } from "../../../../../features/submission/action";
 import { SubmissionPage } from "../../../../../features/submission/submission-page";
 import { fromSegment, withoutControls } from "../../../../../lib/address";
@@ -8,7 +10,7 @@ import { submissionPath } from "../../../../../lib/path";
 
 interface Segments {
   readonly params: Promise<{ readonly club: string; readonly submission: string }>;
-  readonly searchParams: Promise<{ readonly assembly?: string; readonly find?: string }>;
+  readonly searchParams: Promise<SentQuery & { readonly assembly?: string; readonly find?: string }>;
 }
 
 export const metadata: Metadata = { title: "A change" };
@@ -17,7 +19,9 @@ export default async function Page({ params, searchParams }: Segments) {
   const segments = await params;
   const { club } = segments;
   const id = fromSegment(segments.submission);
-  const { assembly = "", find = "" } = await searchParams;
+  const query = await searchParams;
+  const { assembly = "", find = "" } = query;
+  const sent = sentOf(query, await readOutcome(query.outcome));
   const shown = {
     assembly: withoutControls(String(assembly)).slice(0, 60),
     find: withoutControls(String(find)).slice(0, 80),
@@ -35,6 +39,7 @@ export default async function Page({ params, searchParams }: Segments) {
         page={page}
         leaders={leadersOf({})}
         shown={shown}
+        sent={sent}
         actions={{
           keep: keepDraft.bind(null, step),
           withdraw: stepAlone.bind(null, step),

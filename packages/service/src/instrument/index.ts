@@ -1,0 +1,3 @@
+export { type InstrumentDimension, instrumentDimensions } from "./policy";
+export { type InstrumentLine, listInstruments } from "./read";
+export { type AddInstrumentInput, addInstrument, addInstrumentInput } from "./write";
