@@ -1,4 +1,4 @@
-import type { Locator, Page } from "@playwright/test";
+import { expect, type Locator, type Page } from "@playwright/test";
 
 /** Columns of the list, as its headings name them. */
 const columns = ["chassis", "series", "built", "colour", "registration", "status"] as const;
@@ -6,7 +6,7 @@ type Column = (typeof columns)[number];
 
 export class RegisterPage {
   readonly search: Locator;
-  readonly series: Locator;
+  readonly narrowedBy: Locator;
   readonly rows: Locator;
   readonly next: Locator;
   readonly first: Locator;
@@ -14,7 +14,7 @@ export class RegisterPage {
 
   constructor(readonly page: Page) {
     this.search = page.getByRole("searchbox", { name: "Find a car" });
-    this.series = page.getByRole("combobox", { name: "Series" });
+    this.narrowedBy = page.getByRole("list", { name: "Narrowed by" }).getByRole("link");
     this.rows = page.getByRole("table", { name: "Cars of the register" }).locator("tbody tr");
     this.next = page.getByRole("link", { name: "Next" });
     this.first = page.getByRole("link", { name: "From the beginning" });
@@ -34,17 +34,22 @@ export class RegisterPage {
   }
 
   async choose(series: string): Promise<void> {
-    await this.series.selectOption({ label: series });
-    await this.page.getByRole("button", { name: "Find" }).click();
-    await this.page.waitForURL((url) => (url.searchParams.get("series") ?? "") !== "");
+    await this.pick("Series", series);
+    await expect(this.narrowedBy.filter({ hasText: series })).toHaveCount(1);
+  }
+
+  /** Picks a kind by its count. */
+  async pick(kind: string, label: string): Promise<void> {
+    const counts = this.page.locator("details.facets");
+    // Where there is no room for them beside the list they are opened first.
+    const section = counts.getByRole("region", { name: kind });
+    if (!(await section.isVisible())) await counts.locator("summary").click();
+    await section.getByRole("link", { name: new RegExp(`^${label}`) }).click();
   }
 
   /** "4 cars found", "412 cars". */
   lead(): Locator {
-    return this.page
-      .getByRole("main")
-      .locator("header")
-      .getByText(/\bcars?( found| not known)?$/);
+    return this.page.locator("#found-told");
   }
 
   /** One column of the rows shown, as text. */

@@ -1,5 +1,6 @@
 import { type NextRequest, NextResponse } from "next/server";
 import { inDevelopment } from "./env";
+import { viewAsked, viewCookie, viewCookieAge } from "./lib/list-view";
 import { contentPolicy } from "./lib/security-header";
 
 /** Gives every page a content policy with a nonce of its own; the framework reads it off the request. */
@@ -11,6 +12,14 @@ export function proxy(request: NextRequest): NextResponse {
   headers.set("content-security-policy", policy);
   const response = NextResponse.next({ request: { headers } });
   response.headers.set("content-security-policy", policy);
+  const view = viewAsked(request.nextUrl);
+  if (view !== undefined)
+    response.cookies.set(viewCookie, view, {
+      path: "/club",
+      maxAge: viewCookieAge,
+      sameSite: "lax",
+      httpOnly: true,
+    });
   return response;
 }
 

@@ -3,8 +3,8 @@ import { readCondition, refused } from "@trunnion/register";
 import {
   type Context,
   evidenceFilesOf,
-  type FacetPick,
   type ListFormat,
+  type ListOrder,
   listFile,
   openMember,
   prepareArchive,
@@ -58,7 +58,7 @@ export async function archiveFile(
 }
 
 /** A list as an address asks for it. */
-export interface ListFileRequest extends FacetPick {
+export interface ListFileRequest {
   readonly club: string;
   readonly list: string;
   readonly format: ListFormat;
@@ -69,6 +69,9 @@ export interface ListFileRequest extends FacetPick {
   readonly where?: string;
   readonly filter?: string;
   readonly show?: "unknown";
+  /** Of the list as found. */
+  readonly order?: ListOrder;
+  readonly columns?: readonly string[];
   readonly car?: string;
   readonly event?: string;
 }

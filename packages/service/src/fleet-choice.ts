@@ -2,7 +2,7 @@ import type { Prisma } from "@trunnion/db";
 import { type CharacteristicBook, type Condition, refused, sayCondition } from "@trunnion/register";
 import { leansOnSummary } from "./condition-sql";
 import type { Context } from "./context";
-import { filterNamed } from "./filter";
+import { conditionAsked } from "./filter";
 import { choiceSql } from "./register-list/policy";
 import { refreshSearchIndex } from "./search-index";
 import { listSeries, type SeriesLine } from "./series";
@@ -12,7 +12,7 @@ export interface FleetChoice {
   /** A series' short name. */
   readonly series?: string;
   readonly condition?: Condition;
-  /** Name of a saved filter, own or shared; instead of a condition. */
+  /** Name of a saved filter, own or shared; with a condition beside it both must hold. */
   readonly filter?: string;
 }
 
@@ -38,7 +38,10 @@ export async function chosenFleet(
   const series = await listSeries(ctx);
   if (slug !== undefined && !series.some((one) => one.slug === slug))
     throw refused("SERIES_NOT_FOUND", { series: slug, known: series.map((one) => one.slug) });
-  const condition = filter === undefined ? asked : (await filterNamed(ctx, filter)).condition;
+  const condition = await conditionAsked(ctx, {
+    ...(filter === undefined ? {} : { filter }),
+    ...(asked === undefined ? {} : { condition: asked }),
+  });
   if (condition !== undefined && leansOnSummary(condition)) await refreshSearchIndex(ctx, book);
   const names = new Map(series.map((one) => [one.slug, one.name]));
   const say = (is: Condition) =>

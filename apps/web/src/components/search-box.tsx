@@ -8,16 +8,23 @@ export interface SearchBoxProps {
   readonly hint?: string;
   readonly query?: string;
   readonly button?: string;
+  /** For fields of the form that stand elsewhere on the page. */
+  readonly formId?: string;
   /** Further narrowing: choices that go with the search. */
   readonly children?: ReactNode;
 }
 
 /** Asks with a plain GET, so that every search has an address that can be kept and sent. */
-export function SearchBox({ action, label, hint, query, button = "Find", children }: SearchBoxProps) {
+export function SearchBox({ action, label, hint, query, button = "Find", formId, children }: SearchBoxProps) {
   const id = useId();
   return (
     <search className="print:hidden">
-      <form action={action} method="get" className="flex flex-wrap items-end gap-x-4 gap-y-3">
+      <form
+        action={action}
+        method="get"
+        {...(formId === undefined ? {} : { id: formId })}
+        className="flex flex-wrap items-end gap-x-4 gap-y-3"
+      >
         <div className="grid min-w-0 grow basis-72 gap-1">
           <label htmlFor={id} className="font-semibold text-small">
             {label}

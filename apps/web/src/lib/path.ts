@@ -40,19 +40,15 @@ export interface RegisterSearch {
   readonly series?: string;
   /** A condition, as `writeCondition` writes it. */
   readonly where?: string;
-  /** Name of a saved filter, instead of a condition. */
+  /** Name of a saved filter; with a condition beside it both must hold. */
   readonly filter?: string;
   /** "unknown": the cars of which the record does not say whether the condition holds. */
   readonly show?: string;
-  readonly status?: string;
-  /** First year of a decade, or "-1" where it is not known. */
-  readonly decade?: string;
-  readonly verdict?: string;
-  /** An assembly on which something was modified. */
-  readonly modified?: string;
   readonly order?: string;
   /** Keys of characteristics shown beside, with commas between. */
   readonly col?: string;
+  /** "cards" or "table"; as it was last looked at when left out. */
+  readonly view?: string;
 }
 
 /** The register; `after` is the reference of the last car of the page before. */
@@ -282,9 +278,9 @@ export const exportPath = (club: string): string => `${clubPath(club)}/export`;
 export const archivePath = (club: string, query: { readonly people?: "yes" } = {}): string =>
   withQuery(`/api/club/${part(club)}/archive.zip`, query);
 /** Lists that are fetched as files. */
-export type ListName = "cars" | "state" | "journal" | "entries";
+export type ListName = "cars" | "found" | "state" | "journal" | "entries";
 /**
- * A list as a file: of the cars with the search of the register page, the state of a car, the journal of club or car,
+ * A list as a file: of the cars whole, or as found by the search of the register page, the state of a car, the journal of club or car,
  * the entries of an event. `people`: with columns of personal data, for those who may see them.
  */
 export const listPath = (

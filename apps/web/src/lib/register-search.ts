@@ -1,12 +1,4 @@
-import {
-  type Assembly,
-  assemblies,
-  type CarStatus,
-  carStatuses,
-  notationLimit,
-  type Verdict,
-  verdicts,
-} from "@trunnion/register";
+import { notationLimit, readCondition, withPart, writeCondition } from "@trunnion/register";
 import { withoutControls } from "./address";
 import type { RegisterSearch } from "./path";
 import { mostColumns } from "./register-column";
@@ -27,29 +19,13 @@ export function queryPart(query: AskedQuery, name: string, longest = LONGEST): s
 const LONGEST_COLUMNS = 400;
 /** Orders of the register; by chassis number where none is asked for. */
 export const listOrders = ["chassis", "built", "differing"] as const;
+/** What the register is looked at as. */
+export const listViews = ["table", "cards"] as const;
+export type ListView = (typeof listViews)[number];
 
-const oneOf = <T extends string>(known: readonly T[], text: string | undefined): T | undefined =>
+/** The one of a closed list that a text is. */
+export const oneOf = <T extends string>(known: readonly T[], text: string | undefined): T | undefined =>
   known.find((one) => one === text);
-
-/** What was picked of the register's counts, as its procedures take it. */
-export function picksOf({ status, decade, verdict, modified }: RegisterSearch): {
-  readonly status?: CarStatus;
-  readonly decade?: number;
-  readonly verdict?: Verdict;
-  readonly modified?: Assembly;
-} {
-  const [one, two, three] = [
-    oneOf(carStatuses, status),
-    oneOf(verdicts, verdict),
-    oneOf(assemblies, modified),
-  ];
-  return {
-    ...(one === undefined ? {} : { status: one }),
-    ...(decade === undefined ? {} : { decade: Number(decade) }),
-    ...(two === undefined ? {} : { verdict: two }),
-    ...(three === undefined ? {} : { modified: three }),
-  };
-}
 
 /** The columns of an address, with those that a plain form sends one by one. */
 function withOne(col: string | undefined, more: AskedQuery[string]): string | undefined {
@@ -60,20 +36,32 @@ function withOne(col: string | undefined, more: AskedQuery[string]): string | un
   return keys.length === 0 ? undefined : [...new Set(keys)].slice(0, mostColumns).join(",");
 }
 
+const given = (parts: RegisterSearch | Readonly<Record<string, string | undefined>>): RegisterSearch =>
+  Object.fromEntries(Object.entries(parts).filter(([, value]) => value !== undefined));
+
 /** What an address of the register narrows it by. A condition is kept whole even if it is too long: so that it is told. */
 export function registerSearch(query: AskedQuery): RegisterSearch {
-  const parts = {
+  return given({
     q: queryPart(query, "q"),
     series: queryPart(query, "series"),
     where: queryPart(query, "where", notationLimit + 1),
     filter: queryPart(query, "filter"),
     show: queryPart(query, "show") === "unknown" ? "unknown" : undefined,
-    status: oneOf(carStatuses, queryPart(query, "status")),
-    decade: /^(?:-1|(?:19|20)\d0)$/.exec(queryPart(query, "decade") ?? "")?.[0],
-    verdict: oneOf(verdicts, queryPart(query, "verdict")),
-    modified: oneOf(assemblies, queryPart(query, "modified")),
     order: oneOf(listOrders, queryPart(query, "order")),
     col: withOne(queryPart(query, "col", LONGEST_COLUMNS), query.with),
-  };
-  return Object.fromEntries(Object.entries(parts).filter(([, value]) => value !== undefined));
+    view: oneOf(listViews, queryPart(query, "view")),
+  });
+}
+
+/**
+ * The same with the series, which other pages and plain forms name by itself, as a part of the condition. Where that cannot
+ * be read or has no room, both stay as they are.
+ */
+export function asOneCondition(search: RegisterSearch): RegisterSearch {
+  const { series, where, ...rest } = search;
+  if (series === undefined) return search;
+  const read = where === undefined ? undefined : readCondition(where);
+  if (read && !read.ok) return search;
+  const whole = withPart(read?.condition, { op: "series", in: [series] });
+  return whole === undefined ? search : { ...rest, where: writeCondition(whole) };
 }

@@ -1,9 +1,8 @@
-import { assemblies, carStatuses, conditionSchema, verdicts } from "@trunnion/register";
+import { conditionSchema } from "@trunnion/register";
 import {
   carPage,
   correctCar,
   correctCarInput,
-  decadeNotKnown,
   listOrders,
   listSeries,
   registerList,
@@ -19,12 +18,9 @@ const listInput = z.object({
   condition: conditionSchema.exactOptional(),
   filter: line(60).exactOptional(),
   show: z.enum(["yes", "unknown"]).exactOptional(),
-  status: z.enum(carStatuses).exactOptional(),
-  decade: z.int().min(decadeNotKnown).max(2100).exactOptional(),
-  verdict: z.enum(verdicts).exactOptional(),
-  modified: z.enum(assemblies).exactOptional(),
   order: z.enum(listOrders).exactOptional(),
   columns: z.array(line(120)).max(8).exactOptional(),
+  photos: z.boolean().exactOptional(),
 });
 
 export const carRouter = router({

@@ -15,6 +15,13 @@ const joined = (parts: readonly Condition[]): Condition | undefined => {
 
 const isSame = (one: Condition, other: Condition) => writeCondition(one) === writeCondition(other);
 
+/** Two conditions that must both hold, part by part; where there is one of them, that one. */
+export const togetherCondition = (
+  one: Condition | undefined,
+  other: Condition | undefined,
+): Condition | undefined =>
+  joined([...partsOfCondition(one), ...partsOfCondition(other).filter((part) => !hasPart(one, part))]);
+
 /** Whether a part stands among those that must hold together. */
 export const hasPart = (condition: Condition | undefined, part: Condition): boolean =>
   partsOfCondition(condition).some((one) => isSame(one, part));

@@ -70,7 +70,10 @@ export async function eventPage(ctx: Context, slug: string): Promise<EventView> 
   const saying = { book, say };
   const classes = await classesOf(ctx, event.ruleSetId, saying);
   const stands = new Map(
-    assessments.map((one) => [one.record.id, classStandings(classes, carViewOf(one, { eventDay: event.on, book }), saying)]),
+    assessments.map((one) => [
+      one.record.id,
+      classStandings(classes, carViewOf(one, { eventDay: event.on, book }), saying),
+    ]),
   );
   const inClass = ({ carId, classId }: EventEntry) => {
     const all = stands.get(carId ?? "");

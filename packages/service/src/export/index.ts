@@ -1,5 +1,5 @@
-export type { ListColumn, ListExport } from "./policy";
-export { type ListInput, type ListName, listNames, openList } from "./read";
+export type { ListColumn, ListExport, ListInput } from "./policy";
+export { type ListName, listNames, openList } from "./read";
 export {
   type ListFileInput,
   type ListFormat,

@@ -10,6 +10,7 @@ import { rebuildAllCurrentValues } from "../current-value";
 import { openMember, openOperator } from "../gate";
 import { importRegister } from "../import-run";
 import { writeJournal } from "../journal";
+import { registerList } from "../register-list";
 import { type ListFileInput, listFile } from "./index";
 
 let world: World;
@@ -187,10 +188,60 @@ describe("the entries of an event", () => {
   });
 });
 
+describe("the cars as found", () => {
+  test("has the columns chosen, in their order, the order of the page and the cars of its filter", async () => {
+    const condition = { op: "series" as const, in: ["mark-1"] };
+    const columns = ["body.colour", "front.camber", "no.such.thing"];
+    const asked = { list: "found", format: "csv" as const, condition, columns, order: "differing" as const };
+    const [headings, ...rows] = await csvOf(asked, "owner");
+    expect(headings).toEqual([
+      "Chassis",
+      "Claim",
+      "Series",
+      "Built",
+      "Colour",
+      "Registration",
+      "Status",
+      "Body colour",
+      "Front camber",
+      "Characteristics that differ from factory",
+      "Characteristics compared",
+    ]);
+    const page = await openOperator(world.database, "ours", (ctx) =>
+      registerList(ctx, { condition, columns, order: "differing" }),
+    );
+    expect(rows.map(([chassis, claim]) => [chassis, claim])).toEqual(
+      page.cars.map(({ chassis, claim }) => [chassis, String(claim)]),
+    );
+    expect(rows.find(([chassis, claim]) => chassis === "M1-001" && claim === "1")?.[8]).toBe("'-0°45'");
+  });
+
+  test("goes on beyond what is read at once, in the order of every page", async () => {
+    await world.inClub(async (db) => {
+      const many = Array.from({ length: 1_100 }, (_, index) => `M1-${2_000 + index}`);
+      await db.car.createMany({
+        data: many.map((chassis) => ({ chassis, chassisKey: chassis.replace("-", "") })),
+      });
+    });
+    for (const order of ["chassis", "built", "differing"] as const) {
+      const rows = await csvOf({ list: "found", format: "csv", search: "M12", order });
+      const found = rows.slice(1).map(([chassis = ""]) => chassis);
+      expect(found.length).toBeGreaterThan(900);
+      expect(new Set(found).size).toBe(found.length);
+      expect(found).toEqual(found.toSorted());
+    }
+  });
+
+  test("has no personal data, whoever asks", async () => {
+    const [headings = []] = await csvOf({ list: "found", format: "csv", personalData: true });
+    expect(headings.join()).not.toContain("Keeper");
+  });
+});
+
 test("a list that is none is refused with those there are", async () => {
   await expect(fileOf({ list: "keepers", format: "csv" })).rejects.toMatchObject({
     code: "LIST_UNKNOWN",
-    details: { known: ["cars", "state", "journal", "entries"] },
+    details: { known: ["cars", "found", "state", "journal", "entries"] },
   });
 });
 

@@ -1,4 +1,6 @@
+import type { Condition } from "@trunnion/register";
 import { type Cell, neutral } from "../neutral-cell";
+import type { ListOrder, Shown } from "../register-list";
 
 export type { Cell } from "../neutral-cell";
 
@@ -19,6 +21,40 @@ export interface ListExport {
   readonly columns: readonly ListColumn[];
   /** One cell per column each. */
   readonly rows: AsyncIterable<readonly Cell[]>;
+}
+
+/** Which list, and of what. */
+export interface ListInput {
+  readonly list: string;
+  /** Columns of personal data too, for those allowed. */
+  readonly personalData: boolean;
+  /** Of the list of cars: as on the register page. */
+  readonly search?: string;
+  readonly series?: string;
+  readonly condition?: Condition;
+  /** Name of a saved filter, own or shared; with a condition beside it both must hold. */
+  readonly filter?: string;
+  /** Cars that fit when left out; else those of which the record does not say. */
+  readonly show?: Shown;
+  /** Of the list as found: its order, and the keys of the characteristics shown beside. */
+  readonly order?: ListOrder;
+  readonly columns?: readonly string[];
+  /** Reference of the car the list is of. */
+  readonly car?: string;
+  /** Short name of the event the list is of. */
+  readonly event?: string;
+}
+
+/** A column, and what stands in it. */
+export type Told<R> = ListColumn & { readonly of: (row: R) => Cell };
+
+/** Leaves out what is personal, where it is not asked for. */
+export function kept<R>(
+  columns: readonly Told<R>[],
+  personalData: boolean,
+): { readonly columns: readonly ListColumn[]; readonly cells: (row: R) => readonly Cell[] } {
+  const shown = columns.filter(({ personal }) => personalData || !personal);
+  return { columns: shown, cells: (row) => shown.map(({ of }) => of(row)) };
 }
 
 /** One line of a CSV file by RFC 4180, with its end. */

@@ -1,153 +1,20 @@
-import { Prisma } from "@trunnion/db";
-import {
-  assemblyLabels,
-  type CarStatus,
-  type Condition,
-  carStatusWords,
-  type DeviationLine,
-  derivedHeadings,
-  deviationLine,
-  refused,
-  stateKey,
-} from "@trunnion/register";
+import { assemblyLabels, type DeviationLine, deviationLine, refused, stateKey } from "@trunnion/register";
 import { assessAll } from "../assessment";
 import { findCar } from "../car";
 import { bookOf } from "../characteristic";
 import type { Context } from "../context";
 import { entriesOf, findEvent } from "../event";
-import { filterNamed } from "../filter";
 import { journalPage } from "../journal";
-import { chosenCarIds, type FacetPick, type Shown } from "../register-list";
 import { requireRole } from "../role";
-import type { Cell, ListColumn, ListExport } from "./policy";
-
-/** Which list, and of what. */
-export interface ListInput extends FacetPick {
-  readonly list: string;
-  /** Columns of personal data too, for those allowed. */
-  readonly personalData: boolean;
-  /** Of the list of cars: as on the register page. */
-  readonly search?: string;
-  readonly series?: string;
-  readonly condition?: Condition;
-  /** Name of a saved filter, own or shared; instead of a condition. */
-  readonly filter?: string;
-  /** Cars that fit when left out; else those of which the record does not say. */
-  readonly show?: Shown;
-  /** Reference of the car the list is of. */
-  readonly car?: string;
-  /** Short name of the event the list is of. */
-  readonly event?: string;
-}
-
-/** Cars looked up at once. */
-const CARS = 500;
-
-/** Leaves out what is personal, where it is not asked for. */
-function kept<R>(
-  columns: readonly (ListColumn & { readonly of: (row: R) => Cell })[],
-  personalData: boolean,
-): { readonly columns: readonly ListColumn[]; readonly cells: (row: R) => readonly Cell[] } {
-  const shown = columns.filter(({ personal }) => personalData || !personal);
-  return { columns: shown, cells: (row) => shown.map(({ of }) => of(row)) };
-}
-
-interface CarRow {
-  readonly chassis: string;
-  readonly claim: number;
-  readonly series: string | null;
-  readonly built: string | null;
-  readonly firstRegistered: string | null;
-  readonly status: CarStatus | null;
-  readonly statusSince: string | null;
-  readonly numbers: Readonly<Partial<Record<string, string>>> | null;
-  readonly options: string | null;
-  readonly colour: string | null;
-  readonly differing: number;
-  readonly compared: number;
-  readonly remarks: string | null;
-  readonly keeper: string | null;
-  readonly address: string | null;
-  readonly email: string | null;
-  readonly phone: string | null;
-  readonly keptSince: string | null;
-}
-
-// Headings as the importer of a register reads them, so that what went out may come in again.
-const carColumns: readonly (ListColumn & { readonly of: (row: CarRow) => Cell })[] = [
-  { label: "Chassis", of: ({ chassis }) => chassis },
-  { label: "Claim", of: ({ claim }) => claim },
-  { label: "Series", of: ({ series }) => series },
-  { label: "Commission no", of: ({ numbers }) => numbers?.commission ?? null },
-  { label: "Engine no", of: ({ numbers }) => numbers?.engine ?? null },
-  { label: "Body no", of: ({ numbers }) => numbers?.body ?? null },
-  { label: "Registration", of: ({ numbers }) => numbers?.registration ?? null },
-  { label: "Built", of: ({ built }) => built },
-  { label: "First registered", of: ({ firstRegistered }) => firstRegistered },
-  { label: "Status", of: ({ status }) => (status === null ? null : carStatusWords[status]) },
-  { label: "Status since", of: ({ statusSince }) => statusSince },
-  { label: "Options", of: ({ options }) => options },
-  { label: "now: Body colour", of: ({ colour }) => colour },
-  { label: derivedHeadings.differing, of: ({ differing }) => differing },
-  { label: derivedHeadings.compared, of: ({ compared }) => compared },
-  { label: "Remarks", of: ({ remarks }) => remarks },
-  { label: "Keeper", personal: true, of: ({ keeper }) => keeper },
-  { label: "Keeper address", personal: true, of: ({ address }) => address },
-  { label: "Keeper e-mail", personal: true, of: ({ email }) => email },
-  { label: "Keeper telephone", personal: true, of: ({ phone }) => phone },
-  { label: "Kept since", personal: true, of: ({ keptSince }) => keptSince },
-];
-
-/** Rows of some cars, by chassis number. */
-function carRows(ids: readonly string[]): Prisma.Sql {
-  return Prisma.sql`
-    SELECT c.chassis, c.claim, s.slug AS series, c.built_text AS built, c.first_registered_text AS "firstRegistered",
-      t.status::text AS status, t.from_text AS "statusSince", c.remarks,
-      (SELECT jsonb_object_agg(i.kind, i.number) FROM (
-        SELECT DISTINCT ON (kind) kind, number FROM car_identity WHERE car_id = c.id ORDER BY kind, id DESC) i) AS numbers,
-      (SELECT string_agg(o.code, ' ' ORDER BY o.code) FROM car_option o WHERE o.car_id = c.id) AS options,
-      (SELECT v.entered FROM current_value v WHERE v.car_id = c.id AND v.characteristic = 'body.colour' AND v.side = 'whole') AS colour,
-      d.differing, d.compared, k.name AS keeper, k.address, k.email, k.phone, k.from_text AS "keptSince"
-    FROM car c
-    LEFT JOIN series s ON s.id = c.series_id
-    LEFT JOIN LATERAL (SELECT status, from_text FROM car_status_span WHERE car_id = c.id AND "to" IS NULL ORDER BY id DESC LIMIT 1) t ON TRUE
-    LEFT JOIN LATERAL (SELECT count(*) FILTER (WHERE verdict NOT IN ('asSpecified', 'insideLimits'))::int AS differing, count(*)::int AS compared
-      FROM current_value WHERE car_id = c.id AND verdict <> 'notRecorded') d ON TRUE
-    LEFT JOIN LATERAL (SELECT p.name, p.address, p.email, p.phone, h.from_text FROM keepership h JOIN keeper p ON p.id = h.keeper_id
-      WHERE h.car_id = c.id AND h."to" IS NULL ORDER BY h.id DESC LIMIT 1) k ON TRUE
-    WHERE c.id = ANY(${[...ids]}::uuid[]) ORDER BY c.chassis_key, c.claim`;
-}
-
-async function carList(ctx: Context, input: ListInput): Promise<ListExport> {
-  if (input.personalData) requireRole(ctx.actor, "registrar", "fleetManager");
-  const { search, series, filter, status, decade, verdict, modified } = input;
-  const condition = filter === undefined ? input.condition : (await filterNamed(ctx, filter)).condition;
-  const choice = {
-    ...(search === undefined ? {} : { search }),
-    ...(series === undefined ? {} : { series }),
-    ...(status === undefined ? {} : { status }),
-    ...(decade === undefined ? {} : { decade }),
-    ...(verdict === undefined ? {} : { verdict }),
-    ...(modified === undefined ? {} : { modified }),
-    ...(condition === undefined ? {} : { condition }),
-  };
-  const ids = await chosenCarIds(ctx, choice, input.show);
-  const { columns, cells } = kept(carColumns, input.personalData);
-  async function* rows() {
-    for (let start = 0; start < ids.length; start += CARS) {
-      const found = await ctx.db.$queryRaw<CarRow[]>(carRows(ids.slice(start, start + CARS)));
-      for (const row of found) yield cells(row);
-    }
-  }
-  return { name: `${ctx.club.slug}-cars`, title: "Register of cars", columns, rows: rows() };
-}
+import { carList, foundList } from "./car";
+import { kept, type ListExport, type ListInput, type Told } from "./policy";
 
 interface StateRow extends DeviationLine {
   /** SI number of a quantity. */
   readonly si: number | null;
 }
 
-const stateColumns: readonly (ListColumn & { readonly of: (row: StateRow) => Cell })[] = [
+const stateColumns: readonly Told<StateRow>[] = [
   { label: "Assembly", of: ({ assembly }) => assemblyLabels[assembly] },
   { label: "Characteristic", of: ({ label }) => label },
   { label: "Side", of: ({ side }) => side ?? null },
@@ -189,7 +56,7 @@ async function stateList(ctx: Context, { car }: ListInput): Promise<ListExport> 
 
 type Item = Awaited<ReturnType<typeof journalPage>>["items"][number];
 
-const journalColumns: readonly (ListColumn & { readonly of: (row: Item) => Cell })[] = [
+const journalColumns: readonly Told<Item>[] = [
   { label: "Place", of: ({ sequence }) => sequence },
   { label: "At (UTC)", of: ({ at }) => at },
   { label: "Who", personal: true, of: ({ who }) => who.name },
@@ -226,7 +93,7 @@ async function journalList(ctx: Context, { car, personalData }: ListInput): Prom
 
 type EntryRow = Awaited<ReturnType<typeof entriesOf>>[number];
 
-const entryColumns: readonly (ListColumn & { readonly of: (row: EntryRow) => Cell })[] = [
+const entryColumns: readonly Told<EntryRow>[] = [
   { label: "Number", of: ({ runningNumber }) => runningNumber },
   { label: "Chassis", of: ({ car }) => car?.chassis ?? null },
   { label: "Series", of: ({ car }) => car?.series ?? null },
@@ -253,9 +120,15 @@ async function entryList(ctx: Context, { event, personalData }: ListInput): Prom
   };
 }
 
-const lists = { cars: carList, state: stateList, journal: journalList, entries: entryList } as const;
+const lists = {
+  cars: carList,
+  found: foundList,
+  state: stateList,
+  journal: journalList,
+  entries: entryList,
+} as const;
 
-/** Lists there are: the register's cars, one car's state and deviations, the journal of club or car, an event's entries. */
+/** Lists there are: the register's cars whole, those found as the register page shows them, one car's state and deviations, the journal of club or car, an event's entries. */
 export type ListName = keyof typeof lists;
 export const listNames = Object.keys(lists) as readonly ListName[];
 

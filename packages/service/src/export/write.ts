@@ -10,8 +10,8 @@ import { openAside } from "../aside-folder";
 import { bookOf } from "../characteristic";
 import type { Context } from "../context";
 import { refreshSearchIndex } from "../search-index";
-import { csvLine, headingOf, type ListExport, xlsxCell } from "./policy";
-import { type ListInput, openList } from "./read";
+import { csvLine, headingOf, type ListExport, type ListInput, xlsxCell } from "./policy";
+import { openList } from "./read";
 
 /** Formats a list is written in. `csv` is UTF-8 with a mark at its start, by which spreadsheets know it. */
 export const listFormats = ["csv", "csv-plain", "xlsx"] as const;

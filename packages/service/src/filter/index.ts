@@ -1,4 +1,11 @@
-export { type FilterForm, filterForm, filterNamed, listFilters, type SavedFilter } from "./read";
+export {
+  conditionAsked,
+  type FilterForm,
+  filterForm,
+  filterNamed,
+  listFilters,
+  type SavedFilter,
+} from "./read";
 export {
   type ChangeFilterInput,
   changeFilter,

@@ -5,6 +5,7 @@ import {
   conditionSchema,
   foldText,
   refused,
+  togetherCondition,
 } from "@trunnion/register";
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
@@ -55,6 +56,19 @@ export async function filterNamed(ctx: Context, name: string): Promise<SavedFilt
   const found = filters.find((one) => foldText(one.name) === foldText(name));
   if (found) return found;
   throw refused("FILTER_NOT_FOUND", { filter: name, known: filters.map((one) => one.name) });
+}
+
+/**
+ * The one condition asked for: a saved filter's, one given beside it, or both together.
+ *
+ * @throws Refusal FILTER_NOT_FOUND
+ */
+export async function conditionAsked(
+  ctx: Context,
+  { filter, condition }: { readonly filter?: string; readonly condition?: Condition },
+): Promise<Condition | undefined> {
+  const saved = filter === undefined ? undefined : (await filterNamed(ctx, filter)).condition;
+  return togetherCondition(saved, condition);
 }
 
 /** What the form that builds a condition needs to know of the club. */

@@ -1,5 +1,5 @@
-import { type CarStatus, Prisma, type Verdict } from "@trunnion/db";
-import { type Assembly, assemblies, verdicts } from "@trunnion/register";
+import { type CarStatus, Prisma } from "@trunnion/db";
+import { type Assembly, assemblies, type ComparedVerdict, comparedVerdicts } from "@trunnion/register";
 import { conditionSql } from "../condition-sql";
 import type { Context } from "../context";
 import { baseSql, type CarChoice, type Shown } from "./policy";
@@ -13,8 +13,8 @@ export interface Facets {
   readonly status: readonly { readonly status: CarStatus; readonly cars: number }[];
   /** By the first year of the decade they were certainly built in; `null` where that is not known. */
   readonly decade: readonly { readonly decade: number | null; readonly cars: number }[];
-  /** Cars of which some value has the verdict: one car may count under several. */
-  readonly verdict: readonly { readonly verdict: Verdict; readonly cars: number }[];
+  /** Cars of which something recorded has the verdict: one car may count under several. */
+  readonly verdict: readonly { readonly verdict: ComparedVerdict; readonly cars: number }[];
   /** Cars on which something of the assembly was modified: one car may count under several. */
   readonly modified: readonly { readonly assembly: Assembly; readonly cars: number }[];
 }
@@ -80,7 +80,7 @@ export async function countCars(ctx: Context, choice: CarChoice, show?: Shown): 
       decade: of("decade")
         .map(({ value, cars }) => ({ decade: value === null ? null : Number(value), cars }))
         .sort((a, b) => (a.decade ?? 9999) - (b.decade ?? 9999)),
-      verdict: inOrder("verdict", verdicts).map(({ value, cars }) => ({ verdict: value, cars })),
+      verdict: inOrder("verdict", comparedVerdicts).map(({ value, cars }) => ({ verdict: value, cars })),
       modified: inOrder("modified", assemblies).map(({ value, cars }) => ({ assembly: value, cars })),
     },
   };

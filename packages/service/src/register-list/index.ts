@@ -1,14 +1,13 @@
 export type { Counts, Facets } from "./facet";
 export {
   type CarChoice,
-  decadeNotKnown,
-  type FacetPick,
   type ListOrder,
   listOrders,
   type Shown,
 } from "./policy";
 export {
   chosenCarIds,
+  foundCars,
   type RegisterList,
   type RegisterListInput,
   type RegisterListRow,

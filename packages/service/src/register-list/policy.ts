@@ -1,5 +1,5 @@
-import { type CarStatus, Prisma, type Verdict } from "@trunnion/db";
-import { type Assembly, type Condition, chassisKey } from "@trunnion/register";
+import { Prisma } from "@trunnion/db";
+import { type Condition, chassisKey } from "@trunnion/register";
 import { conditionSql, unknownSql } from "../condition-sql";
 import type { Context } from "../context";
 import { maySeeKeepers } from "../keeper/policy";
@@ -8,22 +8,8 @@ import { standingRecordSql } from "../standing-record";
 
 const sql = Prisma.sql;
 
-/** What cars are counted under, beside their series. */
-export interface FacetPick {
-  readonly status?: CarStatus;
-  /** First year of a decade; `-1` for the cars of which it is not known. */
-  readonly decade?: number;
-  /** Some value of the car has this verdict against factory. */
-  readonly verdict?: Verdict;
-  /** Something of this assembly was modified. */
-  readonly modified?: Assembly;
-}
-
-/** Stands for the decade of cars of which it is not known. */
-export const decadeNotKnown = -1;
-
 /** Which cars of the club are meant: everything given must hold. */
-export interface CarChoice extends FacetPick {
+export interface CarChoice {
   /**
    * Words, each of which stands somewhere on the car's record: part of any number or mark, colour, parts, modifications,
    * remarks, history, captions; for those who may see keepers also their names. Capitals and accents aside. A word that
@@ -41,22 +27,9 @@ export type Shown = "yes" | "unknown";
 const joined = (parts: readonly Prisma.Sql[], word: " AND " | " OR ") =>
   Prisma.join([...parts], word, "(", ")");
 
-/** What was picked of the counts, for a WHERE over `car_summary s`. */
-function picksSql({ status, decade, verdict, modified }: FacetPick): readonly Prisma.Sql[] {
-  return [
-    ...(status === undefined ? [] : [sql`s.status = ${status}::"CarStatus"`]),
-    ...(decade === undefined
-      ? []
-      : [decade === decadeNotKnown ? sql`s.decade IS NULL` : sql`s.decade = ${decade}::int`]),
-    ...(verdict === undefined ? [] : [sql`${verdict}::"Verdict" = ANY(s.verdicts)`]),
-    ...(modified === undefined ? [] : [sql`${modified} = ANY(s.modified)`]),
-  ];
-}
-
 /** Everything but the condition, for a WHERE over `car c`. A record that was found to be of another car is no car. */
-export function baseSql(ctx: Context, { search = "", series, ...picks }: CarChoice): Prisma.Sql {
+export function baseSql(ctx: Context, { search = "", series }: CarChoice): Prisma.Sql {
   const text = search.trim();
-  const picked = picksSql(picks);
   return joined(
     [
       standingRecordSql,
@@ -64,11 +37,6 @@ export function baseSql(ctx: Context, { search = "", series, ...picks }: CarChoi
         ? []
         : [sql`c.series_id = (SELECT s.id FROM series s WHERE s.slug = ${series})`]),
       ...(text === "" ? [] : [wordsHold(readWords(text), maySeeKeepers(ctx))]),
-      ...(picked.length === 0
-        ? []
-        : [
-            sql`EXISTS (SELECT FROM car_summary s WHERE s.club_id = c.club_id AND s.car_id = c.id AND ${joined(picked, " AND ")})`,
-          ]),
     ],
     " AND ",
   );

@@ -2,18 +2,23 @@ import { type CarStatus, Prisma } from "@trunnion/db";
 import {
   type Assembly,
   assemblies,
+  type Characteristic,
   type CharacteristicBook,
   type Condition,
+  partsOfCondition,
+  type SayOptions,
+  sayBriefly,
   sayCondition,
 } from "@trunnion/register";
 import { bookOf } from "../characteristic";
 import type { Context } from "../context";
-import { filterNamed } from "../filter";
+import { conditionAsked } from "../filter";
 import { carReference } from "../record";
 import { type Correction, correctionsOf, refreshSearchIndex } from "../search-index";
 import { listSeries } from "../series";
 import { valuesOf } from "./column";
 import { countCars, type Facets } from "./facet";
+import { type CarPhoto, photosOf } from "./photo";
 import {
   type CarChoice,
   choiceSql,
@@ -26,11 +31,13 @@ import {
 
 /** Cars on one page of the list. */
 const PAGE = 50;
+/** Cars read at once for a file. */
+const FILE = 500;
 
 const sql = Prisma.sql;
 
 export interface RegisterListInput extends CarChoice {
-  /** Name of a saved filter, own or shared; instead of a condition. */
+  /** Name of a saved filter, own or shared; with a condition beside it both must hold. */
   readonly filter?: string;
   /** Cars that fit when left out. */
   readonly show?: Shown;
@@ -40,6 +47,8 @@ export interface RegisterListInput extends CarChoice {
   readonly after?: string;
   /** Keys of characteristics to show beside; unknown ones are passed over. */
   readonly columns?: readonly string[];
+  /** A photograph of each car too. */
+  readonly photos?: boolean;
 }
 
 export interface RegisterListRow {
@@ -55,6 +64,8 @@ export interface RegisterListRow {
   readonly remarks: string;
   /** What the car has of the characteristics asked for as columns, as entered; both sides where they differ. */
   readonly values: Readonly<Record<string, string>>;
+  /** The latest photograph of the car as a whole, where one was asked for and there is one. */
+  readonly photo?: CarPhoto;
   /** Characteristics that differ from factory, and how many in each assembly. */
   readonly deviating: number;
   readonly assemblies: Readonly<Partial<Record<Assembly, number>>>;
@@ -62,7 +73,7 @@ export interface RegisterListRow {
   readonly compared: number;
 }
 
-/** One page of the register by chassis number. */
+/** One page of the register. */
 export interface RegisterList {
   /** Cars that fit, all pages together. */
   readonly total: number;
@@ -79,8 +90,12 @@ export interface RegisterList {
   readonly columns: readonly { readonly key: string; readonly label: string }[];
   /** Reference of the last car of this page, where there are more. */
   readonly next?: string;
-  /** The condition asked for, and in words; missing where none was. */
-  readonly condition?: { readonly is: Condition; readonly said: string };
+  /** The condition asked for, in words, and in few words each of what must hold together; missing where none was. */
+  readonly condition?: {
+    readonly is: Condition;
+    readonly said: string;
+    readonly parts: readonly { readonly is: Condition; readonly said: string }[];
+  };
 }
 
 interface Row {
@@ -97,7 +112,7 @@ interface Row {
 }
 
 /** The rows of a page, in one query: the keyset decides where it begins, the index in which order it goes. */
-export function pageSql(where: Prisma.Sql, order: ListOrder = "chassis"): Prisma.Sql {
+export function pageSql(where: Prisma.Sql, order: ListOrder = "chassis", size = PAGE): Prisma.Sql {
   return sql`
     SELECT c.id::text AS id, c.chassis, c.claim, c.built_text AS built,
       (SELECT s.name FROM series s WHERE s.club_id = c.club_id AND s.id = c.series_id) AS series,
@@ -109,7 +124,7 @@ export function pageSql(where: Prisma.Sql, order: ListOrder = "chassis"): Prisma
         WHERE v.club_id = c.club_id AND v.car_id = c.id AND v.characteristic = 'body.colour' AND v.side = 'whole') AS colour,
       (SELECT i.number FROM car_identity i
         WHERE i.club_id = c.club_id AND i.car_id = c.id AND i.kind = 'engine' ORDER BY i.id DESC LIMIT 1) AS engine, c.remarks
-    FROM ${fromSql(order)} WHERE ${where} ORDER BY ${orderSql[order]} LIMIT ${PAGE + 1}::int`;
+    FROM ${fromSql(order)} WHERE ${where} ORDER BY ${orderSql[order]} LIMIT ${size + 1}::int`;
 }
 
 /** Per car and assembly, how much was compared with factory and how much of it differs. */
@@ -142,6 +157,8 @@ function differingOf(rows: readonly Compared[]): Differing {
   };
 }
 
+const withPhoto = (photo: CarPhoto | undefined) => (photo === undefined ? {} : { photo });
+
 function rowOf(row: Row, differing: Differing): Omit<RegisterListRow, "values"> {
   return {
     reference: carReference(row),
@@ -158,44 +175,81 @@ function rowOf(row: Row, differing: Differing): Omit<RegisterListRow, "values"> 
   };
 }
 
-async function said(ctx: Context, condition: Condition, book: CharacteristicBook): Promise<string> {
+/** Units and names to say a condition with. */
+async function wordsOf(ctx: Context): Promise<SayOptions> {
   const series = new Map((await listSeries(ctx)).map(({ slug, name }) => [slug, name]));
-  return sayCondition(condition, book, { series, system: ctx.club.unitSystem, day: "today" });
+  return { series, system: ctx.club.unitSystem, day: "today" };
 }
 
-async function conditionOf(
+async function told(ctx: Context, is: Condition, book: CharacteristicBook) {
+  const words = await wordsOf(ctx);
+  const parts = partsOfCondition(is).map((part) => ({ is: part, said: sayBriefly(part, book, words) }));
+  return { is, said: sayCondition(is, book, words), parts };
+}
+
+/** Which cars a list is of, and how it goes on. */
+interface Listed {
+  readonly choice: CarChoice;
+  readonly show: Shown | undefined;
+  readonly order: ListOrder;
+  readonly columns: readonly Characteristic[];
+  readonly photos: boolean;
+  readonly book: CharacteristicBook;
+}
+
+async function listedOf(ctx: Context, input: RegisterListInput): Promise<Listed> {
+  const condition = await conditionAsked(ctx, input);
+  const { search, series, show, order = "chassis", columns = [], photos = false } = input;
+  const book = await bookOf(ctx);
+  const choice = {
+    ...(search === undefined ? {} : { search }),
+    ...(series === undefined ? {} : { series }),
+    ...(condition === undefined ? {} : { condition }),
+  };
+  return { choice, show, order, columns: columns.flatMap((key) => book.find(key) ?? []), photos, book };
+}
+
+interface Page {
+  readonly after: string | undefined;
+  readonly size: number;
+}
+
+/** Some rows of a list from where the page before ended, and whether there are more. */
+async function rowsOf(
   ctx: Context,
-  { filter, condition }: RegisterListInput,
-): Promise<Condition | undefined> {
-  return filter === undefined ? condition : (await filterNamed(ctx, filter)).condition;
+  { choice, show, order, columns, photos, book }: Listed,
+  { after, size }: Page,
+): Promise<{ readonly cars: readonly RegisterListRow[]; readonly more: boolean }> {
+  const chosen = choiceSql(ctx, choice, show);
+  const where = after === undefined ? chosen : sql`${chosen} AND ${followingSql(after, order)}`;
+  const rows = await ctx.db.$queryRaw<Row[]>(pageSql(where, order, size));
+  const page = rows.slice(0, size);
+  const ids = page.map(({ id }) => id);
+  const compared = new Map<string, Compared[]>();
+  for (const one of await ctx.db.$queryRaw<Compared[]>(comparedSql(ids, book)))
+    compared.set(one.id, [...(compared.get(one.id) ?? []), one]);
+  const values = await valuesOf(ctx, ids, columns);
+  const photoOf = photos ? await photosOf(ctx, ids) : new Map<string, CarPhoto>();
+  const cars = page.map((row) => ({
+    ...withPhoto(photoOf.get(row.id)),
+    ...rowOf(row, differingOf(compared.get(row.id) ?? [])),
+    values: values.get(row.id) ?? {},
+  }));
+  return { cars, more: rows.length > size };
 }
 
 /**
- * One page of the register by chassis number: the cars that fit, or on request those of which the record does not say;
- * with how many there are of either.
+ * One page of the register in the order asked for: the cars that fit, or on request those of which the record does not
+ * say; with how many there are of either.
  *
  * @throws Refusal FILTER_NOT_FOUND
  */
 export async function registerList(ctx: Context, input: RegisterListInput): Promise<RegisterList> {
-  const { filter: _filter, condition: _condition, columns: _columns, order: _order, ...rest } = input;
-  const condition = await conditionOf(ctx, input);
-  const choice: CarChoice = { ...rest, ...(condition === undefined ? {} : { condition }) };
-  const book = await bookOf(ctx);
+  const listed = await listedOf(ctx, input);
+  const { choice, columns, book } = listed;
   const stale = await refreshSearchIndex(ctx, book);
   const { total, unknown, facets } = await countCars(ctx, choice, input.show);
-  const order = input.order ?? "chassis";
-  const chosen = choiceSql(ctx, choice, input.show);
-  const where = input.after === undefined ? chosen : sql`${chosen} AND ${followingSql(input.after, order)}`;
-  const rows = await ctx.db.$queryRaw<Row[]>(pageSql(where, order));
-  const page = rows.slice(0, PAGE);
-  const ids = page.map(({ id }) => id);
-  const compared = await ctx.db.$queryRaw<Compared[]>(comparedSql(ids, book));
-  const columns = (input.columns ?? []).flatMap((key) => book.find(key) ?? []);
-  const values = await valuesOf(ctx, ids, columns);
-  const cars = page.map((row) => ({
-    ...rowOf(row, differingOf(compared.filter(({ id }) => id === row.id))),
-    values: values.get(row.id) ?? {},
-  }));
+  const { cars, more } = await rowsOf(ctx, listed, { after: input.after, size: PAGE });
   const last = cars.at(-1);
   return {
     total,
@@ -205,11 +259,31 @@ export async function registerList(ctx: Context, input: RegisterListInput): Prom
     stale,
     columns: columns.map(({ key, label }) => ({ key, label })),
     cars,
-    ...(rows.length > PAGE && last ? { next: last.reference } : {}),
-    ...(condition === undefined
-      ? {}
-      : { condition: { is: condition, said: await said(ctx, condition, book) } }),
+    ...(more && last ? { next: last.reference } : {}),
+    ...(choice.condition === undefined ? {} : { condition: await told(ctx, choice.condition, book) }),
   };
+}
+
+/**
+ * Every car of a list as its pages show them, in their order and with their columns: for a file of it. It only reads:
+ * whoever looks for words brings the search up to date before.
+ *
+ * @throws Refusal FILTER_NOT_FOUND
+ */
+export async function foundCars(
+  ctx: Context,
+  input: Omit<RegisterListInput, "after">,
+): Promise<{ readonly columns: readonly Characteristic[]; readonly rows: AsyncIterable<RegisterListRow> }> {
+  const listed = await listedOf(ctx, input);
+  async function* rows() {
+    for (let after: string | undefined; ; ) {
+      const { cars, more } = await rowsOf(ctx, listed, { after, size: FILE });
+      yield* cars;
+      after = cars.at(-1)?.reference;
+      if (!more) return;
+    }
+  }
+  return { columns: listed.columns, rows: rows() };
 }
 
 /**

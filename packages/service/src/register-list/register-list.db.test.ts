@@ -148,7 +148,8 @@ describe("a condition", () => {
   test("gives the cars that fit, how many are not known, and itself in words; each car is in one of three lists", async () => {
     const fitting = await list({ condition: thick });
     expect(fitting).toMatchObject({ total: 1, unknown: 73, cars: [{ reference: "M1-007" }] });
-    expect(fitting.condition).toEqual({ is: thick, said: "rear anti-roll bar diameter is above 15 mm" });
+    const said = "rear anti-roll bar diameter is above 15 mm";
+    expect(fitting.condition).toEqual({ is: thick, said, parts: [{ is: thick, said }] });
     const not: Condition = { op: "not", of: thick };
     expect(await list({ condition: not })).toMatchObject({ total: 2, unknown: 73 });
   });

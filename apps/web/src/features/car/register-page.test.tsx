@@ -21,7 +21,7 @@ const row = {
 const nothing: RegisterPageProps = {
   club,
   search: {},
-  series: [],
+  view: "table",
   saved: [],
   list: { total: 0, unknown: 0, rows: [] },
   pages: {},
@@ -33,7 +33,8 @@ const one: RegisterPageProps = {
 };
 
 const is: Condition = { op: "recorded", characteristic: "front.camber" };
-const condition = { is, said: "front camber is recorded" };
+const said = "front camber is recorded";
+const condition = { is, said, parts: [{ is, said }] };
 const narrowed: RegisterPageProps = {
   ...nothing,
   search: { q: "04", where: "recorded_front.camber" },
@@ -74,7 +75,7 @@ describe("the register by a condition", () => {
 
   test("keeps the condition when one searches on", () => {
     expect(markup(<RegisterPage {...narrowed} />)).toContain(
-      '<input type="hidden" name="where" value="recorded_front.camber"/>',
+      '<input type="hidden" form="find-cars" name="where" value="recorded_front.camber"/>',
     );
   });
 
@@ -108,20 +109,78 @@ describe("the counts beside the list", () => {
     verdict: [],
     modified: [{ assembly: "brakes" as const, cars: 40 }],
   };
-  const counted: RegisterPageProps = { ...narrowed, list: { ...narrowed.list, facets } };
+  const counted: RegisterPageProps = { ...narrowed, list: { ...narrowed.list, facets, beside: is } };
 
   test("narrow the list and keep what it was narrowed by before", () => {
     const html = markup(<RegisterPage {...counted} />);
     expect(html).toContain(
-      'href="/club/sandvaer/car?q=04&amp;where=recorded_front.camber&amp;modified=brakes"',
+      'href="/club/sandvaer/car?q=04&amp;where=all2_recorded_front.camber_modified1_brakes"',
     );
     expect(readText(<RegisterPage {...counted} />)).toContain("In use 1,200");
     expect(readText(<RegisterPage {...counted} />)).toContain("decade not known 4");
   });
 
-  test("are lifted by the same link, which says so", () => {
-    const html = markup(<RegisterPage {...counted} search={{ q: "04", modified: "brakes" }} />);
-    expect(html).toMatch(/href="\/club\/sandvaer\/car\?q=04"[^>]*aria-current="true"/);
+  test("are lifted by the same link, which says so, and by their word among what narrows the list", () => {
+    const picked: Condition = { op: "modified", in: ["brakes"] };
+    const both: Condition = { op: "all", of: [is, picked] };
+    const parts = [
+      { is, said },
+      { is: picked, said: "brakes modified" },
+    ];
+    const list = { ...counted.list, condition: { is: both, said: "both", parts }, beside: both };
+    const html = markup(<RegisterPage {...counted} list={list} />);
+    expect(html).toMatch(
+      /href="\/club\/sandvaer\/car\?q=04&amp;where=recorded_front.camber"[^>]*aria-current="true"/,
+    );
+    expect(html).toMatch(
+      /where=modified1_brakes"[^>]*><span class="sr-only">Take off: <\/span>front camber is recorded/,
+    );
+  });
+
+  test("beside a saved filter keep its name, and take its place where what it says itself is lifted", () => {
+    const picked: Condition = { op: "status", in: ["inUse"] };
+    const search = { filter: "Aligned", where: "status1_inUse" };
+    const parts = [
+      { is, said },
+      { is: picked, said: "in use" },
+    ];
+    const list = {
+      ...counted.list,
+      condition: { is: { op: "all" as const, of: [is, picked] }, said: "both", parts },
+      beside: picked,
+    };
+    const html = markup(<RegisterPage {...counted} search={search} list={list} />);
+    expect(html).toMatch(
+      /href="\/club\/sandvaer\/car\?filter=Aligned"[^>]*><span class="sr-only">Take off: <\/span>in use/,
+    );
+    expect(html).toMatch(
+      /href="\/club\/sandvaer\/car\?where=status1_inUse"[^>]*><span class="sr-only">Take off: <\/span>front camber/,
+    );
+  });
+});
+
+describe("as cards", () => {
+  const photo = { id: "e1", quarterTurns: 1, caption: "From the left" };
+  const cards: RegisterPageProps = {
+    ...one,
+    view: "cards",
+    list: { ...one.list, rows: [{ ...row, photo }] },
+  };
+
+  test("each car has its plate, what is known of it and its photograph, small and upright", () => {
+    const html = markup(<RegisterPage {...cards} />);
+    expect(html).toContain('href="/club/sandvaer/car/S2-0417"');
+    expect(html).toMatch(/<img src="\/api\/club\/sandvaer\/evidence\/e1\/320-1.webp" alt="From the left"/);
+    expect(readText(<RegisterPage {...cards} />)).toContain("Series 2 coupé · in use Rød");
+  });
+
+  test("lead back to the table, and the file is of the same cars in the same order with the same columns", () => {
+    const search = { q: "0417", order: "built", col: "front.camber", view: "cards" };
+    const html = markup(<RegisterPage {...cards} search={search} />);
+    expect(html).toContain(
+      'href="/club/sandvaer/car?q=0417&amp;order=built&amp;col=front.camber&amp;view=table"',
+    );
+    expect(html).toContain("/list/found.csv?q=0417&amp;order=built&amp;col=front.camber");
   });
 });
 

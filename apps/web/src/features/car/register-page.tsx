@@ -1,5 +1,5 @@
 import type { RegisterList, SavedFilter } from "@trunnion/api";
-import type { Characteristic, Condition } from "@trunnion/register";
+import { builtInBook, type Characteristic, type Condition, characteristicBook } from "@trunnion/register";
 import { Choice } from "../../components/field";
 import { PageHead } from "../../components/page-head";
 import { Pager, type PagerProps } from "../../components/pager";
@@ -8,7 +8,10 @@ import type { ClubFace } from "../../components/shell/shell";
 import { TitleBlock } from "../../components/shell/title-block";
 import { sayCars, sayCount } from "../../lib/car-count";
 import { type RegisterSearch, registerPath } from "../../lib/path";
+import type { ListView } from "../../lib/register-search";
 import { FilterBar } from "../filter/filter-bar";
+import { type CarCard, CarCards } from "./car-cards";
+import { LiveSearch } from "./live-search";
 import { RegisterFacets } from "./register-facets";
 import { type RegisterRow, RegisterTable } from "./register-table";
 import { RegisterTools } from "./register-tools";
@@ -16,7 +19,8 @@ import { RegisterTools } from "./register-tools";
 export interface RegisterPageProps {
   readonly club: ClubFace;
   readonly search: RegisterSearch;
-  readonly series: readonly { readonly slug: string; readonly name: string }[];
+  /** As what the list is looked at. */
+  readonly view: ListView;
   readonly saved: readonly SavedFilter[];
   /** Characteristics of the club's own, beside the built-in ones. */
   readonly own?: readonly Characteristic[];
@@ -27,8 +31,10 @@ export interface RegisterPageProps {
     readonly total: number;
     /** Cars of which the record does not say whether the condition holds. */
     readonly unknown: number;
-    readonly condition?: { readonly is: Condition; readonly said: string };
-    readonly rows: readonly RegisterRow[];
+    readonly condition?: NonNullable<RegisterList["condition"]>;
+    /** What of the condition no saved filter says. */
+    readonly beside?: Condition;
+    readonly rows: readonly (RegisterRow & CarCard)[];
     /** How many there are of each kind; left out where nothing was counted. */
     readonly facets?: RegisterList["facets"];
     /** Words that no car has to the letter, with those that were looked for instead. */
@@ -42,36 +48,76 @@ export interface RegisterPageProps {
   readonly pages: Omit<PagerProps, "shown">;
 }
 
-/** Every car the club knows of, and how to find one. */
+/** "4 cars found", "412 cars". */
+function leadOf({ search, list }: RegisterPageProps): string {
+  if (search.show === "unknown" && list.condition !== undefined) return `${sayCars(list.unknown)} not known`;
+  return isAsked(search) ? `${sayCars(list.total)} found` : sayCars(list.total);
+}
+
+/** Whether anything narrows the list; order, columns and view do not. */
+const isAsked = ({ q, series, where, filter }: RegisterSearch) =>
+  [q, series, where, filter].some((part) => part !== undefined);
+
+/** Every car the club knows of, and how to find one: the list and its counts follow as one types. */
 export function RegisterPage(props: RegisterPageProps) {
-  const { club, search, series, saved, own = [], problem, list, pages } = props;
-  const asked = Object.values(search).some((part) => part !== undefined && part !== "");
-  const seesUnknown = search.show === "unknown" && list.condition !== undefined;
-  const shown = seesUnknown ? list.unknown : list.total;
-  const lead = seesUnknown
-    ? `${sayCars(shown)} not known`
-    : asked
-      ? `${sayCars(shown)} found`
-      : sayCars(shown);
-  const { condition, rows } = list;
   return (
     <>
-      <PageHead title="Register" lead={lead} />
-      <SearchBox
-        action={registerPath(club.slug)}
-        label="Find a car"
-        hint="Any words of the record: part of a number or mark, colour, part, modification, remark, history, caption; registrars also keepers. Typing mistakes are allowed for."
-        {...(search.q === undefined ? {} : { query: search.q })}
-      >
-        <Choice name="series" label="Series" value={search.series ?? ""} options={seriesOptions(series)} />
-        {(
-          ["where", "filter", "show", "status", "decade", "verdict", "modified", "order", "col"] as const
-        ).map((name) =>
-          search[name] === undefined ? null : (
-            <input key={name} type="hidden" name={name} value={search[name]} />
-          ),
-        )}
-      </SearchBox>
+      <PageHead title="Register" />
+      <LiveSearch form={<SearchForm {...props} />} told={leadOf(props)}>
+        <FoundCars {...props} />
+      </LiveSearch>
+    </>
+  );
+}
+
+const formId = "find-cars";
+
+const bookOf = (own: readonly Characteristic[]) => (own.length === 0 ? builtInBook : characteristicBook(own));
+
+function SearchForm({ club, search, own = [] }: RegisterPageProps) {
+  return (
+    <SearchBox
+      action={registerPath(club.slug)}
+      formId={formId}
+      label="Find a car"
+      hint="Any words of the record: part of a number or mark, colour, part, modification, remark, history, caption; registrars also keepers. Typing mistakes are allowed for."
+      {...(search.q === undefined ? {} : { query: search.q })}
+    >
+      <Choice
+        name="with"
+        label="Show beside"
+        value=""
+        options={[
+          { value: "", label: "Nothing more" },
+          ...bookOf(own).all.map(({ key, label }) => ({ value: key, label })),
+        ]}
+      />
+    </SearchBox>
+  );
+}
+
+/** What stays as it is while one looks for other words: fields of the form above, among what the list brings. */
+function StayingFields({ search }: Pick<RegisterPageProps, "search">) {
+  const { q: _q, ...staying } = search;
+  return Object.entries(staying).map(([name, value]) => (
+    <input key={name} type="hidden" form={formId} name={name} value={value} />
+  ));
+}
+
+/** All that changes with what is looked for. */
+function FoundCars(props: RegisterPageProps) {
+  const { club, search, saved, own = [], problem, list, pages, view } = props;
+  const { condition, beside, rows } = list;
+  const narrowing = {
+    club: club.slug,
+    search,
+    ...(condition === undefined ? {} : { condition: condition.is }),
+    ...(beside === undefined ? {} : { beside }),
+  };
+  const shown = search.show === "unknown" && condition !== undefined ? list.unknown : list.total;
+  return (
+    <>
+      <StayingFields search={search} />
       <FilterBar
         club={club.slug}
         search={search}
@@ -83,31 +129,41 @@ export function RegisterPage(props: RegisterPageProps) {
               narrowed: {
                 condition: condition.is,
                 said: condition.said,
+                parts: condition.parts,
+                ...(beside === undefined ? {} : { beside }),
                 fitting: list.total,
                 unknown: list.unknown,
               },
             })}
       />
       <Corrections list={list} />
-      {list.facets === undefined ? null : (
-        <RegisterFacets club={club.slug} search={search} facets={list.facets} />
-      )}
-      {rows.length > 0 ? (
-        <>
-          <RegisterTools club={club.slug} search={search} own={own} />
-          <RegisterTable club={club.slug} rows={rows} columns={list.columns ?? []} />
-        </>
-      ) : null}
-      {rows.length === 0 && problem === undefined ? <NothingFound club={club} asked={asked} /> : null}
-      {rows.length === 0 ? null : (
-        <Pager shown={`${sayCount(rows.length)} of ${sayCars(shown)} shown`} {...pages} />
-      )}
+      <div className="found-body">
+        {list.facets === undefined ? null : <RegisterFacets narrowing={narrowing} facets={list.facets} />}
+        <div className="min-w-0">
+          {rows.length > 0 ? (
+            <>
+              <RegisterTools club={club.slug} search={search} book={bookOf(own)} view={view} />
+              {view === "cards" ? (
+                <CarCards club={club.slug} rows={rows} columns={list.columns ?? []} />
+              ) : (
+                <RegisterTable club={club.slug} search={search} rows={rows} columns={list.columns ?? []} />
+              )}
+            </>
+          ) : null}
+          {rows.length === 0 && problem === undefined ? (
+            <NothingFound club={club} asked={isAsked(search)} />
+          ) : null}
+          {rows.length === 0 ? null : (
+            <Pager shown={`${sayCount(rows.length)} of ${sayCars(shown)} shown`} {...pages} />
+          )}
+        </div>
+      </div>
       <TitleBlock
         club={club.name}
         kind="List"
         title="Register of cars"
         facts={[
-          { label: "Cars", value: lead },
+          { label: "Cars", value: leadOf(props) },
           ...(condition === undefined ? [] : [{ label: "Of which", value: condition.said }]),
         ]}
       />
@@ -132,11 +188,6 @@ function Corrections({ list: { corrections = [], stale = 0 } }: Pick<RegisterPag
     </div>
   );
 }
-
-const seriesOptions = (series: RegisterPageProps["series"]) => [
-  { value: "", label: "Every series" },
-  ...series.map(({ slug, name }) => ({ value: slug, label: name })),
-];
 
 function NothingFound({ club, asked }: { readonly club: ClubFace; readonly asked: boolean }) {
   if (!asked) {

@@ -1,7 +1,8 @@
 import { type CarStatus, carStatusWords } from "@trunnion/register";
 import { type AssemblyCount, Differing } from "../../components/assembly-strip";
 import { SmallPlate } from "../../components/plate";
-import { carPath } from "../../lib/path";
+import { carPath, type RegisterSearch, registerPath } from "../../lib/path";
+import type { listOrders } from "../../lib/register-search";
 
 /** One car of the register. Texts are shown as they are; an empty one is said to be not recorded. */
 export interface RegisterRow {
@@ -31,12 +32,48 @@ interface Column {
   readonly label: string;
 }
 
+/** A heading that puts the list in its order; the order it is in is said, and is no link. */
+function OrderHead({ club, search, order, label }: OrderHeadProps) {
+  const { order: _order, ...rest } = search;
+  const now = search.order ?? "chassis";
+  const href = registerPath(club, order === "chassis" ? rest : { ...rest, order });
+  return (
+    <th
+      scope="col"
+      {...(now === order ? { "aria-sort": order === "differing" ? "descending" : "ascending" } : {})}
+    >
+      {now === order ? (
+        <>
+          {label}
+          <span aria-hidden className="print:hidden">
+            {" "}
+            {order === "differing" ? "↓" : "↑"}
+          </span>
+        </>
+      ) : (
+        <a href={href} data-live={`order ${order}`}>
+          {label}
+        </a>
+      )}
+    </th>
+  );
+}
+
+interface OrderHeadProps {
+  readonly club: string;
+  readonly search: RegisterSearch;
+  readonly order: (typeof listOrders)[number];
+  readonly label: string;
+}
+
 export function RegisterTable({
   club,
+  search = {},
   rows,
   columns = [],
 }: {
   readonly club: string;
+  readonly search?: RegisterSearch;
   readonly rows: readonly RegisterRow[];
   readonly columns?: readonly Column[];
 }) {
@@ -45,9 +82,9 @@ export function RegisterTable({
       <caption className="sr-only">Cars of the register</caption>
       <thead>
         <tr>
-          <th scope="col">Chassis</th>
+          <OrderHead club={club} search={search} order="chassis" label="Chassis" />
           <th scope="col">Series</th>
-          <th scope="col">Built</th>
+          <OrderHead club={club} search={search} order="built" label="Built" />
           <th scope="col">Colour</th>
           <th scope="col">Registration</th>
           <th scope="col">Status</th>
@@ -56,7 +93,12 @@ export function RegisterTable({
               {label}
             </th>
           ))}
-          <th scope="col">Differs from specification, of what is recorded</th>
+          <OrderHead
+            club={club}
+            search={search}
+            order="differing"
+            label="Differs from specification, of what is recorded"
+          />
         </tr>
       </thead>
       <tbody>

@@ -6,23 +6,35 @@ import {
   foldText,
   readCondition,
   sayCondition,
+  togetherCondition,
 } from "@trunnion/register";
 import type { RegisterSearch } from "../../lib/path";
 import type { Beginning } from "./filter-page";
 
-/** The condition an address asks for: none, one, or what is wrong with it. */
+/** The condition an address asks for: none, one, or what is wrong with it. `beside`: what of it no saved filter says. */
 export type Asked =
-  | { readonly ok: true; readonly condition?: Condition }
+  | { readonly ok: true; readonly condition?: Condition; readonly beside?: Condition }
   | { readonly ok: false; readonly problem: string };
 
-/** Reads the condition of an address; a saved filter by its name, capitals and accents aside. */
-export function askedOf({ where, filter }: RegisterSearch, saved: readonly SavedFilter[]): Asked {
-  if (filter !== undefined) {
-    const found = saved.find(({ name }) => foldText(name) === foldText(filter));
-    if (found) return { ok: true, condition: found.condition };
+/**
+ * Reads the condition of an address: a saved filter by its name, capitals and accents aside, one written there, or both
+ * together.
+ */
+export function askedOf(
+  { where, filter }: Pick<RegisterSearch, "where" | "filter">,
+  saved: readonly SavedFilter[],
+): Asked {
+  const named = saved.find(({ name }) => filter !== undefined && foldText(name) === foldText(filter));
+  if (filter !== undefined && !named)
     return { ok: false, problem: `there is no filter "${filter}" of yours or of the club's` };
-  }
-  return where === undefined ? { ok: true } : readCondition(where);
+  const read = where === undefined ? undefined : readCondition(where);
+  if (read && !read.ok) return read;
+  const condition = togetherCondition(named?.condition, read?.condition);
+  return {
+    ok: true,
+    ...(condition === undefined ? {} : { condition }),
+    ...(read === undefined ? {} : { beside: read.condition }),
+  };
 }
 
 /** What the form begins with, for the condition an address asks for. */

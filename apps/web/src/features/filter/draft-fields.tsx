@@ -19,7 +19,8 @@ import { fieldId } from "../../components/form/field-id";
 import { ChoiceField, type Option } from "../../components/form/form-field";
 import { enteredOf } from "../../lib/form-entry";
 import { buttonValue, refresh } from "./button";
-import { PartFields, type PartSetting } from "./draft-part";
+import { PartFields } from "./draft-part";
+import type { PartSetting } from "./draft-question";
 import { nextFields } from "./next-field";
 
 export interface DraftFieldsProps {

@@ -17,7 +17,7 @@ import { filterPath, type RegisterSearch, registerPath, savedFiltersPath } from 
 import { api } from "../../lib/service";
 import { editOf, refresh } from "./button";
 
-type Kept = Pick<RegisterSearch, "q" | "series">;
+type Kept = Omit<RegisterSearch, "where" | "filter" | "series" | "show">;
 
 /** The address of a draft's condition; everything wrong with it at once, each at its field. */
 async function addressOf(club: string, entered: unknown): Promise<string> {

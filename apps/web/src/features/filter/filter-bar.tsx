@@ -13,12 +13,17 @@ import {
   savedFiltersPath,
 } from "../../lib/path";
 import { saveFilter } from "./filter-action";
+import { pathWithout } from "./part-path";
 
 /** A condition the list is narrowed by, as the page tells it. */
 export interface Narrowed {
   readonly condition: Condition;
   /** In plain words. */
   readonly said: string;
+  /** What must hold together, each in few words. */
+  readonly parts: readonly { readonly is: Condition; readonly said: string }[];
+  /** What of it no saved filter says. */
+  readonly beside?: Condition;
   /** Cars that fit, and those of which the record does not say. */
   readonly fitting: number;
   readonly unknown: number;
@@ -36,9 +41,8 @@ export interface FilterBarProps {
 const link = "inline-flex min-h-11 items-center";
 
 /** The same cars as the fleet's pages ask for them: without the search in words. */
-function fleetOf({ series, where, filter }: RegisterSearch): FleetQuery {
+function fleetOf({ where, filter }: RegisterSearch): FleetQuery {
   return {
-    ...(series === undefined ? {} : { series }),
     ...(where === undefined ? {} : { where }),
     ...(filter === undefined ? {} : { filter }),
   };
@@ -47,8 +51,7 @@ function fleetOf({ series, where, filter }: RegisterSearch): FleetQuery {
 /** What the list is narrowed by, in words, with the ways on: change, save, take off, see what is not known. */
 export function FilterBar(props: FilterBarProps) {
   const { club, search, saved, narrowed, problem } = props;
-  const { q, series } = search;
-  const kept = { ...(q === undefined ? {} : { q }), ...(series === undefined ? {} : { series }) };
+  const { where: _where, filter: _filter, series: _series, show: _show, ...kept } = search;
   return (
     <section aria-label="Filter" className="grid gap-2 pt-5">
       {problem === undefined ? null : (
@@ -104,15 +107,9 @@ export function FilterBar(props: FilterBarProps) {
   );
 }
 
-function Told({
-  club,
-  search,
-  narrowed,
-}: {
-  readonly club: string;
-  readonly search: RegisterSearch;
-  readonly narrowed: Narrowed;
-}) {
+type ToldProps = Pick<FilterBarProps, "club" | "search"> & { readonly narrowed: Narrowed };
+
+function Told({ club, search, narrowed }: ToldProps) {
   const { said, fitting, unknown } = narrowed;
   const { show: _show, ...fits } = search;
   const seesUnknown = search.show === "unknown";
@@ -122,6 +119,7 @@ function Told({
         {seesUnknown ? "Cars of which the record does not say whether" : "Cars of which"}{" "}
         <strong>{said}</strong>.
       </p>
+      <Parts club={club} search={search} narrowed={narrowed} />
       <p className="text-small">
         {seesUnknown ? (
           <>
@@ -142,8 +140,29 @@ function Told({
   );
 }
 
+/** What must hold together, word by word, each to be taken off. */
+function Parts({ club, search, narrowed }: ToldProps) {
+  const { condition, beside, parts } = narrowed;
+  const narrowing = { club, search, condition, ...(beside === undefined ? {} : { beside }) };
+  return (
+    <ul aria-label="Narrowed by" className="print:hidden flex flex-wrap gap-x-4 text-small">
+      {parts.map(({ is, said }) => (
+        <li key={said}>
+          <a href={pathWithout(narrowing, is)} data-live="narrowed" className={link}>
+            <span className="sr-only">Take off: </span>
+            {said}
+            <span aria-hidden className="pl-1.5">
+              ×
+            </span>
+          </a>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 interface SaveFormProps extends Pick<FilterBarProps, "club" | "search"> {
-  readonly kept: Pick<RegisterSearch, "q" | "series">;
+  readonly kept: RegisterSearch;
   readonly narrowed: Narrowed;
 }
 
@@ -158,7 +177,7 @@ function SaveForm({ club, kept, narrowed, search }: SaveFormProps) {
             label="Name"
             value={search.filter ?? ""}
             maxLength={60}
-            hint="The condition is kept, not the search and the series beside it."
+            hint="The condition is kept, not the words looked for."
           />
           <TickField name="shared" label="Share it with the club" />
           <TickField

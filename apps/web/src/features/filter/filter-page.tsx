@@ -19,8 +19,8 @@ export interface FilterPageProps {
   readonly club: ClubFace;
   readonly form: FilterForm;
   readonly begin: Beginning;
-  /** Search and series that stay beside the condition. */
-  readonly kept: Pick<RegisterSearch, "q" | "series">;
+  /** What of the register's address stays beside the condition. */
+  readonly kept: Omit<RegisterSearch, "where" | "filter" | "series" | "show">;
 }
 
 /** Where a condition on the register is put together. */

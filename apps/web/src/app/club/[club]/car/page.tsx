@@ -1,15 +1,20 @@
 import type { RouterInputs } from "@trunnion/api";
 import type { Metadata } from "next";
+import { cookies } from "next/headers";
 import { RegisterPage } from "../../../../features/car/register-page";
 import { type Asked, askedOf } from "../../../../features/filter/begin";
 import { leadersOf } from "../../../../lib/assembly";
 import { clubPage } from "../../../../lib/club-page";
+import { viewCookie } from "../../../../lib/list-view";
 import { type RegisterSearch, registerPath } from "../../../../lib/path";
 import { columnsOf } from "../../../../lib/register-column";
 import {
   type AskedQuery,
+  asOneCondition,
+  type ListView,
   listOrders,
-  picksOf,
+  listViews,
+  oneOf,
   queryPart,
   registerSearch,
 } from "../../../../lib/register-search";
@@ -26,24 +31,30 @@ type ListInput = RouterInputs["car"]["list"];
 interface Page {
   readonly search: RegisterSearch;
   readonly after: string | undefined;
+  readonly view: ListView;
+}
+
+/** As asked for, else as the register was last looked at, else as a table. */
+async function viewOf({ view }: RegisterSearch): Promise<ListView> {
+  return oneOf(listViews, view ?? (await cookies()).get(viewCookie)?.value) ?? "table";
 }
 
 function inputOf(
   club: string,
-  { search, after }: Page,
+  { search, after, view }: Page,
   asked: Extract<Asked, { readonly ok: true }>,
 ): ListInput {
   const { q, series, show } = search;
-  const order = listOrders.find((one) => one === search.order);
+  const order = oneOf(listOrders, search.order);
   return {
     club,
     ...(q === undefined ? {} : { search: q }),
     ...(series === undefined ? {} : { series }),
     ...(asked.condition === undefined ? {} : { condition: asked.condition }),
     ...(show === "unknown" ? { show } : {}),
-    ...picksOf(search),
     ...(order === undefined ? {} : { order }),
     columns: [...columnsOf(search)],
+    ...(view === "cards" ? { photos: true } : {}),
     ...(after === undefined ? {} : { after }),
   };
 }
@@ -51,7 +62,8 @@ function inputOf(
 export default async function Page({ params, searchParams }: Segments) {
   const { club } = await params;
   const query = await searchParams;
-  const search = registerSearch(query);
+  const search = asOneCondition(registerSearch(query));
+  const view = await viewOf(search);
   const after = queryPart(query, "after");
   return clubPage({
     club,
@@ -61,15 +73,15 @@ export default async function Page({ params, searchParams }: Segments) {
       const saved = await api.filter.list({ club });
       const asked = askedOf(search, saved);
       // A condition that cannot be read shows no car: never the whole register in its place.
-      const list = asked.ok ? await api.car.list(inputOf(club, { search, after }, asked)) : undefined;
+      const list = asked.ok ? await api.car.list(inputOf(club, { search, after, view }, asked)) : undefined;
       const { own } = await api.filter.form({ club });
-      return { series: await api.car.series({ club }), saved, asked, list, own };
+      return { saved, asked, list, own };
     },
-    draw: ({ series, saved, asked, list, own }, face) => (
+    draw: ({ saved, asked, list, own }, face) => (
       <RegisterPage
         club={face}
         search={search}
-        series={series}
+        view={view}
         saved={saved}
         own={own}
         {...(asked.ok ? {} : { problem: asked.problem })}
@@ -82,6 +94,7 @@ export default async function Page({ params, searchParams }: Segments) {
           stale: list?.stale ?? 0,
           ...(list === undefined ? {} : { facets: list.facets }),
           ...(list?.condition === undefined ? {} : { condition: list.condition }),
+          ...(asked.ok && asked.beside !== undefined ? { beside: asked.beside } : {}),
         }}
         pages={{
           ...(after === undefined ? {} : { first: registerPath(club, search) }),

@@ -3,7 +3,7 @@ import { askedOf, beginningOf } from "../../../../features/filter/begin";
 import { FilterPage } from "../../../../features/filter/filter-page";
 import { clubPage } from "../../../../lib/club-page";
 import { filterPath } from "../../../../lib/path";
-import { type AskedQuery, registerSearch } from "../../../../lib/register-search";
+import { type AskedQuery, asOneCondition, registerSearch } from "../../../../lib/register-search";
 
 export const metadata: Metadata = { title: "Filter" };
 
@@ -14,9 +14,8 @@ interface Segments {
 
 export default async function Page({ params, searchParams }: Segments) {
   const { club } = await params;
-  const { show: _show, ...search } = registerSearch(await searchParams);
-  const { q, series } = search;
-  const kept = { ...(q === undefined ? {} : { q }), ...(series === undefined ? {} : { series }) };
+  const { show: _show, ...search } = asOneCondition(registerSearch(await searchParams));
+  const { where: _where, filter: _filter, series: _series, ...kept } = search;
   return clubPage({
     club,
     at: "register",

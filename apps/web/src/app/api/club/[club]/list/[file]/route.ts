@@ -1,7 +1,14 @@
 import { type ListFileRequest, listDownload, requestOf } from "@trunnion/api";
 import { download } from "../../../../../../features/export/download";
 import { fromSegment } from "../../../../../../lib/address";
-import { picksOf, queryPart, registerSearch } from "../../../../../../lib/register-search";
+import { columnsOf } from "../../../../../../lib/register-column";
+import {
+  asOneCondition,
+  listOrders,
+  oneOf,
+  queryPart,
+  registerSearch,
+} from "../../../../../../lib/register-search";
 import { service } from "../../../../../../lib/service";
 
 interface Segments {
@@ -11,15 +18,17 @@ interface Segments {
 /** What an address asks for, of what is said there; what is not said is left out. */
 function asked(club: string, file: string, query: Readonly<Record<string, string>>): ListFileRequest {
   const [list = "", ending] = file.split(".");
-  const search = registerSearch(query);
+  const search = asOneCondition(registerSearch(query));
   const { q, show, series, where, filter } = search;
+  const order = oneOf(listOrders, search.order);
   const [car, event] = [queryPart(query, "car"), queryPart(query, "event")];
   return {
     club,
     list,
     format: ending === "xlsx" ? "xlsx" : "csv",
     personalData: query.people === "yes",
-    ...picksOf(search),
+    columns: columnsOf(search),
+    ...(order === undefined ? {} : { order }),
     ...(series === undefined ? {} : { series }),
     ...(where === undefined ? {} : { where }),
     ...(filter === undefined ? {} : { filter }),
@@ -30,7 +39,7 @@ function asked(club: string, file: string, query: Readonly<Record<string, string
   };
 }
 
-/** A list as a file: `cars.csv`, `state.xlsx`, `journal.csv`, `entries.csv`. */
+/** A list as a file: `cars.csv`, `found.csv`, `state.xlsx`, `journal.csv`, `entries.csv`. */
 export async function GET(request: Request, { params }: Segments): Promise<Response> {
   const segments = await params;
   const file = fromSegment(segments.file);
