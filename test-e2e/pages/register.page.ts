@@ -31,11 +31,17 @@ export class RegisterPage {
     await this.search.fill(text);
     await this.page.getByRole("button", { name: "Find" }).click();
     await this.page.waitForURL((url) => url.searchParams.get("q") === text);
+    await this.answered(text);
   }
 
   async choose(series: string): Promise<void> {
     await this.pick("Series", series);
     await expect(this.narrowedBy.filter({ hasText: series })).toHaveCount(1);
+  }
+
+  /** Waits until what is shown is what these words find. */
+  async answered(text: string): Promise<void> {
+    await expect(this.page.locator("#found > [data-asked]")).toHaveAttribute("data-asked", text);
   }
 
   /** Picks a kind by its count. */

@@ -37,7 +37,7 @@ const sizesAsked = (given: string | undefined): readonly number[] =>
         .filter((cars) => cars > 0);
 
 /** The slowest but one in twenty of some runs, after one to warm up. */
-async function p95(work: () => Promise<unknown>): Promise<number> {
+export async function p95(work: () => Promise<unknown>): Promise<number> {
   await work();
   const times: number[] = [];
   const until = performance.now() + LONG_ENOUGH;
@@ -58,7 +58,7 @@ interface Measuring {
 }
 
 /** The same statements by a bare driver, in a transaction of the club as the service opens it. */
-async function bare({ driver, clubId }: Measuring, statements: readonly Statement[]): Promise<void> {
+export async function bare({ driver, clubId }: Measuring, statements: readonly Statement[]): Promise<void> {
   await driver.query("BEGIN");
   await driver.query("SELECT set_config('trunnion.club', $1, true)", [clubId]);
   for (const { text, values } of statements) await driver.query(text, [...values]);
@@ -79,7 +79,8 @@ async function measure(measuring: Measuring, { ask }: HotQuery): Promise<Asked> 
   return { ours: await p95(open), driver: await p95(() => bare(measuring, statements)) };
 }
 
-async function make(world: ThrowawayDatabase, owner: pg.Client, cars: number) {
+/** A generated club of so many cars, indexed and known to the planner. */
+export async function make(world: ThrowawayDatabase, owner: pg.Client, cars: number) {
   const slug = `fleet-${cars}`;
   const begun = performance.now();
   const made = await generateClub(owner, world.database, {

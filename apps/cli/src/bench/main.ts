@@ -10,6 +10,7 @@ import { fleetBench } from "./fleet";
 import { importBench } from "./import";
 import type { BenchRow } from "./row";
 import { sliderBench } from "./slider";
+import { typingBench } from "./typing";
 
 interface Group {
   readonly run: () => Promise<readonly BenchRow[]>;
@@ -28,6 +29,7 @@ const groups: Readonly<Record<string, Group>> = {
   },
   archive: { run: archiveBench, what: "writing and reading a club's archive, with the memory it takes" },
   slider: { run: sliderBench, what: "one step of a slider: every consequence of a change" },
+  typing: { run: typingBench, what: "typing into the search of a large register, against a bare field" },
 };
 
 const help = `npm run bench [-- group …]

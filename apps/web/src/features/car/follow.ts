@@ -27,6 +27,18 @@ export function addressOf(form: HTMLFormElement): string {
   return asked.size === 0 ? form.action : `${form.action}?${asked}`;
 }
 
+/** Where a pressed link leads, with what was typed since the list it stands in was drawn. */
+export function withTyped(href: string, form: HTMLFormElement): string {
+  const url = new URL(href);
+  for (const field of form.querySelectorAll<HTMLInputElement | HTMLSelectElement>(
+    "input:not([type=hidden]), select",
+  )) {
+    if (field.value.trim() === "") url.searchParams.delete(field.name);
+    else url.searchParams.set(field.name, field.value);
+  }
+  return url.href;
+}
+
 /** Asks for the very page an address is of, and takes out of it what changes. */
 async function pageAt(url: string, signal: AbortSignal): Promise<Found> {
   const response = await fetch(url, { signal, headers: { accept: "text/html" } });
@@ -44,23 +56,33 @@ async function pageAt(url: string, signal: AbortSignal): Promise<Found> {
 /** Follows what is typed and pressed: the address first, the list when it comes. */
 export class Follower {
   #pause = 0;
+  /** Address of what is shown or on its way. */
+  #address = "";
   readonly #latest: Latest;
   readonly #change: (to: (now: Following) => Following) => void;
 
   constructor(change: (to: (now: Following) => Following) => void) {
     this.#change = change;
-    this.#latest = latestOnly(pageAt, (_url, outcome) =>
+    this.#latest = latestOnly(pageAt, (_url, outcome) => {
+      // Not there: the next key asks for it again, and so does the signal when it comes back.
+      if (!outcome.ok) this.#address = "";
       change((now) =>
         outcome.ok
           ? { found: outcome.answer, asking: false, failed: false }
           : { ...now, asking: false, failed: true },
-      ),
-    );
+      );
+    });
+  }
+
+  /** Begins with the page as it came. */
+  begin(): void {
+    this.#address = window.location.href;
   }
 
   /** Asks for what the address names, now. */
   ask(url: string): void {
     window.clearTimeout(this.#pause);
+    this.#address = url;
     this.#change((now) => ({ ...now, asking: true }));
     void this.#latest.ask(url);
   }
@@ -70,10 +92,15 @@ export class Follower {
     window.clearTimeout(this.#pause);
     this.#pause = window.setTimeout(() => {
       const url = addressOf(form);
-      if (url === window.location.href) return;
+      if (url === this.#address) return;
       window.history.replaceState(window.history.state, "", url);
       this.ask(url);
     }, wait);
+  }
+
+  /** Asks once more where no answer came. */
+  again(): void {
+    if (this.#address === "") this.ask(window.location.href);
   }
 
   stop(): void {

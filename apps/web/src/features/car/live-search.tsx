@@ -1,6 +1,6 @@
 "use client";
 import { type FormEvent, type MouseEvent, type ReactNode, useEffect, useRef, useState } from "react";
-import { Follower, notFollowing } from "./follow";
+import { Follower, notFollowing, withTyped } from "./follow";
 
 export interface LiveSearchProps {
   /** The form that asks with a plain GET: without a script it is all there is. */
@@ -23,15 +23,19 @@ export function LiveSearch({ form, told, children }: LiveSearchProps) {
 
   useEffect(() => {
     const field = typing.current?.querySelector<HTMLInputElement>("input[name=q]");
+    follower.begin();
     // What was typed before this script came.
     if (field?.form && field.value.trim() !== asked()) follower.type(field.form, 0);
     const goBack = () => {
       if (field) field.value = asked();
       follower.ask(window.location.href);
     };
+    const again = () => follower.again();
     window.addEventListener("popstate", goBack);
+    window.addEventListener("online", again);
     return () => {
       window.removeEventListener("popstate", goBack);
+      window.removeEventListener("online", again);
       follower.stop();
     };
   }, [follower]);
@@ -58,8 +62,10 @@ export function LiveSearch({ form, told, children }: LiveSearchProps) {
     if (!link || elsewhere) return;
     event.preventDefault();
     pressed.current = link.dataset.live;
-    window.history.pushState(window.history.state, "", link.href);
-    follower.ask(link.href);
+    const form = typing.current?.querySelector("form");
+    const url = form ? withTyped(link.href, form) : link.href;
+    window.history.pushState(window.history.state, "", url);
+    follower.ask(url);
   };
   return (
     <>

@@ -116,7 +116,7 @@ function FoundCars(props: RegisterPageProps) {
   };
   const shown = search.show === "unknown" && condition !== undefined ? list.unknown : list.total;
   return (
-    <>
+    <div data-asked={search.q ?? ""}>
       <StayingFields search={search} />
       <FilterBar
         club={club.slug}
@@ -167,7 +167,7 @@ function FoundCars(props: RegisterPageProps) {
           ...(condition === undefined ? [] : [{ label: "Of which", value: condition.said }]),
         ]}
       />
-    </>
+    </div>
   );
 }
 

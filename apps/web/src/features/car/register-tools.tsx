@@ -15,7 +15,7 @@ const orders: readonly { readonly order: (typeof listOrders)[number]; readonly l
   { order: "built", label: "First built first" },
   { order: "differing", label: "Most changed first" },
 ];
-const link = "inline-flex min-h-11 items-center";
+const link = "inline-flex min-h-11 items-center aria-[current=true]:font-semibold";
 
 /** In what order and as what, which columns to leave out, and the way out as a file of just what is shown. */
 export function RegisterTools({ club, search, book, view }: RegisterToolsProps) {
