@@ -1,16 +1,17 @@
 import { createWriteStream } from "node:fs";
-import { mkdtemp, rm } from "node:fs/promises";
+import { mkdtemp, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { type ClubTables, insertRows } from "@trunnion/db";
-import { openClubSnapshot } from "@trunnion/db/gate";
+import { type ClubTables, Database, insertRows } from "@trunnion/db";
+import { openThrowawayDatabase } from "@trunnion/db/admin";
+import { openClub, openClubSnapshot } from "@trunnion/db/gate";
 import { openWorld, type World } from "@trunnion/fixtures";
 import { archiveKinds, type Kind } from "@trunnion/register";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { openArchiveFile } from "../archive-file";
 import { archiveLines } from "../archive-row";
 import { openOperator } from "../gate";
-import { type EvidenceFiles, prepareArchive } from "./index";
+import { type EvidenceFiles, prepareArchive, restoreArchive } from "./index";
 import { archiveWithin, rowsOf } from "./read";
 
 let world: World;
@@ -86,12 +87,17 @@ test("an archive asks the database for 2,000 rows at a time, and for the next on
   expect(answers).toEqual(lengths);
 });
 
-test("an archive is read back in batches of at most 1,000 rows and 4 MB, which together are all of it", async () => {
-  const path = join(folder, "club.zip");
-  const prepared = await openOperator(world.database, "ours", (ctx) =>
-    prepareArchive(ctx, { database: world.database, personalData: true, evidence: noFiles }),
+async function archiveOf(database: Database, slug: string, name: string): Promise<string> {
+  const path = join(folder, name);
+  const prepared = await openOperator(database, slug, (ctx) =>
+    prepareArchive(ctx, { database, personalData: true, evidence: noFiles }),
   );
   await prepared.pour(createWriteStream(path)).finally(prepared.discard);
+  return path;
+}
+
+test("an archive is read back in batches of at most 1,000 rows and 4 MB, which together are all of it", async () => {
+  const path = await archiveOf(world.database, "ours", "club.zip");
   const archive = await openArchiveFile(path);
   try {
     const batches: { rows: number; characters: number; longest: number }[] = [];
@@ -111,3 +117,23 @@ test("an archive is read back in batches of at most 1,000 rows and 4 MB, which t
     archive.close();
   }
 });
+
+test("many batches come back byte for byte, and the planner was told of them", async () => {
+  const path = await archiveOf(world.database, "ours", "there.zip");
+  const there = await openThrowawayDatabase();
+  const owner = new Database(there.ownerUrl);
+  try {
+    await restoreArchive({ path, owner, database: there.database, evidence: noFiles, dryRun: false });
+    const again = await archiveOf(there.database, "ours", "again.zip");
+    expect((await readFile(again)).equals(await readFile(path))).toBe(true);
+    const [told] = await openClub(owner, world.ours.id, (tables) =>
+      tables.$queryRawUnsafe<{ rows: number }[]>(
+        "SELECT reltuples::int AS rows FROM pg_class WHERE oid = 'history_note'::regclass",
+      ),
+    );
+    expect(told).toEqual({ rows: SHORT + LONG });
+  } finally {
+    await owner.close();
+    await there.close();
+  }
+}, 120_000);
