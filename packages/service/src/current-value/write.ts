@@ -5,6 +5,7 @@ import { knownAssessor, seriesIdsOf } from "../assessment";
 import { bookOf } from "../characteristic";
 import type { Context } from "../context";
 import { openOperator } from "../gate";
+import { tellPlanner } from "../planner";
 import { type CarRecord, recordsInTurn } from "../record";
 import { type CurrentRow, currentRows, rowsDiffer } from "./policy";
 import { heldValues, outdatedClubs } from "./read";
@@ -103,9 +104,15 @@ export async function rebuildClub(database: Database, slug: string): Promise<voi
     }
   };
   await Promise.all(Array.from({ length: AT_ONCE }, takeTurns));
-  await openOperator(database, slug, ({ db, club }) =>
-    db.club.update({ where: { id: club.id }, data: { workedOutBy: ENGINE_VERSION }, select: { id: true } }),
-  );
+  await openOperator(database, slug, async (ctx) => {
+    const { db, club } = ctx;
+    await db.club.update({
+      where: { id: club.id },
+      data: { workedOutBy: ENGINE_VERSION },
+      select: { id: true },
+    });
+    await tellPlanner(ctx, ids.length);
+  });
 }
 
 /**

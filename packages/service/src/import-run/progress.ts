@@ -5,6 +5,7 @@ import type { Context } from "../context";
 import { writeCars } from "../import-chunk";
 import { writeJournal } from "../journal";
 import type { DoubtfulRow, RefusedRow } from "../planned-row";
+import { tellPlanner } from "../planner";
 import { KEPT } from "./policy";
 import type { WalkedChunk } from "./walk";
 
@@ -134,6 +135,7 @@ export class Progress {
       refused: rowsRefused,
     };
     await writeJournal(ctx, [{ action: "import.done", noun: "importRun", nounId: id, runId: id, after }]);
+    await tellPlanner(ctx, carsAdded + carsChanged);
   }
 }
 

@@ -61,20 +61,21 @@ function refreshSummaries(ids: readonly string[], book: CharacteristicBook): Pri
     gone AS (DELETE FROM car_summary s WHERE s.car_id = ANY(${[...ids]}::uuid[]) AND NOT EXISTS (SELECT FROM given WHERE given.id = s.car_id)),
     counted AS (SELECT v.car_id, array_agg(DISTINCT v.verdict ORDER BY v.verdict) AS verdicts,
         array_agg(DISTINCT b.assembly ORDER BY b.assembly) FILTER (WHERE v.origin = 'modification' AND b.assembly IS NOT NULL) AS modified,
-        count(*) FILTER (WHERE v.verdict NOT IN ('asSpecified', 'insideLimits', 'notRecorded')) AS differing
+        count(*) FILTER (WHERE v.verdict NOT IN ('asSpecified', 'insideLimits', 'notRecorded')) AS differing, count(*) AS values
       FROM given JOIN current_value v ON v.club_id = given.club_id AND v.car_id = given.id
       LEFT JOIN unnest(${keys}::text[], ${places}::text[]) AS b(key, assembly) ON b.key = v.characteristic GROUP BY 1)
-  INSERT INTO car_summary (car_id, chassis_key, claim, series_id, status, built, decade, verdicts, modified, differing)
+  INSERT INTO car_summary (car_id, chassis_key, claim, series_id, status, built, decade, verdicts, modified, differing, values)
   SELECT g.id, g.chassis_key, g.claim, g.series_id,
     coalesce((SELECT t.status FROM car_status_span t WHERE t.club_id = g.club_id AND t.car_id = g.id AND t."to" IS NULL ORDER BY t.id DESC LIMIT 1), 'unknown'),
     coalesce(g.built_earliest, ${LAST_DAY}::date),
     CASE WHEN floor(extract(year FROM g.built_earliest) / 10) = floor(extract(year FROM g.built_latest) / 10)
       THEN floor(extract(year FROM g.built_earliest) / 10)::int * 10 END,
-    coalesce(n.verdicts, '{}'), coalesce(n.modified, '{}'), coalesce(n.differing, 0)
+    coalesce(n.verdicts, '{}'), coalesce(n.modified, '{}'), coalesce(n.differing, 0), coalesce(n.values, 0)
   FROM given g LEFT JOIN counted n ON n.car_id = g.id ORDER BY g.id
   ON CONFLICT (club_id, car_id) DO UPDATE SET chassis_key = excluded.chassis_key, claim = excluded.claim,
     series_id = excluded.series_id, status = excluded.status, built = excluded.built, decade = excluded.decade,
-    verdicts = excluded.verdicts, modified = excluded.modified, differing = excluded.differing`;
+    verdicts = excluded.verdicts, modified = excluded.modified, differing = excluded.differing,
+    values = excluded.values`;
 }
 
 /** Takes the oldest notes of changed cars off the pile. Whoever else does so at this moment takes others. */

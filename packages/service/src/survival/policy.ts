@@ -33,12 +33,17 @@ const gone = sql`t.status IN ('dismantled', 'destroyed')`;
 const inSeries = (seriesId: string | undefined) =>
   seriesId === undefined ? Prisma.empty : sql`AND c.series_id = ${seriesId}::uuid`;
 
-/** Of the cars that still exist as far as is known: how many values each record has; quartiles of that, and the thinnest. */
+/**
+ * Of the cars that still exist as far as is known: how many values each record has; quartiles of that, and the thinnest.
+ * A car is counted in its summary; one that changed since, or has none yet, here.
+ */
 function thicknessSql(seriesId: string | undefined): Prisma.Sql {
-  return sql`WITH thick AS MATERIALIZED (SELECT c.id, c.chassis, c.claim, c.chassis_key, c.series_id, ${status} AS status,
-      c.built_text, coalesce(v.values, 0)::int AS values
-    FROM car c ${present}
-    LEFT JOIN (SELECT car_id, count(*) AS values FROM current_value GROUP BY car_id) v ON v.car_id = c.id
+  return sql`WITH changed AS MATERIALIZED (SELECT DISTINCT car_id FROM stale_car),
+    thick AS MATERIALIZED (SELECT c.id, c.chassis, c.claim, c.chassis_key, c.series_id, ${status} AS status, c.built_text,
+      CASE WHEN n.car_id IS NULL OR x.car_id IS NOT NULL
+        THEN (SELECT count(*) FROM current_value v WHERE v.car_id = c.id)::int ELSE n.values END AS values
+    FROM car c ${present} LEFT JOIN changed x ON x.car_id = c.id
+    LEFT JOIN car_summary n ON n.club_id = c.club_id AND n.car_id = c.id
     WHERE ${standingRecordSql} AND (${gone}) IS NOT TRUE ${inSeries(seriesId)})`;
 }
 
@@ -56,12 +61,17 @@ export function thinSql(seriesId: string | undefined): Prisma.Sql {
     ORDER BY (k.status = 'inUse') DESC, k.values, k.chassis_key, k.claim LIMIT ${THIN}::int`;
 }
 
+/** Cars of a series looked at for what is commonly recorded: a fixed sample, drawn by the hash of the id. */
+const COMMON = 500;
+
 /** What is recorded of most other cars of each one's series and not of it, the commonest first. */
 export function lackingSql(carIds: readonly string[]): Prisma.Sql {
   return sql`WITH asked AS (SELECT c.id, c.series_id FROM car c WHERE c.id = ANY(${[...carIds]}::uuid[])),
+    looked AS MATERIALIZED (SELECT id, series_id FROM (
+      SELECT o.id, o.series_id, row_number() OVER (PARTITION BY o.series_id ORDER BY md5(o.id::text)) AS place FROM car o
+      WHERE o.series_id IN (SELECT series_id FROM asked) AND o.merged_into_id IS NULL) AS drawn WHERE place <= ${COMMON}::int),
     common AS (SELECT o.series_id, v.characteristic, count(*)::int AS cars
-      FROM current_value v JOIN car o ON o.club_id = v.club_id AND o.id = v.car_id
-      WHERE o.series_id IN (SELECT series_id FROM asked) AND o.merged_into_id IS NULL AND v.side <> 'right' GROUP BY 1, 2)
+      FROM looked o JOIN current_value v ON v.car_id = o.id WHERE v.side <> 'right' GROUP BY 1, 2)
     SELECT id::text AS id, characteristic, cars FROM (
       SELECT a.id, m.characteristic, m.cars, row_number() OVER (PARTITION BY a.id ORDER BY m.cars DESC, m.characteristic) AS place
       FROM asked a JOIN common m ON m.series_id = a.series_id
