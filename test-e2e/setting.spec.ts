@@ -49,6 +49,33 @@ test("a sheet begun and left with a closed tab is there again, until it is hande
   await expect(camber(again)).toHaveValue("");
 });
 
+test("an instrument of one's own is put on the books from the form, chosen, and nothing typed is lost", async ({
+  page,
+}) => {
+  const name = `Gravity gauge ${Date.now() % 1_000_000}`;
+  await page.goto(`${car}/setting/new`);
+  const front = page.getByRole("group", { name: "Front camber", exact: true });
+  await front.getByLabel(/^(Left|Nearside)$/).fill("-0°10'");
+  await page.getByText("Another instrument, the club's or your own").click();
+  await page.getByLabel("What it is").fill(name);
+  await page.getByLabel("It reads").selectOption("angle");
+  await page.getByLabel("Smallest step it shows").fill("0°05'");
+  await page.getByLabel("Uncertainty", { exact: true }).fill("0°01'");
+  await page.getByRole("button", { name: "Put it on the books" }).click();
+  const uncertainty = page.getByLabel("Uncertainty", { exact: true });
+  await expect(uncertainty).toHaveAttribute("aria-invalid", "true");
+  await expect(uncertainty).toHaveAccessibleDescription(/finer than half of its smallest step/);
+  await uncertainty.fill("0°10'");
+  await page.getByRole("button", { name: "Put it on the books" }).click();
+  await expect(page.getByRole("status").filter({ hasText: "on the club's books" })).toBeVisible();
+  await expect(page.getByLabel("Angles").locator("option:checked")).toHaveText(
+    `${name}: steps of 5', ±10' (k = 2)`,
+  );
+  await expect(front.getByLabel(/^(Left|Nearside)$/)).toHaveValue("-0°10'");
+  await page.getByRole("button", { name: "Hand in this sheet" }).last().click();
+  await expect(page.getByRole("status").filter({ hasText: "The sheet is handed in" })).toBeVisible();
+});
+
 test("a pasted table fills the places that are still empty, and says what it could not place", async ({
   page,
 }) => {

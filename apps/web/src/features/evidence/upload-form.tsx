@@ -5,6 +5,7 @@ import { type FormEvent, type ReactNode, useRef, useState } from "react";
 import { Button } from "../../components/button";
 import { Notice } from "../../components/notice";
 import { evidencePath } from "../../lib/path";
+import { ACCEPT } from "./accept";
 import { refusedBeforehand, sendFile, type UploadState } from "./upload-client";
 import { useDrop } from "./use-drop";
 
@@ -25,9 +26,6 @@ interface Upload {
   readonly file: File;
   readonly state: UploadState;
 }
-
-/** What can be chosen. HEIC is not named: so a telephone that has it turns it into JPEG by itself. */
-export const ACCEPT = "image/jpeg,image/png,image/webp,image/avif,image/tiff,application/pdf";
 
 const nothing: RefusalText = {
   what: "No file is chosen yet.",

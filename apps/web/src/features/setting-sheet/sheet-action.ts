@@ -1,6 +1,7 @@
 "use server";
 import type { RouterInputs } from "@trunnion/api";
 import { type Side, sheetField } from "@trunnion/register";
+import { revalidatePath } from "next/cache";
 import { takeForm } from "../../lib/form";
 import { typedOf } from "../../lib/form-entry";
 import type { FormState } from "../../lib/form-state";
@@ -8,6 +9,7 @@ import { newSettingSheetPath, settingSheetsPath } from "../../lib/path";
 import { api } from "../../lib/service";
 
 type Entered = RouterInputs["settingSheet"]["handIn"];
+type InstrumentDimension = RouterInputs["settingSheet"]["addInstrument"]["dimension"];
 
 /** Most of a file that is read as a table of readings, characters. */
 const TABLE = 200_000;
@@ -60,6 +62,7 @@ export async function sendSheet(
 ): Promise<FormState> {
   const table = data.get("step") === "table" ? await tableOf(data) : "";
   const place = newSettingSheetPath(club, car);
+  if (data.get("step") === "instrument") return addToBooks({ club, place, before, data });
   if (table !== "") return fillFrom(table, { club, place, before, data });
   return takeForm({
     before,
@@ -77,6 +80,47 @@ interface Filling {
   readonly place: string;
   readonly before: FormState;
   readonly data: FormData;
+}
+
+/** Puts an instrument on the club's books and chooses it for what it reads; nothing is handed in by it. */
+async function addToBooks({ club, place, before, data }: Filling): Promise<FormState> {
+  const part = (name: string) => textOf(data, `instrument.${name}`);
+  const dimension = part("dimension");
+  let id = "";
+  const state = await takeForm({
+    before,
+    data,
+    place,
+    work: async () => {
+      id = await (await api()).settingSheet.addInstrument({
+        club,
+        label: part("label"),
+        dimension: dimension as InstrumentDimension,
+        resolution: part("resolution"),
+        uncertainty: part("uncertainty"),
+        calibratedOn: part("calibratedOn"),
+      });
+      return { done: "" };
+    },
+  });
+  // The fields stand among others: each is told at its own.
+  const errors = Object.fromEntries(
+    Object.entries(state.errors).map(([field, told]) => [`instrument.${field}`, told]),
+  );
+  if (id === "") return { ...state, errors };
+  revalidatePath(place);
+  const cleared = Object.fromEntries(
+    ["label", "dimension", "resolution", "uncertainty", "calibratedOn"].map((name) => [
+      `instrument.${name}`,
+      [""],
+    ]),
+  );
+  return {
+    tries: before.tries + 1,
+    typed: { ...typedOf(data), ...cleared, [`instrument-${dimension}`]: [id] },
+    errors: {},
+    done: `"${part("label")}" is on the club's books and chosen here. Nothing was handed in yet.`,
+  };
 }
 
 /** Puts a table's readings into the places that are still empty; what was typed stays. */

@@ -14,6 +14,7 @@ import { EditForm, useForm } from "../../components/form/edit-form";
 import { ChoiceField, TextArea, TextField } from "../../components/form/form-field";
 import { KeptForm } from "../../components/form/kept-form";
 import type { FormAction } from "../../lib/form-state";
+import { Instruments } from "./instrument-fields";
 import { SignDrawing } from "./sign-drawing";
 import { loadWords, sheetFormName } from "./words";
 
@@ -35,13 +36,6 @@ const loads = (["unknown", "kerb", "driver", "driverAndPassenger"] as const).map
   value,
   label: loadWords[value],
 }));
-const dimensionWords: Readonly<Record<string, string>> = {
-  angle: "Angles",
-  length: "Heights and lengths",
-  pressure: "Pressures",
-  mass: "Corner weights",
-};
-
 /** Settings read off the form as it is typed; what cannot be read yet is not drawn. */
 function signsIn(data: FormData, { groups, club }: SettingSheetForm): CornerSigns {
   const rows = new Map(groups.flatMap((group) => group.rows.map((row) => [row.key, row] as const)));
@@ -77,6 +71,10 @@ export function SheetForm({ form, words, found, action, keys, back }: SheetFormP
       submit="Hand in this sheet"
       cancel={{ href: back, label: "Back, without handing in" }}
     >
+      {/* Enter in a field presses the first button of a form: that must be the one the form is for. */}
+      <button type="submit" tabIndex={-1} aria-hidden="true" className="sr-only">
+        Hand in this sheet
+      </button>
       <KeptForm name={sheetFormName(form.car.reference)} />
       <input type="hidden" name="clientKey" value={keys.client} />
       <input type="hidden" name="stepKey" value={keys.step} />
@@ -105,41 +103,6 @@ export function SheetForm({ form, words, found, action, keys, back }: SheetFormP
         <PasteTable />
       </div>
     </EditForm>
-  );
-}
-
-function Instruments({
-  form,
-  dimensions,
-}: {
-  readonly form: SettingSheetForm;
-  readonly dimensions: readonly string[];
-}) {
-  const offered = dimensions.filter((one) => form.instruments.some(({ dimension }) => dimension === one));
-  if (offered.length === 0)
-    return (
-      <p className="max-w-prose text-small text-soft">
-        The club has no instrument on its books, so readings carry only the uncertainty that their notation
-        implies.
-      </p>
-    );
-  return (
-    <fieldset className="grid gap-4 sm:grid-cols-2">
-      <legend className="pb-1 font-semibold">Read with</legend>
-      {offered.map((dimension) => (
-        <ChoiceField
-          key={dimension}
-          name={`instrument-${dimension}`}
-          label={dimensionWords[dimension] ?? dimension}
-          options={[
-            { value: "", label: "not said" },
-            ...form.instruments
-              .filter((one) => one.dimension === dimension)
-              .map(({ id, label }) => ({ value: id, label })),
-          ]}
-        />
-      ))}
-    </fieldset>
   );
 }
 

@@ -7,6 +7,16 @@ import type { LiveReading } from "./live";
 /** Milliseconds after the last key before consequences are worked out again. */
 const REST = 150;
 
+/** Does something once the browser has nothing better to do; tells how to call it off. */
+function whenIdle(work: () => void): () => void {
+  if (!("requestIdleCallback" in window)) {
+    const timer = setTimeout(work, REST);
+    return () => clearTimeout(timer);
+  }
+  const asked = window.requestIdleCallback(work, { timeout: 2_000 });
+  return () => window.cancelIdleCallback(asked);
+}
+
 /**
  * What the draft amounts to as it is typed: at first as the server had it, then worked out here. `look` works it out at
  * once, of what is handed to it: a button pressed right after the last key must not go by what was worked out before.
@@ -36,8 +46,8 @@ export function useLive(
       window.clearTimeout(timer);
     };
   }, [content, ground]);
-  // Fetched while there is a signal, so that it is there when there is none.
-  useEffect(() => void import("./live").catch(() => undefined), []);
+  // After the page itself, and while there is a signal, so that it is there when there is none.
+  useEffect(() => whenIdle(() => void import("./live").catch(() => undefined)), []);
   const look = async (now: SubmissionContent) => {
     try {
       const { readLive } = await import("./live");

@@ -5,7 +5,7 @@ import { type ReactNode, useEffect, useId, useRef } from "react";
 import { Button } from "../../components/button";
 import { SectionHead } from "../../components/page-head";
 import { evidencePath } from "../../lib/path";
-import { ACCEPT } from "../evidence/upload-form";
+import { ACCEPT } from "../evidence/accept";
 import { useDrop } from "../evidence/use-drop";
 import { type ShownPhoto, sayPhotoState, sayWaiting } from "./photo-list";
 import type { Photos } from "./use-photos";

@@ -3,7 +3,6 @@ import type { SubmissionPage } from "@trunnion/api";
 import { useEffect, useRef, useState } from "react";
 import { smallPicturePath } from "../../lib/path";
 import { sendKept } from "../evidence/send-kept";
-import { refusedBeforehand } from "../evidence/upload-client";
 import { callApi } from "./autosave";
 import { admitted, type PhotoState, type ShownPhoto } from "./photo-list";
 import { forgetPhoto, type KeptPhoto, keepPhoto, keptPhoto, photosOfChange } from "./photo-store";
@@ -122,8 +121,7 @@ export function usePhotos(input: PhotosInput) {
     setTold(problems);
     for (const content of taken) {
       const key = crypto.randomUUID();
-      const said = { key, club, submission: id, about, name: content.name, content };
-      const photo = { ...said, problem: refusedBeforehand(content)?.what ?? "" };
+      const photo = { key, club, submission: id, about, name: content.name, content, problem: "" };
       const at = await keep(photo);
       setPhotos((all) => [...all, shownOf(photo, at)]);
     }
