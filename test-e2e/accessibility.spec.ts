@@ -3,6 +3,7 @@ import { answeredWith } from "./complaint";
 import { CarPage } from "./pages/car.page";
 import { SignInPage } from "./pages/sign-in.page";
 import { unsoundness } from "./pages/soundness";
+import { DraftPage } from "./pages/submission.page";
 import { expect, password, people, test } from "./world";
 
 const club = "/club/sandvaer";
@@ -52,6 +53,7 @@ const pages = {
     `${club}/notice`,
     `${club}/part`,
     `${club}/part/windscreen-coupe`,
+    `${club}/car/S3-0338/change?find=bar`,
   ],
   scrutineer: ["/", `${club}/event/kvitnes-track-day/paddock`],
 } as const;
@@ -85,9 +87,75 @@ for (const who of ["registrar", "owner", "scrutineer"] as const) {
   });
 }
 
+/** The page as it stands, on both screens. */
+async function expectSoundHere(page: Page, what: string): Promise<void> {
+  for (const screen of screens) {
+    await page.setViewportSize(screen);
+    expect(await unsoundness(page), `${what} at ${screen.width} px`).toEqual([]);
+  }
+}
+
+test.describe("a draft with two changes", () => {
+  test.use({ as: "owner" });
+
+  test(`neither as it is typed, nor with what is wrong, nor the working of a consequence ${rule}`, async ({
+    page,
+  }) => {
+    const draft = new DraftPage(page);
+    await draft.begin(["Front anti-roll bar diameter"]);
+    await draft.write("On it now", "22 mm");
+    await page.getByText("Add another part").click();
+    await page.getByLabel("Or look for it by name").fill("front disc face");
+    await page.getByRole("checkbox", { name: "Front disc face", exact: true }).check();
+    await page.getByRole("button", { name: "Add them as another change" }).click();
+    await expect(page.getByRole("heading", { name: "Change 2: what was changed" })).toBeVisible();
+    await page.getByRole("button", { name: "Add a fastener" }).first().click();
+    await page.getByLabel("Thread", { exact: true }).fill("M10x");
+    await expectSoundHere(page, "the draft");
+    await page.getByRole("button", { name: "Hand in" }).click();
+    await expect(page.getByText("Not handed in yet")).toBeVisible();
+    await expect(page.getByLabel("Thread", { exact: true })).toHaveAttribute("aria-invalid", "true");
+    await expectSoundHere(page, "the draft with what is wrong");
+    await draft.saved();
+    await page
+      .getByRole("link", { name: /^Working:/ })
+      .first()
+      .click();
+    await expect(page).toHaveURL(/\/consequence\//);
+    await expectSoundHere(page, "the working");
+    await page.goBack();
+    await page.getByRole("button", { name: "Withdraw" }).click();
+    await expect(page.getByText("Withdrawn", { exact: false }).first()).toBeVisible();
+    await expectSoundHere(page, "the withdrawn change");
+  });
+
+  test("is typed, mended and withdrawn with the keyboard alone, the wrong field one press from its list", async ({
+    page,
+  }) => {
+    const draft = new DraftPage(page);
+    await draft.begin(["Front anti-roll bar diameter"]);
+    const field = page.getByLabel("On it now").first();
+    await tabTo(page, field, 60);
+    await page.keyboard.type("40 kg");
+    await tabTo(page, page.getByRole("button", { name: "Hand in" }), 60);
+    await page.keyboard.press("Enter");
+    const list = page.getByRole("alert").first();
+    await expect(list).toContainText(/to be put right/);
+    // The list has the focus; its links lead to the fields.
+    await tabTo(page, list.getByRole("link").first(), 3);
+    await page.keyboard.press("Enter");
+    await expect(field).toBeFocused();
+    await expect(field).toHaveAttribute("aria-invalid", "true");
+    await tabTo(page, page.getByRole("button", { name: "Withdraw" }), 60);
+    await page.keyboard.press("Enter");
+    await expect(page.getByText("Withdrawn", { exact: false }).first()).toBeVisible();
+  });
+});
+
 test("the look at a page finds what it looks for", async ({ page }) => {
   await page.setContent(`
     <h1>One</h1><h1>Two</h1><button></button><a href="#x"><svg></svg></a><input type="search">
+    <input aria-label="Bore" aria-invalid="true" name="bore"><input aria-label="Arm" aria-describedby="none">
     <svg role="img"></svg><i id="a"></i><i id="a"></i><div style="width: 9000px">wide</div>`);
   const found = await unsoundness(page);
   for (const fault of [
@@ -97,6 +165,8 @@ test("the look at a page finds what it looks for", async ({ page }) => {
     /^2 headings of the first level$/,
     /^does not say its language$/,
     /^has no title$/,
+    /^leads nowhere: aria-describedby to none$/,
+    /^bore is said to be wrong, and not why$/,
     /^has no name: - button/,
     /^has no name: - link/,
     /^has no name: - searchbox/,
