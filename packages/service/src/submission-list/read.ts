@@ -16,6 +16,7 @@ import {
   type SubmissionRow,
 } from "../submission";
 import { linesOf, type SubmissionLine } from "../submission-page";
+import { photosOf, type SubmissionPhoto } from "../submission-photo";
 
 /** A submission as a list shows it. */
 export interface SubmissionBrief {
@@ -122,7 +123,7 @@ export interface QueuedSubmission extends SubmissionBrief {
   readonly problems: readonly string[];
   /** Threads and lengths it brings that are taken for others, in words. */
   readonly mixes: readonly string[];
-  readonly evidence: number;
+  readonly evidence: readonly SubmissionPhoto[];
 }
 
 /** What waits for a decision, longest waiting first, and what waits for an owner's answer. */
@@ -150,7 +151,7 @@ export async function reviewQueue(ctx: Context): Promise<ReviewQueue> {
   const where = { status: { in: ["submitted", "answered"] } } as { status: { in: SubmissionStatus[] } };
   const rows = await ctx.db.submission.findMany({
     where,
-    select: { ...briefFields, _count: { select: { evidenceLinks: true } } },
+    select: briefFields,
     orderBy: [{ submittedAt: "asc" }, { id: "asc" }],
     take: QUEUE,
   });
@@ -170,7 +171,7 @@ export async function reviewQueue(ctx: Context): Promise<ReviewQueue> {
     ];
     const mixes = mixesOfSubmission(read, ground.basis).map(({ text }) => text);
     const lines = linesOf(ctx, read, ground);
-    loaded.push({ lines, problems, mixes, evidence: row._count.evidenceLinks, ground });
+    loaded.push({ lines, problems, mixes, evidence: await photosOf(ctx, row.id), ground });
   }
   const labelOf = (key: string) =>
     loaded[0]?.ground.basis.book.find(key)?.label ?? builtInBook.find(key)?.label ?? key;
@@ -182,7 +183,7 @@ export async function reviewQueue(ctx: Context): Promise<ReviewQueue> {
       lines: loaded[index]?.lines ?? [],
       problems: loaded[index]?.problems ?? [],
       mixes: loaded[index]?.mixes ?? [],
-      evidence: loaded[index]?.evidence ?? 0,
+      evidence: loaded[index]?.evidence ?? [],
     })),
     asked: await briefs(ctx, asked, labelOf),
     total: await ctx.db.submission.count({ where }),

@@ -12,6 +12,7 @@ import { type FormAction, untouched } from "../../lib/form-state";
 import { submissionPath } from "../../lib/path";
 import { DifferenceTable } from "./difference-table";
 import { isTyping, KeyHint } from "./key-hint";
+import { photoColumn } from "./line-photos";
 
 export interface QueueFormProps {
   readonly club: string;
@@ -144,17 +145,21 @@ function Item({
         </h2>
         <span className="text-small text-soft">
           {madeBy}, {on}, {submissionStatusWords[status].toLowerCase()};{" "}
-          {evidence === 0
+          {evidence.length === 0
             ? "no photos"
-            : evidence === 1
+            : evidence.length === 1
               ? "1 photo or document"
-              : `${evidence} photos and documents`}
+              : `${evidence.length} photos and documents`}
         </span>
       </div>
       {status === "answered" && lastSaid !== "" ? (
         <p className="max-w-prose border-line border-l-4 pl-3">{lastSaid}</p>
       ) : null}
-      <DifferenceTable lines={lines} sideWords={sideWords} labelledBy={heading} />
+      <DifferenceTable
+        {...{ lines, sideWords }}
+        labelledBy={heading}
+        {...photoColumn({ club, id, photos: evidence })}
+      />
       {problems.length === 0 ? null : (
         <ul className="max-w-prose list-disc border-red border-l-4 pl-8 text-small">
           {problems.map((problem) => (

@@ -4,10 +4,10 @@ import { Notice } from "../../components/notice";
 import { SectionHead } from "../../components/page-head";
 import { sideWords as words } from "../../lib/assembly";
 import { submissionConsequencePath, supportPath } from "../../lib/path";
-import { SupportMark } from "../evidence/support-mark";
 import { ThumbGrid } from "../evidence/thumb";
 import { ConsequencePanel } from "./consequence-panel";
 import { DifferenceTable } from "./difference-table";
+import { photoColumn } from "./line-photos";
 import { MixList } from "./mix-list";
 
 export interface SaidProps {
@@ -21,22 +21,6 @@ const yesNo = { yes: "yes", no: "no", "": "not said" } as const;
 export function Said({ club, page }: SaidProps) {
   const { submission, lines, proposed, club: facts } = page;
   const { content, problems, id } = submission;
-  const shownBy = (key: string) => {
-    const pieces = page.evidence.filter(({ characteristic }) => characteristic === key);
-    return pieces.length === 0 ? (
-      <span className="text-soft">no photo</span>
-    ) : (
-      <SupportMark
-        club={club}
-        support={pieces.map((piece) => ({
-          ...piece,
-          linkId: piece.id,
-          locus: "",
-          target: { kind: "submission", id },
-        }))}
-      />
-    );
-  };
   return (
     <>
       {problems.length === 0 ? null : (
@@ -56,7 +40,7 @@ export function Said({ club, page }: SaidProps) {
             lines={lines}
             sideWords={words[facts.sideWords]}
             labelledBy="said"
-            {...(page.evidence.some(({ characteristic }) => characteristic !== "") ? { shownBy } : {})}
+            {...photoColumn({ club, id, photos: page.evidence })}
           />
           <MixList mixes={page.mixes} />
           {content.modifications.map((one, place) => (
