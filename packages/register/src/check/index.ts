@@ -5,4 +5,5 @@ export { checksForCar, fillWhy, whyProblems } from "./for-car";
 export * from "./limit";
 export * from "./reading-place";
 export { checkSchema } from "./schema";
+export { staleFigures } from "./short";
 export { starterChecks, starterClasses } from "./starter";

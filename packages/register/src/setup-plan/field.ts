@@ -28,6 +28,8 @@ export interface PlanField {
   readonly si?: number;
   /** As entered, with what it is of. */
   readonly from?: string;
+  /** What the specification says: of a setting no reading, of a part not measured on this car. */
+  readonly specified?: string;
   /** Of a hardpoint, not of the wheel. */
   readonly point?: true;
 }
@@ -83,6 +85,18 @@ interface Own {
   readonly sided: boolean;
 }
 
+/**
+ * What the record gives for a figure. A setting is only what was read: what the specification asks for is told, and never
+ * taken for where the wheel stands now.
+ */
+function given(state: State, at: string, setting: boolean): Pick<PlanField, "si" | "from" | "specified"> {
+  const known = state.get(at);
+  if (known?.value.kind !== "quantity") return {};
+  const { si, entered } = known.value;
+  if (known.origin !== "specification") return { si, from: entered };
+  return setting ? { specified: entered } : { si, from: entered, specified: entered };
+}
+
 const own: readonly Own[] = [
   { name: "track", label: "Track", key: "track", dimension: "length", unit: "mm", sided: false },
   { name: "camber", label: "Camber now", key: "camber", dimension: "angle", unit: "°", sided: true },
@@ -105,15 +119,14 @@ function pointFields(
   return points.flatMap((name) =>
     planAxes.map((axis): PlanField => {
       const key = `${axle}.hardpoint.${name}.${axis}`;
-      const value = state.get(stateKey(key, side))?.value;
-      const base = {
+      return {
         name: `${name}-${axis}`,
         label: book.find(key)?.label ?? key,
-        dimension: "length" as const,
+        dimension: "length",
         unit: "mm",
-        point: true as const,
+        point: true,
+        ...given(state, stateKey(key, side), false),
       };
-      return value?.kind === "quantity" ? { ...base, si: value.si, from: value.entered } : base;
     }),
   );
 }
@@ -136,10 +149,12 @@ export function planFields(
       ? { si: radius.raw, from: radius.inputs[0]?.label ?? "" }
       : {}),
   };
-  const values = own.map(({ key, sided, ...base }): PlanField => {
-    const value = state.get(stateKey(`${axle}.${key}`, sided ? side : "whole"))?.value;
-    return value?.kind === "quantity" ? { ...base, si: value.si, from: value.entered } : base;
-  });
+  const values = own.map(
+    ({ key, sided, ...base }): PlanField => ({
+      ...base,
+      ...given(state, stateKey(`${axle}.${key}`, sided ? side : "whole"), sided),
+    }),
+  );
   return [...values, wheel, ...pointFields(state, book, { axle, side, points: layout.points })];
 }
 

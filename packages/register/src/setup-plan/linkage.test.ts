@@ -270,6 +270,30 @@ describe.each(corners)("%s %s with %s", { timeout: 60_000 }, (axle, code, _what,
   });
 });
 
+describe("what a car is specified to", () => {
+  const known = (origin: string) =>
+    new Map(
+      ["rear.camber left", "rear.track whole"].map((at) => [
+        at,
+        { origin, value: { kind: "quantity", si: 0.5, entered: "as written" } },
+      ]),
+    ) as never;
+  const of = (origin: string) =>
+    Object.fromEntries(
+      planFields(known(origin), builtInBook, { axle: "rear", side: "left", code: "swingAxle" }).map(
+        (field) => [field.name, field],
+      ),
+    );
+
+  test("is no reading of what it is set to, and said where it stands in for a part not measured", () => {
+    expect(of("specification").camber).toMatchObject({ specified: "as written" });
+    expect(of("specification").camber?.si).toBeUndefined();
+    expect(of("specification").track).toMatchObject({ si: 0.5, specified: "as written" });
+    expect(of("reading").camber).toMatchObject({ si: 0.5, from: "as written" });
+    expect(of("reading").camber?.specified).toBeUndefined();
+  });
+});
+
 describe("how the wheels are guided", () => {
   const state = (key: string, code: string) =>
     new Map([[`${key} whole`, { value: { kind: "choice", code, entered: code } }]]) as never;

@@ -9,6 +9,7 @@ import {
   parseLimit,
   refused,
   sides,
+  staleFigures,
   stations,
   whyProblems,
 } from "@trunnion/register";
@@ -202,6 +203,12 @@ export async function putCheck(ctx: Context, input: PutCheckInput): Promise<void
       ...given("clause", input.sourceClause),
     },
   };
+  const stale = staleFigures(check);
+  if (stale.length > 0)
+    problems.add(
+      "short",
+      `the sheet would say ${stale.join(", ")}, which neither text, method nor criterion says: change it with them`,
+    );
   problems.throwIfAny();
   const read = checkSchema.safeParse(check);
   if (!read.success)

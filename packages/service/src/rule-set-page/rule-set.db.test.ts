@@ -75,6 +75,10 @@ describe("a rule set from year to year", () => {
         condition: { op: "always" },
         sourceTitle: "House rules",
       });
+      const { short: _, ...bare } = check;
+      await expect(putCheck(ctx, { ...bare, short: "Wheel nuts: 4 at each wheel" })).rejects.toMatchObject({
+        problems: [{ field: "short", message: expect.stringMatching(/would say 4, which neither text/) }],
+      });
       await putCheck(ctx, check);
       await removeRow(ctx, { ...draft(2, 3), kind: "check", row: "camera-mounts" });
       await putClass(ctx, {

@@ -111,6 +111,9 @@ function Row({ one, cases }: { readonly one: Case; readonly cases: readonly Case
       </th>
       {figures.map((figure) => (
         <td key={figure.key}>
+          <span aria-hidden className="roll-label">
+            {figure.label}
+          </span>
           <Cell figure={figure} one={one} cases={cases} />
         </td>
       ))}

@@ -122,7 +122,7 @@ function Adjuster({ adjuster, open, draw }: AdjusterProps) {
   const { name, title, hint, fields, directed } = adjuster;
   return (
     <details open={open} className="border-line border-t">
-      <summary className="inline-flex min-h-11 cursor-pointer items-center font-semibold">{title}</summary>
+      <summary className="min-h-11 cursor-pointer py-2 font-semibold">{title}</summary>
       <fieldset className="grid max-w-3xl gap-4 pb-4 sm:grid-cols-2">
         <legend className="sr-only">{title}</legend>
         <p className="text-fine text-soft sm:col-span-2">{hint}</p>
@@ -160,16 +160,15 @@ function Geometry({ page, draw, errors }: GeometryProps) {
         {page.axle} axle, y out from the car's middle, z above the ground, with the car level at ride height.
       </p>
       <div className="grid max-w-3xl gap-4 sm:grid-cols-2">
-        {wheel.map(({ name, label, unit, toe, from }) =>
-          draw({ name, label: toe ? label : `${label}, ${unit}`, hint: sayGiven(from) }),
-        )}
+        {wheel.map((field) => {
+          const { name, label, unit, toe } = field;
+          return draw({ name, label: toe ? label : `${label}, ${unit}`, hint: sayGiven(field) });
+        })}
       </div>
       <details open={known < points.length || points.some(({ name }) => errors.has(name))}>
-        <summary className="inline-flex min-h-11 cursor-pointer items-center font-semibold">
-          Hardpoints
-        </summary>
+        <summary className="min-h-11 cursor-pointer py-2 font-semibold">Hardpoints</summary>
         <div className="grid grid-cols-3 gap-3 pt-2">
-          {points.map(({ name, label, from }) => draw({ name, label, hint: sayGiven(from) }))}
+          {points.map((field) => draw({ name: field.name, label: field.label, hint: sayGiven(field) }))}
         </div>
       </details>
     </section>

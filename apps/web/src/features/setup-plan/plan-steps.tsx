@@ -119,9 +119,7 @@ function LeftOver({ plan: { error } }: { readonly plan: SetupPlan }) {
 function SideEffects({ plan }: { readonly plan: SetupPlan }) {
   return (
     <details>
-      <summary className="inline-flex min-h-11 cursor-pointer items-center font-semibold">
-        What else it moves
-      </summary>
+      <summary className="min-h-11 cursor-pointer py-2 font-semibold">What else it moves</summary>
       <dl className="grid max-w-prose grid-cols-[auto_1fr] gap-x-6 gap-y-1">
         {sideEffectsOf(plan).map(({ label, value }) => (
           <div key={label} className="contents">

@@ -144,6 +144,8 @@ type Recorded = readonly [characteristic: string, entered: string, side?: Side];
 test("SCR-13: a harness of 8853-2016 with a label of 2024 passes in 2029 and is flagged in 2030 (formula read)", () => {
   const fiveYearsOn = ["safety.harness.expires", "31.12.2029"] as const;
   expect(askedOf("harness-date", "2029-12-30", fiveYearsOn)).toBe("no");
+  // "until 31 December of that year": good through that day.
+  expect(askedOf("harness-date", "2029-12-31", fiveYearsOn)).toBe("no");
   expect(askedOf("harness-date", "2030-01-01", fiveYearsOn)).toBe("yes");
 });
 

@@ -226,18 +226,18 @@ const rest: readonly Trigger[] = [
   },
   {
     check: "harness-date",
-    has: { "safety.harness.expires": "2026-11-25" },
-    hasNot: { "safety.harness.expires": "2026-11-26" },
+    has: { "safety.harness.expires": "2026-11-24" },
+    hasNot: { "safety.harness.expires": "2026-11-25" },
   },
   {
     check: "seat-date",
-    has: { "safety.seat.expires": "2026-11-25" },
-    hasNot: { "safety.seat.expires": "2026-11-26" },
+    has: { "safety.seat.expires": "2026-11-24" },
+    hasNot: { "safety.seat.expires": "2026-11-25" },
   },
   {
     check: "extinguisher-due",
-    has: { "safety.extinguisher.serviceDue": "2026-11-25" },
-    hasNot: { "safety.extinguisher.serviceDue": "2026-11-26" },
+    has: { "safety.extinguisher.serviceDue": "2026-11-24" },
+    hasNot: { "safety.extinguisher.serviceDue": "2026-11-25" },
   },
   {
     check: "catch-tank-small",

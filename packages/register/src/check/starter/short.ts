@@ -145,7 +145,7 @@ export const shorts: Readonly<Record<string, string>> = {
   "tyre-pressure": "Tyre pressures, cold",
   "harness-date": "Harness label: valid on the day",
   "seat-date": "Seat label: valid on the day",
-  "extinguisher-due": "Extinguisher service: not due by the day",
+  "extinguisher-due": "Extinguisher service: not due before the day",
   "extinguisher-none": "No extinguisher recorded: see what is asked",
   "plumbed-in-armed": "Plumbed-in extinguisher: armed, red E, nozzles",
   "isolator-none": "No circuit breaker recorded: see what is asked",

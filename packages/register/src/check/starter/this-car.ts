@@ -333,7 +333,7 @@ const rest: readonly Check[] = [
       text: "the label is valid on the day",
     },
     when: expiredOn("safety.seat.expires"),
-    why: "seat recorded as valid until {safety.seat.expires}, before or on the day",
+    why: "seat recorded as valid until {safety.seat.expires}",
     source: international("seats"),
   }),
   check({
@@ -344,7 +344,7 @@ const rest: readonly Check[] = [
     criterion: {
       kind: "datedItem",
       characteristic: "safety.extinguisher.serviceDue",
-      text: "the service is not due before or on the day",
+      text: "the service is not due before the day",
     },
     when: expiredOn("safety.extinguisher.serviceDue"),
     why: "service recorded as due {safety.extinguisher.serviceDue}",

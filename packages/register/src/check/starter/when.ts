@@ -25,11 +25,11 @@ export const changed = (characteristic: string): Condition => verdict(characteri
 export const any = (...of: Condition[]): Condition => ({ op: "any", of });
 /** Every one of the conditions. */
 export const all = (...of: Condition[]): Condition => ({ op: "all", of });
-/** Ends before or on the day. */
+/** Ended before the day: an item is good through its last day, as its label says. */
 export const expiredOn = (characteristic: string): Condition => ({
   op: "date",
   characteristic,
-  is: "le",
+  is: "lt",
   date: "eventDay",
 });
 export const above = (characteristic: string, si: number): Condition => ({
