@@ -122,8 +122,9 @@ test.describe("a draft with two changes", () => {
       .first()
       .click();
     await expect(page).toHaveURL(/\/consequence\//);
+    await expect(page.getByRole("columnheader", { name: "Before the change" })).toBeVisible();
     await expectSoundHere(page, "the working");
-    await page.goBack();
+    await page.getByRole("link", { name: "The change" }).click();
     await page.getByRole("button", { name: "Withdraw" }).click();
     await expect(page.getByText("Withdrawn", { exact: false }).first()).toBeVisible();
     await expectSoundHere(page, "the withdrawn change");

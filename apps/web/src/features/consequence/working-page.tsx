@@ -19,6 +19,12 @@ export interface WorkingPageProps {
   readonly warnings: readonly string[];
   readonly caution?: string;
   readonly validity: string;
+  /** What the two sides are called, and where one came from; left out: the specification, and the car as it is. */
+  readonly of?: {
+    readonly before: string;
+    readonly after: string;
+    readonly back: { readonly href: string; readonly label: string };
+  };
   readonly source: readonly { readonly title: string; readonly locus?: string; readonly status: string }[];
 }
 
@@ -34,11 +40,16 @@ const origins: Readonly<Record<UsedInput["origin"], string>> = {
 /** How one figure came about: inputs and where each came from, formulas, what holds, who says so. */
 export function WorkingPage(props: WorkingPageProps) {
   const { club, car, title, computationTitle, figures, working, caution, validity, source, warnings } = props;
+  const of = props.of ?? {
+    before: "As specified",
+    after: "This car",
+    back: { href: carPath(club.slug, car.reference), label: car.chassis },
+  };
   return (
     <>
       <PageHead
         title={title}
-        back={{ href: carPath(club.slug, car.reference), label: car.chassis }}
+        back={of.back}
         plate={<Plate chassis={car.chassis} />}
         lead={computationTitle}
       />
@@ -63,12 +74,12 @@ export function WorkingPage(props: WorkingPageProps) {
             </p>
           ))}
         </section>
-        <Inputs inputs={props.inputs} inputsBefore={props.inputsBefore} missing={props.missing} />
+        <Inputs inputs={props.inputs} inputsBefore={props.inputsBefore} missing={props.missing} of={of} />
         <section aria-labelledby="working">
           <SectionHead id="working" title="Working" />
           <div className="grid gap-x-12 gap-y-6 wide:grid-cols-2">
-            {working.before === undefined ? null : <Steps title="As specified" run={working.before} />}
-            {working.after === undefined ? null : <Steps title="This car" run={working.after} />}
+            {working.before === undefined ? null : <Steps title={of.before} run={working.before} />}
+            {working.after === undefined ? null : <Steps title={of.after} run={working.after} />}
           </div>
         </section>
         <section aria-labelledby="validity" className="max-w-prose">
@@ -92,7 +103,8 @@ function Inputs({
   inputs,
   inputsBefore,
   missing,
-}: Pick<WorkingPageProps, "inputs" | "inputsBefore" | "missing">) {
+  of,
+}: Pick<WorkingPageProps, "inputs" | "inputsBefore" | "missing"> & Required<Pick<WorkingPageProps, "of">>) {
   const before = new Map(inputsBefore.map((input) => [input.field, input]));
   return (
     <section aria-labelledby="inputs" className="min-w-0">
@@ -102,8 +114,8 @@ function Inputs({
           <thead>
             <tr className="border-ink border-b text-left">
               <th className="py-1 pr-6">Input</th>
-              <th className="py-1 pr-6">As specified</th>
-              <th className="py-1 pr-6">This car</th>
+              <th className="py-1 pr-6">{of.before}</th>
+              <th className="py-1 pr-6">{of.after}</th>
               <th className="py-1">From</th>
             </tr>
           </thead>
