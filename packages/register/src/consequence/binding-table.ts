@@ -45,11 +45,12 @@ export class BindingTable {
   reach(id: string): readonly Place[] {
     const known = this.#reach.get(id);
     if (known) return known;
-    const { inputs, notFitted } = this.binding(id);
+    const { inputs, notFitted, onlyFor } = this.binding(id);
     const feeds = Object.values(inputs);
     const places = [
       ...feeds.flatMap(placesOf),
       ...(notFitted ? [notFitted] : []),
+      ...(onlyFor ? [{ key: onlyFor.key }] : []),
       ...feeds.flatMap(bindingsOf).flatMap((other) => this.reach(other)),
     ];
     this.#reach.set(id, places);

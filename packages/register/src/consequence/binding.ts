@@ -66,6 +66,8 @@ export interface Binding {
   readonly figures: readonly Figure[];
   /** Answers where a part is not fitted at all: an anti-roll bar that was left off has no rate. */
   readonly notFitted?: Place & { readonly outputs: Readonly<Record<string, number>> };
+  /** Says nothing of a car whose choice here is another; of one whose choice nobody recorded only if `orUnknown`. */
+  readonly onlyFor?: { readonly key: string; readonly codes: readonly string[]; readonly orUnknown?: true };
   /** Another binding that says more: this one is told only where that one cannot be worked out. */
   readonly unless?: string;
 }

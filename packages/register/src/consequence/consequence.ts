@@ -178,7 +178,9 @@ export function consequencesOf(
   if (changed.size === 0) return [];
   const earlier = new Solver(before, book, table);
   const later = new Solver(after, book, table, { of: earlier, except: changed });
-  const touched = bindingsTouchedBy(changed);
+  const touched = bindingsTouchedBy(changed).filter(
+    (binding) => earlier.appliesTo(binding) || later.appliesTo(binding),
+  );
   const told = touched.map((binding) =>
     binding.mode === "change"
       ? compared(binding, later.compare(binding, earlier))

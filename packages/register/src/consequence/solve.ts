@@ -26,6 +26,8 @@ export type Solved =
       readonly inputs: () => readonly UsedInput[];
     }
   | { readonly kind: "notFitted"; readonly outputs: Readonly<Record<string, number>>; readonly label: string }
+  /** Says nothing of such a car: it is built another way. */
+  | { readonly kind: "otherwise"; readonly because: string }
   | { readonly kind: "missing"; readonly missing: readonly MissingInput[] }
   | { readonly kind: "refused"; readonly because: string };
 
@@ -75,6 +77,13 @@ export class Solver {
     return solved;
   }
 
+  /** Whether a binding is about a car of this state at all. */
+  appliesTo({ onlyFor }: Pick<Binding, "onlyFor">): boolean {
+    if (onlyFor === undefined) return true;
+    const value = this.state.get(stateKey(onlyFor.key, "whole"))?.value;
+    return value?.kind === "choice" ? onlyFor.codes.includes(value.code) : onlyFor.orUnknown === true;
+  }
+
   /** One feed by itself, for whoever asks for an input and not for a result. */
   read(feed: Feed, field: string): Read {
     const into = new Gathering();
@@ -92,7 +101,9 @@ export class Solver {
   }
 
   #solve(binding: Binding): Solved {
-    const { notFitted } = binding;
+    const { notFitted, onlyFor } = binding;
+    if (onlyFor && !this.appliesTo(binding))
+      return { kind: "otherwise", because: `${binding.title} is not this car's` };
     if (notFitted) {
       const value = this.state.get(stateKey(notFitted.key, notFitted.side ?? "whole"));
       if (value?.value.kind === "absent") {
@@ -176,7 +187,7 @@ export class Solver {
     const fail = (missing: readonly MissingInput[], because?: string) =>
       optional ? undefined : into.fail(missing, because);
     if (solved.kind === "missing") return fail(solved.missing);
-    if (solved.kind === "refused") return fail([], solved.because);
+    if (solved.kind === "refused" || solved.kind === "otherwise") return fail([], solved.because);
     const { title } = this.table.binding(binding);
     if (solved.kind === "notFitted") {
       const raw = solved.outputs[output];
@@ -219,7 +230,8 @@ export class Solver {
         into.take(trial);
         return raw;
       }
-      first ??= trial;
+      // What lacks can be put on the record; that it is built otherwise cannot.
+      if (first === undefined || first.missing.length === 0) first = trial;
     }
     if (first) into.take(first);
     return undefined;

@@ -34,7 +34,7 @@ export class WorkedFigures {
       return answer === undefined || answer.si == null ? "not worked out" : answer.text;
     }
     if (solved.kind === "notFitted") return "none";
-    if (solved.kind === "refused") return `not worked out: ${solved.because}`;
+    if (solved.kind === "refused" || solved.kind === "otherwise") return `not worked out: ${solved.because}`;
     const labels = [...new Set(solved.missing.map(({ label }) => label))];
     const named = labels.slice(0, NAMED).join(", ");
     const more = labels.length > NAMED ? ` and ${labels.length - NAMED} more` : "";

@@ -4,7 +4,7 @@ import type { Feed } from "../consequence/binding";
 import { BindingTable } from "../consequence/binding-table";
 import { Solver } from "../consequence/solve";
 import { bindings } from "../consequence/table";
-import { axleMass, of, result, wheelRadius } from "../consequence/table/feed";
+import { axleMass, firstOf, of, result, rollCentre, wheelRadius } from "../consequence/table/feed";
 import type { FieldProblem } from "../refusal/invalid";
 import type { Origin, State } from "../state/state";
 import type { StudyAxle, StudyCar } from "./answer";
@@ -16,7 +16,7 @@ interface Part {
   readonly label: string;
   readonly dimension: MeasuredDimension;
   readonly unit: string;
-  readonly feed: (axle: Axle) => Feed | undefined;
+  readonly feed: (axle: Axle) => Feed;
 }
 
 const parts: readonly Part[] = [
@@ -41,8 +41,7 @@ const parts: readonly Part[] = [
     label: "roll-centre height",
     dimension: "length",
     unit: "mm",
-    // Only the front suspension has hardpoints in the dictionary.
-    feed: (axle) => (axle === "front" ? result("front.linkage", "rollCentreHeight") : undefined),
+    feed: (axle) => firstOf(...rollCentre(axle)),
   },
   {
     part: "springRate",
@@ -88,10 +87,9 @@ const axleWords = { front: "Front", rear: "Rear" } as const;
 
 function fieldOf(
   solver: Solver,
-  feed: Feed | undefined,
+  feed: Feed,
   place: Pick<StudyField, "name" | "label" | "unit" | "dimension">,
 ): StudyField {
-  if (feed === undefined) return { ...place, missing: [] };
   const read = solver.read(feed, place.name);
   if (!read.ok) return { ...place, missing: read.missing.map(({ label }) => label) };
   if (typeof read.raw !== "number") return { ...place, missing: [] };

@@ -24,9 +24,9 @@ export function PlanLack({ club, page: { fields, of, axle } }: PlanLackProps) {
       </h2>
       <p>
         {named.join("; ")}. Each has a field below. On the record once, none of it is asked for again
-        {axle === "front" && points > 0
-          ? ", and every change is told with its castor, bump steer and roll-centre height."
-          : "."}
+        {points === 0
+          ? "."
+          : `, and every change is told with its ${axle === "front" ? "castor, " : "camber change, "}bump steer and roll-centre height.`}
       </p>
       {measured ? (
         <p>

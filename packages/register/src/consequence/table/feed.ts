@@ -44,6 +44,12 @@ export const sprungMass = (axle: Axle): Extract<Feed, { readonly from: "values" 
   value: ([left = 0, right = 0, unsprung = 0]) => (left + right - unsprung) / 2,
 });
 
+/** Roll-centre height from an axle's own hardpoints, by whichever linkage guides its wheels. */
+export const rollCentre = (axle: Axle): readonly Feed[] =>
+  (axle === "front" ? ["front.linkage", "front.strutLinkage"] : ["rear.armLinkage", "rear.swingLinkage"]).map(
+    (binding) => result(binding, "rollCentreHeight"),
+  );
+
 /** Height of a wheel's centre from the tyre's nominal size. */
 export const wheelRadius = (axle: Axle): Feed => ({
   from: "result",

@@ -1,5 +1,5 @@
 import type { Binding, Feed } from "../binding";
-import { type Axle, assumed, axleMass, group, of, result, wheelRadius } from "./feed";
+import { type Axle, assumed, axleMass, firstOf, group, of, result, rollCentre, wheelRadius } from "./feed";
 
 const axle = (which: Axle, rollCentreHeight: Feed): Feed =>
   group({
@@ -35,9 +35,12 @@ export const rollBindings: readonly Binding[] = [
     computation: "roll.cornering",
     mode: "each",
     inputs: {
-      front: axle("front", result("front.linkage", "rollCentreHeight")),
-      // Only the front suspension has hardpoints in the dictionary.
-      rear: axle("rear", assumed(0.12, "rear roll centre taken 120 mm above the ground")),
+      front: axle("front", firstOf(...rollCentre("front"))),
+      // A live axle's links have no hardpoints in the dictionary.
+      rear: axle(
+        "rear",
+        firstOf(...rollCentre("rear"), assumed(0.12, "rear roll centre taken 120 mm above the ground")),
+      ),
       cgHeight: of("chassis.centreOfGravityHeight"),
       acceleration: assumed(0.6 * 9.80665, "cornering at 0.6 g"),
     },
