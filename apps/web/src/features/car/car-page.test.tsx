@@ -103,6 +103,20 @@ describe("a car's page", () => {
     expect(text).toContain("Engine KV-1 (1980 to now), re-stamped");
   });
 
+  test("folds what is specified and not recorded of the car, so that what is known is not lost among it", () => {
+    const unknown = { ...camber, key: "front.castor left", label: "Front castor", actual: "" };
+    const rows = [camber, { ...unknown, verdict: "notRecorded" as const, verdictText: "not recorded" }];
+    const folded = markup(
+      <CarPage {...props} assemblies={props.assemblies.map((one) => ({ ...one, rows }))} />,
+    );
+    const details =
+      /<details[^>]*>(?:(?!<\/details>).)*1 specified, not recorded(?:(?!<\/details>).)*<\/details>/s;
+    const inside = details.exec(folded)?.[0] ?? "";
+    expect(inside).toContain("Front castor");
+    expect(inside).not.toContain("Front camber");
+    expect(folded.replace(inside, "")).not.toContain("Front castor");
+  });
+
   test("compares with either baseline by an address", () => {
     expect(html).toContain('href="/club/sandvaer/car/S2-0417~2?against=asBuilt#deviations"');
   });
