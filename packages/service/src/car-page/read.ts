@@ -16,7 +16,7 @@ import { dayOrNothing } from "../day";
 import { type CarSupport, carSupport } from "../evidence";
 import { type KeeperLine, keepersOf, maySeeKeepers } from "../keeper";
 import { type DecisionLine, decisionsOnCar } from "../number";
-import { type CarRecord, carReference } from "../record";
+import type { CarRecord } from "../record";
 import { standingRecord } from "../standing-record";
 
 /** One thing that happened to a car, latest first in lists. */
@@ -180,18 +180,14 @@ export async function carPage(ctx: Context, reference: string): Promise<CarPage>
     ...[...state.values()].map(({ characteristic }) => characteristic),
   ]);
   const keys = new Set(deviations.map(({ characteristic }) => characteristic));
-  const pointer = await ctx.db.car.findFirst({
-    where: { id: record.id },
-    select: { mergedInto: { select: { chassis: true, claim: true } } },
-  });
-  const { basis, asBuilt, modifications: _m, readings: _r, ...facts } = record;
+  const { basis, asBuilt, modifications: _m, readings: _r, mergedInto, ...facts } = record;
   return {
     club: ctx.club,
     on: ctx.today,
     car: { ...facts, options: basis.options },
     claims: await ctx.db.car.count({ where: { chassisKey: record.chassisKey, ...standingRecord } }),
     decisions: await decisionsOnCar(ctx, record.id),
-    ...(pointer?.mergedInto ? { mergedInto: carReference(pointer.mergedInto) } : {}),
+    ...(mergedInto === undefined ? {} : { mergedInto }),
     colour: state.get("body.colour whole")?.value.entered ?? "",
     body: printed(book.find("body.style"), state.get("body.style whole")?.value),
     factory: words(deviations),

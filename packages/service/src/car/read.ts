@@ -1,7 +1,7 @@
 import type { Verdict } from "@trunnion/db";
 import { type Assembly, type CharacteristicBook, chassisKey, refused } from "@trunnion/register";
 import type { Context } from "../context";
-import { type CarRecord, carReference, recordsOf } from "../record";
+import { type CarRecord, recordByClaim } from "../record";
 import { requireRole } from "../role";
 
 /** Verdicts that make a car differ from factory. */
@@ -55,12 +55,7 @@ export function sumOf(counts: AssemblyCounts): number {
  * @throws Refusal CAR_NOT_FOUND, also for a car of another club: this transaction cannot see it
  */
 export async function findCar(ctx: Context, reference: string): Promise<CarRecord> {
-  const { chassisKey: key, claim } = partsOf(reference);
-  const found = await ctx.db.car.findUnique({
-    where: { clubId_chassisKey_claim: { clubId: ctx.club.id, chassisKey: key, claim } },
-    select: { id: true },
-  });
-  const [record] = found ? await recordsOf(ctx, [found.id]) : [];
+  const record = await recordByClaim(ctx, partsOf(reference));
   if (!record) throw refused("CAR_NOT_FOUND", { car: reference });
   return record;
 }
@@ -77,12 +72,7 @@ export async function openCar(ctx: Context, reference: string): Promise<CarRecor
   await ctx.db.$queryRaw`
     SELECT 1 FROM car WHERE club_id = ${ctx.club.id}::uuid AND chassis_key = ${key} AND claim = ${claim} FOR UPDATE`;
   const record = await findCar(ctx, reference);
-  const pointer = await ctx.db.car.findFirst({
-    where: { id: record.id },
-    select: { mergedInto: { select: { chassis: true, claim: true } } },
-  });
-  if (pointer?.mergedInto) {
-    throw refused("CAR_MERGED", { car: record.reference, into: carReference(pointer.mergedInto) });
-  }
+  const { mergedInto: into } = record;
+  if (into !== undefined) throw refused("CAR_MERGED", { car: record.reference, into });
   return record;
 }

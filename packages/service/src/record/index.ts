@@ -1,1 +1,1 @@
-export { type CarRecord, carReference, recordsInTurn, recordsOf } from "./read";
+export { type CarRecord, carReference, recordByClaim, recordsInTurn, recordsOf } from "./read";

@@ -71,6 +71,7 @@ export interface RecordRow {
   readonly firstRegisteredText: string | null;
   readonly remarks: string | null;
   readonly series: readonly [id: string, slug: string, name: string, marque: string] | null;
+  readonly mergedInto: readonly [chassis: string, claim: number] | null;
   readonly status: readonly [status: CarStatus, fromText: string | null] | null;
   readonly options: readonly string[] | null;
   readonly identities:
@@ -98,17 +99,25 @@ const readingsSql = sql`(SELECT json_agg(json_build_array(r.id, r.characteristic
     r.entered, r.number, r.resolution, r.text) ORDER BY r.id)
   FROM reading r WHERE r.setting_sheet_id = t.id)`;
 
+/** Some cars, over `car c`, by their ids. */
+export const carsById = (carIds: readonly string[]): Prisma.Sql => sql`c.id = ANY(${[...carIds]}::uuid[])`;
+
+/** The car that claims a number in that place. */
+export const carByClaim = (chassisKey: string, claim: number): Prisma.Sql =>
+  sql`c.chassis_key = ${chassisKey} AND c.claim = ${claim}::int`;
+
 /**
  * Each car's record in one row of one column, JSON as text: whatever belongs to the car is found by its own index, so the
  * cost is the cars asked for, and nothing is put together row by row here. Of the numbers it bore the latest comes first: who
  * asks for a mark wants the one it bears.
  */
-export function recordSql(carIds: readonly string[]): Prisma.Sql {
+export function recordSql(where: Prisma.Sql): Prisma.Sql {
   return sql`SELECT json_build_object('id', c.id, 'chassis', c.chassis, 'chassisKey', c.chassis_key, 'claim', c.claim,
     'serial', c.serial, 'version', c.version, 'builtText', c.built_text, 'builtEarliest', c.built_earliest,
     'builtLatest', c.built_latest, 'firstRegisteredText', c.first_registered_text, 'remarks', c.remarks,
     'series', (SELECT json_build_array(s.id, s.slug, s.name, q.name) FROM series s
       JOIN marque q ON q.club_id = s.club_id AND q.id = s.marque_id WHERE s.id = c.series_id),
+    'mergedInto', (SELECT json_build_array(o.chassis, o.claim) FROM car o WHERE o.id = c.merged_into_id),
     'status', (SELECT json_build_array(t.status, t.from_text) FROM car_status_span t
       WHERE t.car_id = c.id AND t."to" IS NULL ORDER BY t.id LIMIT 1),
     'options', (SELECT json_agg(o.code ORDER BY o.code) FROM car_option o WHERE o.car_id = c.id),
@@ -125,5 +134,5 @@ export function recordSql(carIds: readonly string[]): Prisma.Sql {
       WHERE t.car_id = c.id AND t.superseded_at IS NULL),
     'modificationCount', (SELECT count(*) FROM modification m WHERE m.car_id = c.id),
     'sheetCount', (SELECT count(*) FROM setting_sheet t WHERE t.car_id = c.id))::text AS record
-    FROM car c WHERE c.id = ANY(${[...carIds]}::uuid[])`;
+    FROM car c WHERE ${where}`;
 }

@@ -1,4 +1,4 @@
-import type { CarStatus, IdentityKind, IdentityStanding } from "@trunnion/db";
+import type { CarStatus, IdentityKind, IdentityStanding, Prisma } from "@trunnion/db";
 import {
   type AcceptedModification,
   type AsBuiltValue,
@@ -12,6 +12,8 @@ import type { Context } from "../context";
 import { fittedOn } from "../fitted-on";
 import { valueFrom } from "../value-columns";
 import {
+  carByClaim,
+  carsById,
   type ModificationCells,
   type RecordRow,
   recordSql,
@@ -28,6 +30,8 @@ export interface CarRecord {
   readonly chassis: string;
   readonly chassisKey: string;
   readonly claim: number;
+  /** Reference of the car that this record turned out to be of; missing of every other. */
+  readonly mergedInto?: string;
   readonly version: number;
   readonly series: {
     readonly id: string;
@@ -125,6 +129,8 @@ function seriesOf(row: RecordRow): CarRecord["series"] {
   return { id, slug, name, marque: { name: marque } };
 }
 
+const referenceOf = ([chassis, claim]: readonly [string, number]) => carReference({ chassis, claim });
+
 function recordOf(row: RecordRow, titles: Titles): CarRecord {
   return {
     id: row.id,
@@ -133,6 +139,7 @@ function recordOf(row: RecordRow, titles: Titles): CarRecord {
     chassisKey: row.chassisKey,
     claim: row.claim,
     version: row.version,
+    ...(row.mergedInto === null ? {} : { mergedInto: referenceOf(row.mergedInto) }),
     series: seriesOf(row),
     basis: basisOf(row),
     built: row.builtText,
@@ -174,8 +181,8 @@ async function titlesOf({ db }: Context, rows: readonly RecordRow[]): Promise<Ti
   return new Map(found.map(({ id, title }) => [id, title]));
 }
 
-async function rowsOf({ db }: Context, carIds: readonly string[]): Promise<readonly string[]> {
-  const found = await db.$queryRaw<{ record: string }[]>(recordSql(carIds));
+async function rowsOf({ db }: Context, where: Prisma.Sql): Promise<readonly string[]> {
+  const found = await db.$queryRaw<{ record: string }[]>(recordSql(where));
   return found.map(({ record }) => record);
 }
 
@@ -188,7 +195,23 @@ function* untitled(rows: readonly string[]): Generator<CarRecord> {
  * without holding more than one. Sources are without their titles: for what only reckons with values.
  */
 export async function recordsInTurn(ctx: Context, carIds: readonly string[]): Promise<Iterable<CarRecord>> {
-  return untitled(await rowsOf(ctx, carIds));
+  return untitled(await rowsOf(ctx, carsById(carIds)));
+}
+
+/** Rows with the titles of the sources they name. */
+async function titled(ctx: Context, where: Prisma.Sql) {
+  const rows = (await rowsOf(ctx, where)).map((row) => JSON.parse(row) as RecordRow);
+  return { rows, titles: await titlesOf(ctx, rows) };
+}
+
+/** The record of the car that claims a number in that place; undefined where none does. */
+export async function recordByClaim(
+  ctx: Context,
+  { chassisKey, claim }: Pick<CarRecord, "chassisKey" | "claim">,
+): Promise<CarRecord | undefined> {
+  const { rows, titles } = await titled(ctx, carByClaim(chassisKey, claim));
+  const [row] = rows;
+  return row && recordOf(row, titles);
 }
 
 /**
@@ -202,8 +225,7 @@ export async function recordsOf(
   carIds: readonly string[],
   { beforeEvent }: { readonly beforeEvent?: string } = {},
 ): Promise<readonly CarRecord[]> {
-  const rows = (await rowsOf(ctx, carIds)).map((row) => JSON.parse(row) as RecordRow);
-  const titles = await titlesOf(ctx, rows);
+  const { rows, titles } = await titled(ctx, carsById(carIds));
   return rows.map((row) => {
     if (beforeEvent === undefined) return recordOf(row, titles);
     const settingSheets = row.settingSheets?.filter(([, , eventId]) => eventId !== beforeEvent) ?? null;
