@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { bignumber, combinations, quantileSeq } from "mathjs";
+import { bignumber, combinations, divide, fraction, quantileSeq } from "mathjs";
 import { interquartileRange, mean, sampleCorrelation } from "simple-statistics";
 import { describe, expect, test } from "vitest";
 import { medianAbsoluteDeviation, medianOf, robustScale, robustSummary } from "../measurement/robust";
@@ -170,6 +170,27 @@ describe("an association", () => {
         ];
         const one = (place: 0 | 1) => cars.map((car) => car[place]);
         expect(phi).toBeCloseTo(sampleCorrelation(one(0), one(1)), 8);
+      }),
+    );
+  });
+
+  test("has the odds and the counts to be expected that mathjs's exact fractions give", () => {
+    fc.assert(
+      fc.property(table, (counts) => {
+        const { both, firstOnly, secondOnly, neither } = counts;
+        const { oddsRatio, leastExpected, count } = association(counts);
+        if (oddsRatio !== undefined) {
+          // (both to firstOnly) over (secondOnly to neither), neither of which divides by nought here.
+          const odds = divide(fraction(both, firstOnly), fraction(secondOnly, Math.max(1, neither)));
+          expect(oddsRatio).toBeCloseTo(neither === 0 ? 0 : Number(odds), 8);
+        }
+        if (count === 0) return;
+        const rows = [both + firstOnly, secondOnly + neither];
+        const columns = [both + secondOnly, firstOnly + neither];
+        const expected = rows.flatMap((row) =>
+          columns.map((column) => Number(fraction(row * column, count))),
+        );
+        expect(leastExpected).toBeCloseTo(Math.min(...expected), 10);
       }),
     );
   });

@@ -89,6 +89,15 @@ describe("a plot over the years", () => {
     for (const { count, size } of drawn) expect(size).toBeCloseTo(count * unit, 0);
   });
 
+  test("names a year below its bars even where they lie within one", () => {
+    const months = [1, 2, 6].map((month) => ({
+      year: 1976 + (month - 0.5) / 12,
+      count: 2,
+      counts: [2, 0, 0, 0, 0],
+    }));
+    expect(markup(<SharePlot id="m" rows={months} step={1 / 12} />)).toContain(">1976</text>");
+  });
+
   test("of quantities draws one stroke and one square a year", () => {
     const quartiles = [1990, 1991, 1994].map((year, place) => ({
       year,
@@ -100,6 +109,20 @@ describe("a plot over the years", () => {
     }));
     const html = markup(<QuartilePlot rows={quartiles} axis={axis} />);
     expect(html.match(/data-year=/g)).toHaveLength(3);
+    // Two figures say where nought lies and how long a degree is; every other one of the table must lie there too.
+    const strokes = [...html.matchAll(/data-year="\d+"><path d="M([\d.]+) ([\d.]+)V([\d.]+)"/g)];
+    const squares = [...html.matchAll(/<rect x="([\d.]+)" y="([\d.]+)" width="6" height="6"/g)];
+    const [first] = strokes.map(([, , lower, upper]) => ({ lower: Number(lower), upper: Number(upper) }));
+    const unit = ((first?.lower ?? 0) - (first?.upper ?? 0)) / 45;
+    const placeOf = (value: number) => (first?.upper ?? 0) + (5 - value) * unit;
+    for (const [index, { lower, median, upper }] of quartiles.entries()) {
+      expect(Number(strokes[index]?.[2])).toBeCloseTo(placeOf(lower), 0);
+      expect(Number(strokes[index]?.[3])).toBeCloseTo(placeOf(upper), 0);
+      expect(Number(squares[index]?.[2]) + 3).toBeCloseTo(placeOf(median), 0);
+    }
+    const years = strokes.map(([, x]) => Number(x));
+    const year = ((years[2] ?? 0) - (years[0] ?? 0)) / 4;
+    expect(years[1]).toBeCloseTo((years[0] ?? 0) + year, 0);
     expect(html).not.toContain("NaN");
     expect(markup(<QuartilePlot rows={quartiles.slice(0, 1)} axis={axis} />)).not.toContain("NaN");
   });

@@ -19,7 +19,7 @@ function yearScale(years: readonly number[]) {
 }
 
 function Years({ years, x }: { readonly years: readonly number[]; readonly x: (year: number) => number }) {
-  const [first, last] = [Math.ceil(Math.min(...years)), Math.floor(Math.max(...years))];
+  const [first, last] = [Math.floor(Math.min(...years)), Math.ceil(Math.max(...years))];
   const step = Math.max(1, Math.ceil((last - first) / 5));
   const told = Array.from(
     { length: Math.floor((last - first) / step) + 1 },

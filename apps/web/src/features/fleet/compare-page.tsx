@@ -50,7 +50,7 @@ function CompareForm({ page: { club, series }, query }: ComparePageProps) {
       <form
         action={compareCarsPath(club.slug)}
         method="get"
-        className="grid gap-4 sm:grid-cols-2 wide:grid-cols-[2fr_1fr_1fr_auto] wide:items-end"
+        className="grid gap-4 sm:grid-cols-2 wide:grid-cols-[2fr_1fr_1fr_auto] wide:items-start"
       >
         <Field
           name="cars"
@@ -75,7 +75,7 @@ function CompareForm({ page: { club, series }, query }: ComparePageProps) {
           hint="Left empty: what most have."
           autoComplete="off"
         />
-        <div>
+        <div className="wide:pt-7">
           <Button>Compare</Button>
         </div>
       </form>

@@ -44,7 +44,7 @@ export function DueMonthPage({ page, query }: DueMonthPageProps) {
       <PageHead
         title={sayMonth(month)}
         back={{ href: duePath(club.slug, query), label: "What falls due" }}
-        lead={count === 0 ? "Nothing falls due" : `${sayCount(count)} fall due`}
+        lead={count === 0 ? "Nothing falls due" : `${sayCount(count)} ${count === 1 ? "falls" : "fall"} due`}
       />
       <nav aria-label="Months" className="print:hidden flex flex-wrap gap-x-6">
         <a href={to(-1)} rel="prev" className={step}>

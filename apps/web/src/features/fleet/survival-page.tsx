@@ -192,7 +192,9 @@ function MonthSection({ page: { months, noMonth } }: { readonly page: Survival }
       />
       <SharePlot id="months-plot" rows={monthRows(spans)} step={step / 12} />
       <details className="text-small">
-        <summary className="inline-flex min-h-11 cursor-pointer items-center">As a table</summary>
+        <summary className="print:hidden inline-flex min-h-11 cursor-pointer items-center">
+          As a table
+        </summary>
         <div className="overflow-x-auto">
           <table className="plain-table">
             <caption className="sr-only">Cars by month of building and what has become of them</caption>
@@ -236,8 +238,16 @@ function CompletenessSection({ page: { completeness } }: { readonly page: Surviv
       <p className="max-w-prose">
         Of {sayCars(cars)} that are not gone, half of the records hold {Math.round(lower)} to{" "}
         {Math.round(upper)} values, the median {Math.round(median)}.{" "}
-        {nothing === 0 ? "None is" : `${sayCount(nothing)} are`} without any; of {sayCount(noStatus)} it is
-        not known what has become of them, of {sayCount(noBuilt)} not when they were built.
+        {[
+          nothing === 0 ? "None is without any" : `${sayCount(nothing)} are without any`,
+          noStatus === 0
+            ? "of each it is known what has become of it"
+            : `of ${sayCount(noStatus)} it is not known what has become of them`,
+          noBuilt === 0
+            ? "of each when it was built"
+            : `of ${sayCount(noBuilt)} it is not known when they were built`,
+        ].join(", ")}
+        .
       </p>
     </section>
   );

@@ -67,7 +67,9 @@ function YearFigure({ id, title, text, table, axis }: YearFigureProps) {
       )}
       {table.rows.length === 0 ? null : (
         <details className="text-small">
-          <summary className="inline-flex min-h-11 cursor-pointer items-center">As a table</summary>
+          <summary className="print:hidden inline-flex min-h-11 cursor-pointer items-center">
+            As a table
+          </summary>
           <YearRows title={title} table={table} />
         </details>
       )}
