@@ -94,7 +94,7 @@ test("a condition goes together with the search and the series, and stays throug
   await page.goto("/club/sandvaer/car?where=recorded_front.camber");
   const all = await counted(register);
   await register.choose("Series 2");
-  expect(new URL(page.url()).searchParams.get("where")).toBe("recorded_front.camber");
+  expect(new URL(page.url()).searchParams.get("where")).toBe("all2_recorded_front.camber_series1_series-2");
   const some = await counted(register);
   expect(some.fit).toBeGreaterThan(0);
   expect(some.fit).toBeLessThan(all.fit);

@@ -148,7 +148,7 @@ function Parts({ club, search, narrowed }: ToldProps) {
     <ul aria-label="Narrowed by" className="print:hidden flex flex-wrap gap-x-4 text-small">
       {parts.map(({ is, said }) => (
         <li key={said}>
-          <a href={pathWithout(narrowing, is)} data-live="narrowed" className={link}>
+          <a href={pathWithout(narrowing, is)} data-live={`narrowed ${said}`} className={link}>
             <span className="sr-only">Take off: </span>
             {said}
             <span aria-hidden className="pl-1.5">
