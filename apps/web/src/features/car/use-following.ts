@@ -69,8 +69,10 @@ export function useFollowing({ typing, list }: Frames): FollowingHands {
   useEffect(() => {
     if (failed) pressed.current = undefined;
     if (found === undefined) return;
-    // What was chosen there is now among what the list brings.
-    for (const choice of typing.current?.querySelectorAll("select") ?? []) choice.value = "";
+    // What was chosen and asked for is now among what the list brings; what was chosen since is still to be asked for.
+    const query = new URL(window.location.href).searchParams;
+    for (const choice of typing.current?.querySelectorAll("select") ?? [])
+      if (query.get(choice.name) === choice.value) choice.value = "";
     if (pressed.current === undefined) return;
     const { name, follow } = pressed.current;
     pressed.current = undefined;
