@@ -458,6 +458,10 @@ describe("a use case that writes", () => {
     exempt.push("tellOfStep", "takeNotices", "sendNotices", "sendAllNotices");
     // For every member; taken back by whoever made it or keeps the list: part/part.db.test.ts.
     exempt.push("addPartNote", "withdrawPartNote");
+    // By whose draft it is: submission-photo/submission-photo.db.test.ts.
+    exempt.push("aboutPhoto", "removePhoto");
+    // For every member, since whoever measures knows what with: instrument/instrument.db.test.ts.
+    exempt.push("addInstrument");
     // For every member, over his own links: calendar-feed/calendar-feed.db.test.ts.
     exempt.push("addFeed", "removeFeed");
     // For anybody, over nothing but himself: keeper/edit.db.test.ts.
