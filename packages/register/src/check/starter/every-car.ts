@@ -177,7 +177,7 @@ export const everyCar: readonly Check[] = [
     criterion: {
       kind: "datedItem",
       characteristic: "safety.extinguisher.serviceDue",
-      text: "the service is not due before or on the day",
+      text: "the service is not due before the day",
     },
     source: national("chapter 7, appendix 6"),
   }),
