@@ -15,7 +15,10 @@ const OURS = 500;
 const THEIRS = 4_000;
 const VALUES = 6;
 /** Tables that grow with the cars, as far as they are filled here: reading one from end to end is what a large club would notice. */
-const big = new Set(["car", "car_status_span", "current_value", "car_text", "car_summary"]);
+const big = new Set([
+  ...["car", "car_status_span", "current_value", "car_text", "car_summary", "as_built_value"],
+  ...["submission", "modification", "modification_change", "setting_sheet", "reading", "dated_item"],
+]);
 
 const FILL = `
   INSERT INTO car (club_id, id, series_id, chassis, chassis_key, claim)
@@ -30,6 +33,30 @@ const VALUE = `
     FROM car c, (SELECT 'part.' || n AS key, n FROM generate_series(1, ${VALUES}) n
       UNION ALL SELECT unnest(ARRAY['rear.antiRollBar.diameter', 'front.disc.face', 'front.camber', 'oil.cooler']), 0) AS k
     WHERE c.club_id = $1::uuid`;
+/** Of each car what left the works, a change, a sheet with readings, and a day that falls due. */
+const RECORD = [
+  `INSERT INTO as_built_value (club_id, id, car_id, characteristic, side, value_kind, entered, number, resolution)
+     SELECT club_id, gen_random_uuid(), id, 'rear.antiRollBar.diameter', 'whole', 'quantity', '16 mm', 0.016, 0.001 FROM car c
+     WHERE club_id = $1::uuid AND NOT EXISTS (SELECT FROM as_built_value a WHERE a.car_id = c.id)`,
+  `INSERT INTO submission (club_id, id, car_id, status, client_key)
+     SELECT club_id, id, id, 'accepted', gen_random_uuid() FROM car c
+     WHERE club_id = $1::uuid AND NOT EXISTS (SELECT FROM submission s WHERE s.car_id = c.id)`,
+  `INSERT INTO modification (club_id, id, submission_id, car_id, sequence, fitted_earliest, fitted_latest)
+     SELECT club_id, id, id, car_id, 1, '1998-05-01', '1998-05-01' FROM submission WHERE club_id = $1::uuid AND id = car_id`,
+  `INSERT INTO modification_change (club_id, id, modification_id, characteristic, side, after_value_kind, after_entered, after_text)
+     SELECT club_id, gen_random_uuid(), id, 'front.disc.face', 'whole', 'choice', 'drilled', 'drilled' FROM modification
+     WHERE club_id = $1::uuid AND id = car_id`,
+  `INSERT INTO setting_sheet (club_id, id, car_id, "on", sequence)
+     SELECT club_id, id, id, '2020-05-01', 1 FROM car c
+     WHERE club_id = $1::uuid AND NOT EXISTS (SELECT FROM setting_sheet s WHERE s.car_id = c.id)`,
+  `INSERT INTO reading (club_id, id, setting_sheet_id, characteristic, side, value_kind, entered, number, resolution)
+     SELECT club_id, gen_random_uuid(), id, key, 'left', 'quantity', '-0.5°', -0.0087, 0.0001
+     FROM setting_sheet, unnest(ARRAY['front.camber', 'rear.camber', 'front.toe', 'rear.toe']) AS key
+     WHERE club_id = $1::uuid AND id = car_id`,
+  `INSERT INTO dated_item (club_id, id, car_id, kind, label, valid_to)
+     SELECT club_id, gen_random_uuid(), id, 'harness', 'Harness', current_date + (row_number() OVER ())::int % 900 FROM car
+     WHERE club_id = $1::uuid`,
+];
 
 beforeAll(async () => {
   world = await openWorld();
@@ -43,6 +70,7 @@ beforeAll(async () => {
     await driver.query(FILL, [id, seriesId, cars]);
     await driver.query(STATUS, [id]);
     await driver.query(VALUE, [id]);
+    for (const record of RECORD) await driver.query(record, [id]);
   }
   await driver.query("ANALYZE");
   for (const club of ["ours", "theirs"]) {
