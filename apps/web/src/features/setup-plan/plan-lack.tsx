@@ -23,7 +23,7 @@ export function PlanLack({ club, page: { fields, of, axle } }: PlanLackProps) {
         What the record lacks for these wheels
       </h2>
       <p>
-        {named.join("; ")}. Each has a field below. On the record once, none of it is asked for again
+        {sentence(named)}. Each has a field below. On the record once, none of it is asked for again
         {points === 0
           ? "."
           : `, and every change is told with its ${axle === "front" ? "castor, " : "camber change, "}bump steer and roll-centre height.`}
@@ -37,4 +37,9 @@ export function PlanLack({ club, page: { fields, of, axle } }: PlanLackProps) {
       ) : null}
     </section>
   );
+}
+
+function sentence(parts: readonly string[]): string {
+  const said = parts.join("; ");
+  return `${said.charAt(0).toUpperCase()}${said.slice(1)}`;
 }
