@@ -13,7 +13,7 @@ import type { ClubFacts, Context } from "../context";
 import { type ChosenFleet, chosenFleet, type FleetChoice } from "../fleet-choice";
 import { carsSql } from "../spread/policy";
 import { valueFrom } from "../value-columns";
-import { changedSql, commonestDifferentSql, prevalenceSql } from "./policy";
+import { changedSql, commonestDifferentSql, prevalenceSql, readInOrderSql } from "./policy";
 
 /** How common it is that a characteristic differs from factory. */
 export interface PrevalenceRow {
@@ -84,6 +84,7 @@ async function rowsOf(
   where: ChosenFleet["where"],
   book: CharacteristicBook,
 ): Promise<readonly PrevalenceRow[]> {
+  await ctx.db.$queryRaw(readInOrderSql);
   const counted = await ctx.db.$queryRaw<Counted[]>(prevalenceSql(where));
   const commonest = byKey(await ctx.db.$queryRaw<Commonest[]>(commonestDifferentSql(where)));
   const changed = byKey(await ctx.db.$queryRaw<Changed[]>(changedSql(where)));
