@@ -135,7 +135,9 @@ test.describe("a draft with two changes", () => {
   }) => {
     const draft = new DraftPage(page);
     await draft.begin(["Front anti-roll bar diameter"]);
+    await draft.write("Fitted", "14 Nov 2026");
     const field = page.getByLabel("On it now").first();
+    await page.getByRole("heading", { level: 1 }).click();
     await tabTo(page, field, 60);
     await page.keyboard.type("40 kg");
     await tabTo(page, page.getByRole("button", { name: "Hand in" }), 60);

@@ -85,7 +85,8 @@ test.describe("a change handed in on a phone", () => {
     complaints.allow(/ERR_INTERNET_DISCONNECTED|Failed to load resource|ERR_FAILED/);
     const draft = new DraftPage(page);
     await draft.begin(["Front anti-roll bar diameter"]);
-    await draft.write("On it now", "21 mm");
+    // What an earlier run had accepted would be what the car has already.
+    await draft.write("On it now", `${19 + (run % 50) / 10} mm`);
     await draft.write("Fitted", "14 Nov 2026");
     await draft.saved();
     const maker = new EvidencePage(page);
@@ -135,7 +136,9 @@ test.describe("a change handed in on a phone", () => {
     await desk.goto(address);
     await row.getByRole("link").click();
     await expect(
-      desk.getByRole("region", { name: "What it supports" }).getByText("Front anti-roll bar diameter"),
+      desk
+        .getByRole("region", { name: "What it supports" })
+        .getByRole("link", { name: /Front anti-roll bar diameter/ }),
     ).toBeVisible();
     await registrar.close();
   });
