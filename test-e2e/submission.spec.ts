@@ -210,6 +210,37 @@ test.describe("a change handed in on a phone", () => {
     await expect(slow.getByText("Withdrawn", { exact: false }).first()).toBeVisible();
   });
 
+  test("is handed in where the line lets the page through and then holds what works out consequences", async ({
+    page,
+    complaints,
+  }) => {
+    complaints.allow(/ERR_INTERNET_DISCONNECTED|Failed to load resource|ERR_FAILED/);
+    const draft = new DraftPage(page);
+    await draft.begin(["Front anti-roll bar diameter"]);
+    await draft.write("On it now", "22 mm");
+    await draft.write("Fitted", "14 Nov 2026");
+    await draft.saved();
+    let arrived = "";
+    await page.route(page.url(), async (route) => {
+      const answer = await route.fetch();
+      arrived = await answer.text();
+      await route.fulfill({ response: answer });
+    });
+    const held: string[] = [];
+    await page.route(/\/_next\/static\/.*\.js/, async (route) => {
+      const [name = ""] = /[^/]+\.js/.exec(route.request().url()) ?? [];
+      if (arrived.includes(name)) return route.continue();
+      // Neither an answer nor an end: as a line that went dead does it.
+      held.push(name);
+    });
+    await page.reload();
+    await expect.poll(() => held.length).toBeGreaterThan(0);
+    await page.getByRole("button", { name: "Hand in" }).click();
+    await expect(page.getByRole("heading", { level: 1, name: /^A change to/ })).toBeVisible();
+    await page.getByRole("button", { name: "Withdraw" }).click();
+    await expect(page.getByText("Withdrawn", { exact: false }).first()).toBeVisible();
+  });
+
   test("of two days is two changes of one submission, and a word is there again after the tab was closed", async ({
     page,
     context,

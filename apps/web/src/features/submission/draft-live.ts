@@ -6,6 +6,21 @@ import type { LiveReading } from "./live";
 
 /** Milliseconds after the last key before consequences are worked out again. */
 const REST = 150;
+/** Longest wait for the engines when a button was pressed, milliseconds: a line gone dead ends no request it carries. */
+const PATIENCE = 4_000;
+
+/** The engines, once they have come to this browser; throws when they do not come. */
+async function engines(): Promise<typeof import("./live")> {
+  let late: number | undefined;
+  const tired = new Promise<never>((_, reject) => {
+    late = window.setTimeout(() => reject(new Error("the engines have not come")), PATIENCE);
+  });
+  try {
+    return await Promise.race([import("./live"), tired]);
+  } finally {
+    window.clearTimeout(late);
+  }
+}
 
 /** Does something once the browser has nothing better to do; tells how to call it off. */
 function whenIdle(work: () => void): () => void {
@@ -50,7 +65,7 @@ export function useLive(
   useEffect(() => whenIdle(() => void import("./live").catch(() => undefined)), []);
   const look = async (now: SubmissionContent) => {
     try {
-      const { readLive } = await import("./live");
+      const { readLive } = await engines();
       const fresh = readLive(now, ground);
       setLive(fresh);
       return fresh;

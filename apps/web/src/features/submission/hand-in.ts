@@ -57,9 +57,11 @@ export function useHandIn({ club, id, keeper, look, photos, wrong }: HandInProps
   const take = async (step: Step, text: string) => {
     setTried(step !== "withdraw");
     setTold(nothingSaid);
-    setSending("ready");
-    if (step !== "withdraw" && (await look()) > 0) return wrong();
     setSending("sending");
+    if (step !== "withdraw" && (await look()) > 0) {
+      setSending("ready");
+      return wrong();
+    }
     const sent = step === "withdraw" ? "sent" : await photos();
     if (sent === "noSignal") return setSending("noSignal");
     if (sent === "refused") return refuse(photoRefused);

@@ -35,7 +35,8 @@ function store(): Promise<IDBPDatabase<Schema>> {
 /** Keeps a photo, or what is said of one, until the club has it; asks the browser not to clear it away. */
 export async function keepPhoto(photo: KeptPhoto): Promise<void> {
   await (await store()).put("photo", photo);
-  await navigator.storage?.persist?.().catch(() => false);
+  // Not waited for: a browser may ask somebody first, who may never answer.
+  navigator.storage?.persist?.().catch(() => false);
 }
 
 /** Photos of one change that the club has not got; in the order they were taken. */
