@@ -24,8 +24,8 @@ const pointsByLayout = {
     "tieRodOuter",
   ],
   strut: ["lowerArmFront", "lowerArmRear", "lowerJoint", "strutTop", "tieRodInner", "tieRodOuter"],
-  "swing axle": ["joint", "radiusArm"],
-  "semi-trailing arm": ["pivotInner", "pivotOuter"],
+  "swing axle": ["joint", "radiusArm", "radiusArmEye"],
+  "semi-trailing arm": ["pivotInner", "pivotOuter", "pivotInnerEye", "pivotOuterEye"],
 } as const satisfies Record<CornerLayout["layout"], readonly string[]>;
 
 const everyPoint = [
@@ -40,8 +40,11 @@ const everyPoint = [
   "tieRodOuter",
   "joint",
   "radiusArm",
+  "radiusArmEye",
   "pivotInner",
   "pivotOuter",
+  "pivotInnerEye",
+  "pivotOuterEye",
 ] as const;
 /** A hardpoint of any layout. */
 export type AnyPoint = (typeof everyPoint)[number];

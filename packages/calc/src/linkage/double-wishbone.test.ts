@@ -340,6 +340,24 @@ describe("hardpoints that cannot work are refused by name", () => {
   });
 });
 
+describe("held by a toe link instead of a rack", () => {
+  const held = doubleWishbone({ ...exampleWishbone, steers: false });
+
+  test("moves just as it does on a rack that stands still, and tells no steering axis", () => {
+    const steered = doubleWishbone(exampleWishbone);
+    for (const bump of [-0.06, 0, 0.05]) {
+      held.moveTo(bump);
+      steered.moveTo(bump);
+      const none = { castor: null, kingpin: null, scrub: null, trail: null, steerGain: null };
+      expect(readCorner(held)).toEqual({ ...readCorner(steered), ...none });
+    }
+  });
+
+  test("has no rack to be moved", () => {
+    expect(() => held.moveTo(0, 0.01)).toThrow(/does not steer/);
+  });
+});
+
 describe("sweeps", () => {
   test("give both ends and even steps, in order", () => {
     const readings = sweepBump(doubleWishbone(exampleWishbone), { from: -0.05, to: 0.05, positions: 5 });

@@ -9,6 +9,7 @@ import {
   type Mounts,
   requirePoints,
   requireWheel,
+  type Steering,
   shiftPoints,
   type TieRod,
   type WheelHardpoints,
@@ -35,7 +36,7 @@ export type WishbonePoint = keyof WishbonePoints;
 export type WishbonePart = "lowerArm" | "upperArm" | "upright";
 
 /** A double wishbone corner, steered by a rack or held by a toe link. */
-export interface WishboneHardpoints extends WheelHardpoints, WishbonePoints, Mounts<WishbonePart> {}
+export interface WishboneHardpoints extends WheelHardpoints, WishbonePoints, Steering, Mounts<WishbonePart> {}
 
 /** The moving points of a double wishbone. */
 export type WishboneJoint = "lowerJoint" | "upperJoint" | "tieRodInner" | "tieRodOuter" | "wheelCentre";
@@ -44,7 +45,7 @@ const still = mutable();
 
 class DoubleWishbone extends SteeredCorner {
   readonly mounts: HungMounts;
-  readonly steeringAxis: SteeringAxis;
+  readonly steeringAxis: SteeringAxis | null;
   private readonly upper: Arm;
   private readonly upperDesign: Vector;
   private readonly kingpin: { readonly centre: Vector; readonly reach: number; readonly branch: number };
@@ -59,7 +60,7 @@ class DoubleWishbone extends SteeredCorner {
     arms: { readonly lower: Arm; readonly upper: Arm },
     upright: Upright,
   ) {
-    super(new Wheel(hardpoints), arms.lower, upright);
+    super(new Wheel(hardpoints), arms.lower, upright, hardpoints);
     this.upper = arms.upper;
     this.upperDesign = hardpoints.upperJoint;
     this.kingpin = {
@@ -67,7 +68,7 @@ class DoubleWishbone extends SteeredCorner {
       reach: distance(hardpoints.lowerJoint, hardpoints.upperJoint),
       branch: upperBranch(hardpoints),
     };
-    this.steeringAxis = { lower: arms.lower.outer, upper: arms.upper.outer };
+    this.steeringAxis = this.steered ? { lower: arms.lower.outer, upper: arms.upper.outer } : null;
     this.lowerMotion = { at: arms.lower.outer, velocity: still };
     this.upperHold = { at: arms.upper.outer, fixed: [this.fromFront, this.fromRear] };
     this.mounts = hang(hardpoints, { lowerArm: arms.lower, upperArm: arms.upper, upright });

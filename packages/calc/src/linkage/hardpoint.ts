@@ -46,6 +46,12 @@ export interface TieRod {
   readonly tieRodOuter: Vector;
 }
 
+/** A linkage with a tie rod: whether that steers the wheel. */
+export interface Steering {
+  /** False where the rod is a toe link on the chassis, as on most rear axles: no steering axis is then told. True when left out. */
+  readonly steers?: boolean | undefined;
+}
+
 /** A turn of the upright in the clamp of its strut. */
 export interface Lean {
   /** What it turns about, in the design position, m. */

@@ -140,6 +140,46 @@ test("the mirrored corner shows the same angles", () => {
   );
 });
 
+describe("an eye screwed into the arm", () => {
+  const semi = { ...exampleSemiTrailing, spring: undefined };
+  const small = fc.double({ min: 0.0005, max: 0.004, noNaN: true });
+
+  test("turns a swing axle in plan by its travel over the radius arm's length (plane geometry)", () => {
+    // Joint and arm's pivot 400 mm apart along the car, eye screwed outboard: the axle toes by atan(4/400).
+    const square = {
+      ...wheel,
+      joint: { x: -2.3, y: 0.1, z: 0.29 },
+      radiusArm: { x: -1.9, y: 0.1, z: 0.29 },
+    };
+    const moved = swingAxle(square, { shift: { radiusArmEye: { x: 0, y: 0.004, z: 0 } } });
+    expect(readCorner(moved).toeIn).toBeCloseTo(Math.atan(0.004 / 0.4), 12);
+    expect(readCorner(moved).camber).toBeCloseTo(0, 12);
+  });
+
+  test("does what its pivot moved the other way on the chassis does, to the second order", () => {
+    fc.assert(
+      fc.property(small, small, (x, z) => {
+        const eye = readCorner(semiTrailingArm(semi, { shift: { pivotOuterEye: { x, y: 0, z } } }));
+        const pivot = readCorner(
+          semiTrailingArm(semi, { shift: { pivotOuter: { x: 0 - x, y: 0, z: 0 - z } } }),
+        );
+        const far = Math.hypot(x, z) / Math.hypot(0.125, 0.38, 0.01);
+        expect(Math.abs(eye.camber - pivot.camber)).toBeLessThan(2 * far * far);
+        expect(Math.abs(eye.toeIn - pivot.toeIn)).toBeLessThan(2 * far * far);
+        expect(Math.abs(eye.camber - readCorner(semiTrailingArm(semi)).camber)).toBeGreaterThan(0);
+      }),
+    );
+  });
+
+  test("leaves camber and toe alone where both go together along the level line of the pivots", () => {
+    const level = { ...semi, pivotOuter: { ...semi.pivotOuter, z: semi.pivotInner.z } };
+    const by = { x: 0.125 / 50, y: 0.38 / 50, z: 0 };
+    const both = readCorner(semiTrailingArm(level, { shift: { pivotInnerEye: by, pivotOuterEye: by } }));
+    expect(both.camber).toBeCloseTo(level.camber, 12);
+    expect(both.toeIn).toBeCloseTo(level.toeIn, 12);
+  });
+});
+
 describe("refusals", () => {
   test("beyond its circle, with the travel that can be reached in closed form", () => {
     const corner = swingAxle({

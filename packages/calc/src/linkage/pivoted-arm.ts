@@ -104,6 +104,8 @@ export interface SwingAxlePoints {
   /** The chassis end of the radius arm, or the rear of a longitudinal pivot: second point of the line it swings about. */
   readonly radiusArm: Vector;
 }
+/** What may be adjusted of a swing axle: its pivots on the chassis, and the radius arm's front end screwed in or out of the arm. */
+export type SwingAxlePoint = keyof SwingAxlePoints | "radiusArmEye";
 /** A half axle that swings about the line through its inner joint and its radius arm's pivot. */
 export interface SwingAxleHardpoints extends WheelHardpoints, SwingAxlePoints, Mounts<"arm"> {}
 
@@ -112,43 +114,68 @@ export interface SemiTrailingPoints {
   readonly pivotInner: Vector;
   readonly pivotOuter: Vector;
 }
+/** What may be adjusted of a trailing arm: its pivots on the chassis, and the eyes that are screwed into the arm's ends. */
+export type SemiTrailingPoint = keyof SemiTrailingPoints | "pivotInnerEye" | "pivotOuterEye";
 /** An arm on two pivots ahead of the wheel. */
 export interface SemiTrailingHardpoints extends WheelHardpoints, SemiTrailingPoints, Mounts<"arm"> {}
 
 /**
- * A swing axle corner ready to be moved, in closed form. The plunge of the drive shaft has no part in it.
+ * A swing axle corner ready to be moved, in closed form. The plunge of the drive shaft has no part in it. A shift of
+ * `radiusArm` moves the pivot on the chassis, one of `radiusArmEye` the end of the arm that sits on it.
  * @throws CalcRefusal naming the hardpoint if it cannot work, or cannot be assembled as adjusted
  */
 export function swingAxle(
   hardpoints: SwingAxleHardpoints,
-  adjustment: Adjustment<keyof SwingAxlePoints> = {},
+  adjustment: Adjustment<SwingAxlePoint> = {},
 ): Corner<"wheelCentre"> {
   const { joint, radiusArm } = hardpoints;
-  return pivoted(hardpoints, { joint, radiusArm }, { adjustment, order: ["joint", "radiusArm"] });
+  const points = { joint, radiusArm, radiusArmEye: radiusArm };
+  return pivoted(hardpoints, points, {
+    adjustment,
+    pivots: ["joint", "radiusArm"],
+    eyes: [null, "radiusArmEye"],
+  });
 }
 
 /**
  * A trailing or semi-trailing arm corner ready to be moved, in closed form. With the pivots square across the car it
- * is a pure trailing arm, whose instant centre lies at infinity.
+ * is a pure trailing arm, whose instant centre lies at infinity. A shift of a pivot moves it on the chassis, one of its eye
+ * moves the end of the arm that sits on it.
  * @throws CalcRefusal naming the hardpoint if it cannot work, or cannot be assembled as adjusted
  */
 export function semiTrailingArm(
   hardpoints: SemiTrailingHardpoints,
-  adjustment: Adjustment<keyof SemiTrailingPoints> = {},
+  adjustment: Adjustment<SemiTrailingPoint> = {},
 ): Corner<"wheelCentre"> {
   const { pivotInner, pivotOuter } = hardpoints;
-  return pivoted(hardpoints, { pivotInner, pivotOuter }, { adjustment, order: ["pivotInner", "pivotOuter"] });
+  const points = { pivotInner, pivotOuter, pivotInnerEye: pivotInner, pivotOuterEye: pivotOuter };
+  return pivoted(hardpoints, points, {
+    adjustment,
+    pivots: ["pivotInner", "pivotOuter"],
+    eyes: ["pivotInnerEye", "pivotOuterEye"],
+  });
+}
+
+interface PivotedHow<Point extends string> {
+  readonly adjustment: Adjustment<Point>;
+  /** The pivots on the chassis, front and rear (or inner and outer) of the line it turns about. */
+  readonly pivots: readonly [Point, Point];
+  /** The arm's own end on each of them, where that can be adjusted. */
+  readonly eyes: readonly [Point | null, Point | null];
 }
 
 function pivoted<Point extends string>(
   hardpoints: WheelHardpoints & Mounts<"arm">,
   points: Readonly<Record<Point, Vector>>,
-  how: { readonly adjustment: Adjustment<Point>; readonly order: readonly [Point, Point] },
+  { adjustment, pivots: [front, rear], eyes: [frontEye, rearEye] }: PivotedHow<Point>,
 ): Corner<"wheelCentre"> {
   requireWheel(hardpoints);
   requirePoints(points);
-  const [front, rear] = how.order;
-  const now = shiftPoints<Readonly<Record<Point, Vector>>>(points, how.adjustment);
-  const shape = { front: points[front], rear: points[rear], outer: hardpoints.wheelCentre };
+  const now = shiftPoints<Readonly<Record<Point, Vector>>>(points, adjustment);
+  const shape = {
+    front: frontEye === null ? points[front] : now[frontEye],
+    rear: rearEye === null ? points[rear] : now[rearEye],
+    outer: hardpoints.wheelCentre,
+  };
   return new PivotedArm(hardpoints, new Arm(shape, { front: now[front], rear: now[rear] }, "arm"));
 }

@@ -3,6 +3,7 @@ import { CalcRefusal } from "../catalogue/refusal";
 import type { Arm } from "./arm";
 import type { Corner, HungMounts, SteeringAxis } from "./corner";
 import type { HomogeneousPoint } from "./front-view";
+import type { Steering } from "./hardpoint";
 import { type Driven, drive } from "./newton";
 import { outOfReach, type Reach, searchReach } from "./reach";
 import type { Upright } from "./upright";
@@ -15,16 +16,19 @@ const stages = 16;
 /** Least rise of the wheel centre per radian of the lower arm, m; below it the wheel stands at its end of travel. */
 const leastRise = 1e-6;
 
-/** A corner driven by the turn of its lower arm, with an upright held by a tie rod: double wishbone or strut. */
+/**
+ * A corner driven by the turn of its lower arm, with an upright held by a tie rod: double wishbone or strut. Held by a
+ * toe link instead it is the same linkage, with no rack to move.
+ */
 export abstract class SteeredCorner implements Corner, Driven {
   angle = 0;
   height: number;
   heightRate = 0;
   bump = 0;
   rack = 0;
-  readonly steered = true;
+  readonly steered: boolean;
   abstract readonly mounts: HungMounts;
-  abstract readonly steeringAxis: SteeringAxis;
+  abstract readonly steeringAxis: SteeringAxis | null;
   private riseSign = 0;
   /** False while the parts stand at a position on the way, with twists per radian. */
   private settled = false;
@@ -33,7 +37,9 @@ export abstract class SteeredCorner implements Corner, Driven {
     readonly wheel: Wheel,
     protected readonly lower: Arm,
     readonly upright: Upright,
+    { steers = true }: Steering,
   ) {
+    this.steered = steers;
     this.height = wheel.centre.z;
   }
 
@@ -73,6 +79,8 @@ export abstract class SteeredCorner implements Corner, Driven {
     if (!Number.isFinite(bump) || !Number.isFinite(rack)) {
       throw new RangeError(`travel and rack must be finite numbers of metres, but are ${bump} and ${rack}`);
     }
+    if (rack !== 0 && !this.steered)
+      throw new RangeError(`this linkage does not steer, so the rack cannot be at ${rack} m`);
     if (this.solve(bump, rack) || this.approach(bump, rack)) return;
     throw outOfReach({ bump, rack }, this.reach(rack));
   }

@@ -9,6 +9,7 @@ import {
   type Mounts,
   requirePoints,
   requireWheel,
+  type Steering,
   shiftPoints,
   type TieRod,
   type WheelHardpoints,
@@ -44,7 +45,7 @@ export type StrutPoint = keyof StrutPoints;
 export type StrutPart = "lowerArm" | "upright";
 
 /** A MacPherson strut corner; spring and damper left out act along the strut itself. */
-export interface StrutHardpoints extends WheelHardpoints, StrutPoints, Mounts<StrutPart> {
+export interface StrutHardpoints extends WheelHardpoints, StrutPoints, Steering, Mounts<StrutPart> {
   /** A point of the upright on the strut's axis, e.g. the bottom of its tube. The axis need not meet the ball joint. */
   readonly strutFoot: Vector;
 }
@@ -61,7 +62,7 @@ interface StrutAsAdjusted {
 
 class Strut extends SteeredCorner {
   readonly mounts: HungMounts;
-  readonly steeringAxis: SteeringAxis;
+  readonly steeringAxis: SteeringAxis | null;
   private readonly slide: SlideLine;
   /** The point of the upright, in its design position, that now stands in the top mount. */
   private readonly atTop = mutable();
@@ -73,10 +74,10 @@ class Strut extends SteeredCorner {
   private readonly points: StrutPoints;
 
   constructor({ hardpoints, points, lean }: StrutAsAdjusted, lower: Arm, upright: Upright) {
-    super(new Wheel(hardpoints), lower, upright);
+    super(new Wheel(hardpoints), lower, upright, hardpoints);
     this.points = points;
     this.slide = slideLine(leant(hardpoints, lean));
-    this.steeringAxis = { lower: lower.outer, upper: points.strutTop };
+    this.steeringAxis = this.steered ? { lower: lower.outer, upper: points.strutTop } : null;
     this.lowerMotion = { at: lower.outer, velocity: this.axisNow };
     this.topHold = { at: points.strutTop, fixed: [this.acrossFirst, this.acrossSecond] };
     const hung = hang(hardpoints, { lowerArm: lower, upright });

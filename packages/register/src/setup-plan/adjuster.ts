@@ -120,15 +120,15 @@ function along(front: Vector, rear: Vector, joint: Vector): Vector {
   };
 }
 
-/** The outer joint of an arm, screwed in or out. */
-export function screwedJoint(arm: "upper" | "lower"): OfferedAdjuster {
+/** The outer joint of an arm, screwed in or out. `recorded` is where the record says how the arm is adjusted. */
+export function screwedJoint(arm: "upper" | "lower", recorded: string): OfferedAdjuster {
   const prefix = `${arm}Joint`;
   return {
     name: prefix,
     title: `Screwed outer joint of the ${arm} arm`,
     hint: "Taken to move along the line from the middle of the arm's pivots to the joint.",
     fields: threadFields(prefix),
-    ...recordedAs(`front.${arm}Arm.adjustment`, "screw"),
+    ...recordedAs(recorded, "screw"),
     make: (figures, { points }) => ({
       kind: "screwedJoint",
       name: `${arm} ball joint`,
@@ -142,6 +142,71 @@ export function screwedJoint(arm: "upper" | "lower"): OfferedAdjuster {
     }),
   };
 }
+
+/** The end of an arm that sits on a chassis pivot, on a thread in the arm's leg; the form asks which way the leg points. */
+export function screwedEye({ name, title, called, points: [point = ""], recorded }: Offer): OfferedAdjuster {
+  return {
+    name,
+    title,
+    hint: "The eye on the pivot stands on a thread in the arm; the pivot itself stays where it is on the chassis.",
+    directed: "Screwed out of the arm, the eye moves",
+    fields: [
+      ...threadFields(name).slice(0, 2),
+      count(`${name}-in`, "Turns it can still be screwed into the arm", "From where it stands"),
+      count(
+        `${name}-out`,
+        "Turns it can still be screwed out",
+        "As far as its thread stays engaged as the manual asks",
+      ),
+    ],
+    ...recordedAs(recorded, "screw"),
+    make: (figures, { direction }) => ({
+      kind: "screwedJoint",
+      name: called,
+      point: `${point}Eye`,
+      axis: directions[direction],
+      ...thread(name, figures),
+    }),
+  };
+}
+
+/** A swing axle's radius arm with a thread in it: longer or shorter along its own line, which its far end gives. */
+export const threadedRadiusArm: OfferedAdjuster = {
+  name: "radiusArmThread",
+  title: "Thread of the radius arm",
+  hint: "Makes the arm longer or shorter along its own line, from where it is bolted to the axle to its pivot on the chassis.",
+  fields: [
+    length(
+      "radiusArmThread-x",
+      "Its bolt at the axle, forward of the axle",
+      "Negative behind it; measured at ride height",
+    ),
+    length("radiusArmThread-y", "Its bolt at the axle, out from the car's middle", "Measured at ride height"),
+    length("radiusArmThread-z", "Its bolt at the axle, above the ground", "Measured at ride height"),
+    ...threadFields("radiusArmThread").slice(0, 2),
+    count("radiusArmThread-in", "Turns allowed shorter", "From where it stands"),
+    count(
+      "radiusArmThread-out",
+      "Turns allowed longer",
+      "As far as its thread stays engaged as the manual asks",
+    ),
+  ],
+  recorded: { key: "rear.adjustment", code: "screw" },
+  make: (figures, { points }) => {
+    const { x, y, z } = points.radiusArm ?? origin;
+    return {
+      kind: "screwedJoint",
+      name: "radius arm's front end",
+      point: "radiusArmEye",
+      axis: {
+        x: x - figure(figures, "radiusArmThread-x"),
+        y: y - figure(figures, "radiusArmThread-y"),
+        z: z - figure(figures, "radiusArmThread-z"),
+      },
+      ...thread("radiusArmThread", figures),
+    };
+  },
+};
 
 /** Shims under the bracket of one pivot, or the same number under two. */
 export function shims({ name, title, called, points, recorded }: Offer): OfferedAdjuster {
@@ -233,7 +298,7 @@ export function slot({ name, title, called, points, recorded, ways }: SlotOffer)
 }
 
 /** An eccentric bolt in the clamp of strut and upright. It leans square to the car's length, so that no x is needed. */
-export const clampBolt: OfferedAdjuster = {
+export const clampBolt = (recorded: string): OfferedAdjuster => ({
   name: "clamp",
   title: "Eccentric bolt in the strut's clamp",
   hint: "Of the clamp's two bolts this one has a cam; the upright turns about the other, both bolts taken to lie fore and aft.",
@@ -245,7 +310,7 @@ export const clampBolt: OfferedAdjuster = {
     length("clamp-pivotZ", "The other bolt, above the ground", "Measured at ride height"),
     ...turnedFields("clamp"),
   ],
-  recorded: { key: "front.strut.adjustment", code: "eccentric" },
+  ...recordedAs(recorded, "eccentric"),
   make: (figures, { direction }) => ({
     kind: "camberBolt",
     name: "eccentric clamp bolt",
@@ -254,13 +319,19 @@ export const clampBolt: OfferedAdjuster = {
     axis: directions[direction],
     ...turned("clamp", figures),
   }),
-};
+});
 
-/** The thread of the track rod. */
-export const trackRod: OfferedAdjuster = {
+const rod = (title: string, called: string, recorded?: string): OfferedAdjuster => ({
   name: "tieRod",
-  title: "Track rod end",
+  title,
   hint: "Turns are of the sleeve or the rod; the wheel's toe follows.",
   fields: threadFields("tieRod"),
-  make: (figures) => ({ kind: "tieRod", name: "track rod end", ...thread("tieRod", figures) }),
-};
+  ...recordedAs(recorded, "screw"),
+  make: (figures) => ({ kind: "tieRod", name: called, ...thread("tieRod", figures) }),
+});
+
+/** The thread of the track rod. */
+export const trackRod = rod("Track rod end", "track rod end");
+
+/** The thread of the link that holds a rear wheel's toe. */
+export const toeLink = rod("Toe link", "toe link", "rear.adjustment");

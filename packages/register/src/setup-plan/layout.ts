@@ -8,7 +8,18 @@ import {
   type Vector,
   type WheelHardpoints,
 } from "@trunnion/calc";
-import { clampBolt, eccentric, type OfferedAdjuster, screwedJoint, shims, slot, trackRod } from "./adjuster";
+import {
+  clampBolt,
+  eccentric,
+  type OfferedAdjuster,
+  screwedEye,
+  screwedJoint,
+  shims,
+  slot,
+  threadedRadiusArm,
+  toeLink,
+  trackRod,
+} from "./adjuster";
 
 export type PlanAxle = "front" | "rear";
 
@@ -34,40 +45,66 @@ export interface PlannedLayout {
 const lowerArm = ["lowerArmFront", "lowerArmRear", "lowerJoint"] as const;
 const upperArm = ["upperArmFront", "upperArmRear", "upperJoint"] as const;
 const tieRod = ["tieRodInner", "tieRodOuter"] as const;
+const toeLinkPoints = ["toeLinkInner", "toeLinkOuter"] as const;
 const wishbonePoints = [...upperArm, ...lowerArm, ...tieRod] as const;
-const strutPoints = [...lowerArm, "strutTop", "strutFoot", ...tieRod] as const;
+const strutOwn = [...lowerArm, "strutTop", "strutFoot"] as const;
+const strutPoints = [...strutOwn, ...tieRod] as const;
 
-const arm = (which: "upper" | "lower") => ({
-  called: `${which} arm pivots`,
-  points: [`${which}ArmFront`, `${which}ArmRear`],
-  recorded: `front.${which}Arm.adjustment`,
-});
+/** Where the record says how an axle's arm is adjusted: the front's arms each for itself, the rear as one. */
+const armRecord = (axle: PlanAxle, which: "upper" | "lower") =>
+  axle === "front" ? `front.${which}Arm.adjustment` : "rear.adjustment";
 
-const armAdjusters = (which: "upper" | "lower"): readonly OfferedAdjuster[] => [
-  screwedJoint(which),
-  shims({ ...arm(which), name: `${which}Shim`, title: `Shims under the ${which} arm's pivots` }),
-  eccentric({
-    ...arm(which),
-    name: `${which}Cam`,
-    title: `Eccentric bolts of the ${which} arm's pivots`,
-    called: `${which} arm pivot bolts`,
-  }),
-];
-
-/** Slots of a strut's top mount, across the car for camber and along it for castor. */
-const topSlot = {
-  points: ["strutTop"],
-  recorded: "front.strut.adjustment",
-} as const;
+function armAdjusters(axle: PlanAxle, which: "upper" | "lower"): readonly OfferedAdjuster[] {
+  const recorded = armRecord(axle, which);
+  const arm = {
+    called: `${which} arm pivots`,
+    points: [`${which}ArmFront`, `${which}ArmRear`],
+    recorded,
+  };
+  return [
+    screwedJoint(which, recorded),
+    shims({ ...arm, name: `${which}Shim`, title: `Shims under the ${which} arm's pivots` }),
+    eccentric({
+      ...arm,
+      name: `${which}Cam`,
+      title: `Eccentric bolts of the ${which} arm's pivots`,
+      called: `${which} arm pivot bolts`,
+    }),
+  ];
+}
 
 const wishbones: PlannedLayout = {
   axle: "front",
   code: "doubleWishbone",
   points: wishbonePoints,
   steers: true,
-  adjusters: [...armAdjusters("upper"), ...armAdjusters("lower"), trackRod],
+  adjusters: [...armAdjusters("front", "upper"), ...armAdjusters("front", "lower"), trackRod],
   assemble: (wheel, points) => (by) => doubleWishbone({ ...wheel, ...named(points, wishbonePoints) }, by),
 };
+
+/** Rear wheels are held in toe by a link on the chassis: the same linkages, which then do not steer. */
+const rearWishbones: PlannedLayout = {
+  axle: "rear",
+  code: "doubleWishbone",
+  points: [...upperArm, ...lowerArm, ...toeLinkPoints],
+  steers: false,
+  adjusters: [...armAdjusters("rear", "upper"), ...armAdjusters("rear", "lower"), toeLink],
+  assemble: (wheel, points) => {
+    const own = { ...wheel, ...named(withToeLink(points), wishbonePoints), steers: false };
+    return (by) => doubleWishbone(own, by);
+  },
+};
+
+/** Slots of a strut's top mount across the car, for camber. */
+const topAcross = (recorded: string) =>
+  slot({
+    points: ["strutTop"],
+    recorded,
+    name: "topAcross",
+    title: "Top mount in slots across the car",
+    called: "top mount in its cross slots",
+    ways: ["inboard", "outboard"],
+  });
 
 const struts: PlannedLayout = {
   axle: "front",
@@ -75,25 +112,37 @@ const struts: PlannedLayout = {
   points: strutPoints,
   steers: true,
   adjusters: [
+    topAcross("front.strut.adjustment"),
     slot({
-      ...topSlot,
-      name: "topAcross",
-      title: "Top mount in slots across the car",
-      called: "top mount in its cross slots",
-      ways: ["inboard", "outboard"],
-    }),
-    slot({
-      ...topSlot,
+      points: ["strutTop"],
+      recorded: "front.strut.adjustment",
       name: "topAlong",
       title: "Top mount in slots along the car",
       called: "top mount in its long slots",
       ways: ["rearwards", "forwards"],
     }),
-    clampBolt,
-    ...armAdjusters("lower"),
+    clampBolt("front.strut.adjustment"),
+    ...armAdjusters("front", "lower"),
     trackRod,
   ],
   assemble: (wheel, points) => (by) => strut({ ...wheel, ...named(points, strutPoints) }, by),
+};
+
+const rearStruts: PlannedLayout = {
+  axle: "rear",
+  code: "strut",
+  points: [...strutOwn, ...toeLinkPoints],
+  steers: false,
+  adjusters: [
+    topAcross("rear.adjustment"),
+    clampBolt("rear.adjustment"),
+    ...armAdjusters("rear", "lower"),
+    toeLink,
+  ],
+  assemble: (wheel, points) => {
+    const own = { ...wheel, ...named(withToeLink(points), strutPoints), steers: false };
+    return (by) => strut(own, by);
+  },
 };
 
 const pivot = (point: string, title: string): readonly OfferedAdjuster[] => {
@@ -128,6 +177,11 @@ const armOf = ({ armInner, armOuter }: PlanPoints) =>
   named({ pivotInner: armInner ?? nowhere, pivotOuter: armOuter ?? nowhere }, ["pivotInner", "pivotOuter"]);
 const halfAxleOf = ({ halfAxleJoint, radiusArm }: PlanPoints) =>
   named({ joint: halfAxleJoint ?? nowhere, radiusArm: radiusArm ?? nowhere }, ["joint", "radiusArm"]);
+const withToeLink = ({ toeLinkInner, toeLinkOuter, ...rest }: PlanPoints): PlanPoints => ({
+  ...rest,
+  tieRodInner: toeLinkInner ?? nowhere,
+  tieRodOuter: toeLinkOuter ?? nowhere,
+});
 const nowhere: Vector = { x: Number.NaN, y: Number.NaN, z: Number.NaN };
 
 const trailing = (code: "semiTrailingArms" | "trailingArms"): PlannedLayout => ({
@@ -137,12 +191,31 @@ const trailing = (code: "semiTrailingArms" | "trailingArms"): PlannedLayout => (
   steers: false,
   adjusters: [
     ...pivot("armOuter", "trailing arm's outer pivot"),
+    screwedEye({
+      name: "armOuterEye",
+      title: "Screwed eye at the trailing arm's outer pivot",
+      called: "trailing arm's outer eye",
+      points: ["armOuter"],
+      recorded: "rear.adjustment",
+    }),
     ...pivot("armInner", "trailing arm's inner pivot"),
+    screwedEye({
+      name: "armInnerEye",
+      title: "Screwed eye at the trailing arm's inner pivot",
+      called: "trailing arm's inner eye",
+      points: ["armInner"],
+      recorded: "rear.adjustment",
+    }),
   ],
   assemble: (wheel, points) => (by) =>
     semiTrailingArm(
       { ...wheel, ...armOf(points) },
-      renamed(by, { armInner: "pivotInner", armOuter: "pivotOuter" }),
+      renamed(by, {
+        armInner: "pivotInner",
+        armOuter: "pivotOuter",
+        armInnerEye: "pivotInnerEye",
+        armOuterEye: "pivotOuterEye",
+      }),
     ),
 });
 
@@ -151,7 +224,7 @@ const swingAxles: PlannedLayout = {
   code: "swingAxle",
   points: ["halfAxleJoint", "radiusArm"],
   steers: false,
-  adjusters: pivot("radiusArm", "radius arm's chassis pivot"),
+  adjusters: [threadedRadiusArm, ...pivot("radiusArm", "radius arm's chassis pivot")],
   assemble: (wheel, points) => (by) =>
     swingAxle({ ...wheel, ...halfAxleOf(points) }, renamed(by, { halfAxleJoint: "joint" })),
 };
@@ -163,6 +236,8 @@ export const plannedLayouts: readonly PlannedLayout[] = [
   trailing("semiTrailingArms"),
   trailing("trailingArms"),
   swingAxles,
+  rearWishbones,
+  rearStruts,
 ];
 
 /** The points as a record of exactly these names: each is a field that the form has read. */

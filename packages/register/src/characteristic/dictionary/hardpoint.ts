@@ -4,6 +4,8 @@ import { length, part } from "./preset";
 type Axle = "front" | "rear";
 type Point = readonly [name: string, words: string, where?: string];
 
+const strutFoot = "A point on the strut's axis at its foot, where the tube enters the upright";
+
 const points: Readonly<Record<Axle, readonly Point[]>> = {
   front: [
     ["upperArmFront", "upper arm front pivot"],
@@ -13,7 +15,7 @@ const points: Readonly<Record<Axle, readonly Point[]>> = {
     ["lowerArmRear", "lower arm rear pivot"],
     ["lowerJoint", "lower outer joint"],
     ["strutTop", "strut top mount"],
-    ["strutFoot", "strut foot", "A point on the strut's axis at its foot, where the tube enters the upright"],
+    ["strutFoot", "strut foot", strutFoot],
     ["tieRodInner", "tie rod inner joint"],
     ["tieRodOuter", "tie rod outer joint"],
   ],
@@ -22,6 +24,16 @@ const points: Readonly<Record<Axle, readonly Point[]>> = {
     ["armOuter", "trailing arm outer pivot"],
     ["halfAxleJoint", "half axle inner joint"],
     ["radiusArm", "radius arm chassis pivot"],
+    ["upperArmFront", "upper arm front pivot"],
+    ["upperArmRear", "upper arm rear pivot"],
+    ["upperJoint", "upper outer joint"],
+    ["lowerArmFront", "lower arm front pivot"],
+    ["lowerArmRear", "lower arm rear pivot"],
+    ["lowerJoint", "lower outer joint"],
+    ["strutTop", "strut top mount"],
+    ["strutFoot", "strut foot", strutFoot],
+    ["toeLinkInner", "toe link inner joint"],
+    ["toeLinkOuter", "toe link outer joint"],
   ],
 };
 

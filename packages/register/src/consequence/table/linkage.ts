@@ -41,6 +41,14 @@ const lowerArmAndTieRod = {
   tieRodOuter: front("tieRodOuter"),
 };
 
+const rearLowerArmAndToeLink = {
+  lowerArmFront: rear("lowerArmFront"),
+  lowerArmRear: rear("lowerArmRear"),
+  lowerJoint: rear("lowerJoint"),
+  tieRodInner: rear("toeLinkInner"),
+  tieRodOuter: rear("toeLinkOuter"),
+};
+
 const frontFigures = [
   { output: "castor", label: "Castor by the hardpoints" },
   { output: "camberGain", label: "Camber change per travel" },
@@ -102,6 +110,35 @@ export const linkageBindings: readonly Binding[] = [
     mode: "each",
     onlyFor: { key: "rear.layout", codes: ["swingAxle"] },
     inputs: { ...wheelOf("rear"), joint: rear("halfAxleJoint"), radiusArm: rear("radiusArm") },
+    figures: rearFigures,
+  },
+  {
+    id: "rear.wishboneLinkage",
+    title: "Rear wishbones' geometry",
+    computation: "linkage.doubleWishbone",
+    mode: "each",
+    onlyFor: { key: "rear.layout", codes: ["doubleWishbone"] },
+    inputs: {
+      ...wheelOf("rear"),
+      ...rearLowerArmAndToeLink,
+      upperArmFront: rear("upperArmFront"),
+      upperArmRear: rear("upperArmRear"),
+      upperJoint: rear("upperJoint"),
+    },
+    figures: rearFigures,
+  },
+  {
+    id: "rear.strutLinkage",
+    title: "Rear struts' geometry",
+    computation: "linkage.strut",
+    mode: "each",
+    onlyFor: { key: "rear.layout", codes: ["strut"] },
+    inputs: {
+      ...wheelOf("rear"),
+      ...rearLowerArmAndToeLink,
+      strutTop: rear("strutTop"),
+      strutFoot: rear("strutFoot"),
+    },
     figures: rearFigures,
   },
 ];
