@@ -129,8 +129,18 @@ describe("the demo's register file", () => {
       },
     ]);
     expect(doubtfulRows).toEqual([
-      { line: 144, text: "another car claims S2-0145 too: taken as claimant 2" },
-      { line: 150, text: "0421 lies above the last of Series 2, which is 0398" },
+      {
+        line: 144,
+        column: 'A "Chassis"',
+        found: "S2-0145",
+        text: "another car claims S2-0145 too: taken as claimant 2",
+      },
+      {
+        line: 150,
+        column: 'A "Chassis"',
+        found: "S2-0421",
+        text: "0421 lies above the last of Series 2, which is 0398",
+      },
     ]);
     expect(unknownHeadings).toEqual(["Club magazine"]);
   });

@@ -157,9 +157,9 @@ function csvCell(text: string): string {
 export async function importProblemsCsv(asked: ImportRequest, run: string): Promise<string> {
   const { refusedRows, doubtfulRows } = await inClub(asked, (ctx) => importProblems(ctx, run));
   const rows = [
-    ["Line", "Column", "Found", "Expected"],
-    ...refusedRows.map(({ line, column, found, expected }) => [String(line), column, found, expected]),
-    ...doubtfulRows.map(({ line, text }) => [String(line), "taken, but look", text, ""]),
+    ["Line", "Column", "Found", "Expected", "Taken, but look"],
+    ...refusedRows.map(({ line, column, found, expected }) => [String(line), column, found, expected, ""]),
+    ...doubtfulRows.map(({ line, column = "", found = "", text }) => [String(line), column, found, "", text]),
   ];
   return `\ufeff${rows.map((row) => row.map(csvCell).join(",")).join("\r\n")}\r\n`;
 }

@@ -20,7 +20,14 @@ export function importLines(report: ImportReport): readonly string[] {
       ({ line, column, found, expected }) =>
         `line ${line}, column ${column}: found ${found}; expected ${expected}`,
     ),
-    ...doubtfulRows.map(({ line, text }) => `line ${line}, taken, but look: ${text}`),
+    ...doubtfulRows.map(({ line, column, found, text }) =>
+      [
+        `line ${line}`,
+        ...(column === undefined ? [] : [`column ${column}`]),
+        ...(found === undefined || text.includes(found) ? [] : [`found ${found}`]),
+        `taken, but look: ${text}`,
+      ].join(", "),
+    ),
     ...(unknownHeadings.length === 0
       ? []
       : [`no such column here, kept as remarks: ${unknownHeadings.join(", ")}`]),

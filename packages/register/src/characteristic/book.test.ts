@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { characteristicBook, characteristicClashes, findCharacteristic } from "./book";
 import { assemblies, type Characteristic } from "./characteristic";
 import { builtInCharacteristics } from "./dictionary/index";
+import { usualRanges } from "./dictionary/usual";
 import { foldName } from "./fold-name";
 
 const own: Characteristic = {
@@ -45,6 +46,17 @@ describe("the built-in dictionary", () => {
         expect(() => unitNamed(one.dimension as MeasuredDimension, unit), one.key).not.toThrow();
       }
       expect(one.minimum, one.key).toBeLessThan(one.maximum ?? Number.NaN);
+    }
+  });
+
+  test("says what is usual only of quantities it has, within what can be believed of them", () => {
+    for (const [key, { lowest, highest }] of usualRanges) {
+      const one = findCharacteristic(key);
+      if (one?.kind !== "quantity") throw new Error(`no quantity ${key}`);
+      expect(one.usual, key).toEqual({ lowest, highest });
+      expect(lowest, key).toBeLessThan(highest);
+      expect(lowest, key).toBeGreaterThanOrEqual(one.minimum ?? Number.NaN);
+      expect(highest, key).toBeLessThanOrEqual(one.maximum ?? Number.NaN);
     }
   });
 

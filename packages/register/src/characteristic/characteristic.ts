@@ -42,7 +42,16 @@ interface CharacteristicBase {
   readonly also?: readonly string[];
 }
 
-/** A number with a dimension; `minimum` and `maximum` (SI) are what is physically believable, not a specification. */
+/** Lowest and highest, both included, SI. */
+export interface UsualRange {
+  readonly lowest: number;
+  readonly highest: number;
+}
+
+/**
+ * A number with a dimension; `minimum` and `maximum` (SI) are what is physically believable, `usual` what is met with: neither
+ * is a specification. Beyond the first a value is refused, beyond the second it is asked about.
+ */
 export interface QuantityCharacteristic extends CharacteristicBase {
   readonly kind: "quantity";
   readonly dimension: Dimension;
@@ -50,6 +59,7 @@ export interface QuantityCharacteristic extends CharacteristicBase {
   readonly units: { readonly metric: string; readonly imperial: string };
   readonly minimum?: number;
   readonly maximum?: number;
+  readonly usual?: UsualRange;
   /** `toe`: entered and printed as toe-in or toe-out, per side or total; the SI number is one wheel's toe-in. */
   readonly notation?: "toe";
 }

@@ -40,9 +40,10 @@ const quantity = z
     units: z.strictObject({ metric: z.string().max(40), imperial: z.string().max(40) }),
     minimum: z.number().exactOptional(),
     maximum: z.number().exactOptional(),
+    usual: z.strictObject({ lowest: z.number(), highest: z.number() }).exactOptional(),
     notation: z.literal("toe").exactOptional(),
   })
-  .superRefine(({ dimension, units, minimum, maximum, notation }, context) => {
+  .superRefine(({ dimension, units, minimum, maximum, usual, notation }, context) => {
     for (const system of ["metric", "imperial"] as const) {
       if (findUnit(dimension, units[system]) !== undefined) continue;
       context.addIssue({
@@ -56,6 +57,13 @@ const quantity = z
         code: "custom",
         path: ["maximum"],
         message: "the maximum must be above the minimum",
+      });
+    }
+    if (usual !== undefined && usual.lowest >= usual.highest) {
+      context.addIssue({
+        code: "custom",
+        path: ["usual"],
+        message: "the highest usual must be above the lowest",
       });
     }
     if (notation === "toe" && dimension !== "angle") {

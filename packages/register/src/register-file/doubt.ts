@@ -1,5 +1,7 @@
 import type { PartialDate } from "../identity/partial-date";
-import type { RegisterRow } from "./row";
+import { sayDay } from "../identity/say-day";
+import type { PlainColumn } from "./heading";
+import type { CellDoubt, RegisterRow } from "./row";
 
 /** A date as far as it is known, and as it is written. */
 type Dated = Pick<PartialDate, "text" | "earliest" | "latest">;
@@ -7,27 +9,27 @@ type Dated = Pick<PartialDate, "text" | "earliest" | "latest">;
 /** True when a date lies wholly before another, as far as both are known. */
 const wholly = (early: PartialDate, late: Dated) => early.latest < late.earliest;
 
-type Pair = readonly [
-  part: PartialDate | undefined,
-  words: string,
-  notBefore: Dated | undefined,
-  than: string,
-];
+/** Dates of a row that a car can only have once it is built, with the words for them. */
+const afterBuilt = {
+  firstRegistered: "first registered",
+  keptSince: "kept since",
+  statusSince: "status since",
+  changedOn: "changed on",
+  recordedOn: "recorded on",
+  measuredOn: "measured on",
+} as const;
 
-function outOfOrder(row: RegisterRow, built: Dated | undefined): readonly string[] {
-  const pairs: readonly Pair[] = [
-    [row.firstRegistered, "first registered", built, "built"],
-    [row.keptSince, "kept since", built, "built"],
-    [row.statusSince, "status since", built, "built"],
-    [row.changedOn, "changed on", built, "built"],
-    [row.recordedOn, "recorded on", built, "built"],
-    [row.measuredOn, "measured on", built, "built"],
-  ];
-  return pairs.flatMap(([date, words, notBefore, than]) =>
-    date && notBefore && wholly(date, notBefore)
-      ? [`${words} ${date.text}, before it was ${than} (${notBefore.text})`]
-      : [],
-  );
+/** How a report names the column of something. */
+export type PlaceOf = (column: PlainColumn) => string;
+
+function outOfOrder(row: RegisterRow, built: Dated | undefined, place: PlaceOf): readonly CellDoubt[] {
+  if (!built) return [];
+  return (Object.keys(afterBuilt) as (keyof typeof afterBuilt)[]).flatMap((part) => {
+    const date = row[part];
+    if (!date || !wholly(date, built)) return [];
+    const text = `${afterBuilt[part]} ${date.text}, before it was built (${built.text})`;
+    return [{ column: place(part), found: date.text, text }];
+  });
 }
 
 /**
@@ -42,7 +44,7 @@ export function looksGarbled(text: string): boolean {
   return GARBLED.test(text);
 }
 
-function garbled(row: RegisterRow): readonly string[] {
+function garbled(row: RegisterRow): readonly CellDoubt[] {
   const texts: readonly (readonly [string, string | undefined])[] = [
     ["chassis", row.chassis],
     ["commission number", row.commission],
@@ -62,18 +64,55 @@ function garbled(row: RegisterRow): readonly string[] {
   const bad = texts.flatMap(([name, text]) => (text !== undefined && looksGarbled(text) ? [name] : []));
   if (bad.length === 0) return [];
   // The words themselves may be a person's name, and doubts go into reports.
-  return [`${bad.join(", ")}: letters look spoilt by a wrong encoding (as "Ã¸" for "ø")`];
+  return [{ text: `${bad.join(", ")}: letters look spoilt by a wrong encoding (as "Ã¸" for "ø")` }];
 }
 
-/** What is possible in a row and yet unlikely: dates out of order, letters of a wrong encoding. */
-export function doubtsOf(row: RegisterRow): readonly string[] {
-  return [...outOfOrder(row, row.built), ...garbled(row)];
+/** When a series was built, ISO days, both included. */
+export interface BuildPeriod {
+  readonly name: string;
+  readonly builtFrom: string;
+  readonly builtTo: string;
+}
+
+/** A car of the series that would have been built when the series was not. */
+function outOfPeriod(
+  { built }: RegisterRow,
+  series: BuildPeriod | undefined,
+  place: PlaceOf,
+): readonly CellDoubt[] {
+  if (!built || !series) return [];
+  const { name, builtFrom, builtTo } = series;
+  if (built.latest >= builtFrom && built.earliest <= builtTo) return [];
+  const period = `${sayDay(builtFrom)} to ${sayDay(builtTo)}`;
+  return [
+    {
+      column: place("built"),
+      found: built.text,
+      text: `built ${built.text}, when ${name} was not: it was built ${period}`,
+    },
+  ];
+}
+
+/** What doubts are told beside. */
+export interface DoubtBasis {
+  /** The series the row's car is of. */
+  readonly series?: BuildPeriod;
+  readonly place: PlaceOf;
+}
+
+/** What is possible in a row and yet unlikely: dates out of order or out of the series' time, letters of a wrong encoding. */
+export function doubtsOf(row: RegisterRow, { series, place }: DoubtBasis): readonly CellDoubt[] {
+  return [...outOfPeriod(row, series, place), ...outOfOrder(row, row.built, place), ...garbled(row)];
 }
 
 /**
  * What is unlikely beside what the register has of the car already: a keeper since before it was built, where the row does
  * not say itself when that was.
  */
-export function doubtsBeside(row: RegisterRow, built: Dated | undefined): readonly string[] {
-  return row.built === undefined ? outOfOrder(row, built) : [];
+export function doubtsBeside(
+  row: RegisterRow,
+  built: Dated | undefined,
+  place: PlaceOf,
+): readonly CellDoubt[] {
+  return row.built === undefined ? outOfOrder(row, built, place) : [];
 }

@@ -1,5 +1,5 @@
 export { asksUnit, type ContentBasis } from "./content";
-export { doubtsBeside, doubtsOf, looksGarbled } from "./doubt";
+export { type BuildPeriod, doubtsBeside, doubtsOf, looksGarbled } from "./doubt";
 export {
   type Column,
   columnLetter,
@@ -32,7 +32,9 @@ export {
 export { type Certainty, type ColumnProposal, proposeColumns } from "./propose";
 export {
   type CarStatusCode,
+  type CellDoubt,
   type CellProblem,
+  columnPlace,
   type RecordedValue,
   type RegisterRow,
   type RowReading,

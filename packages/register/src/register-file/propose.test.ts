@@ -5,7 +5,7 @@ import { doubtsBeside, doubtsOf, looksGarbled } from "./doubt";
 import { readHeadings } from "./heading";
 import { textLikeness } from "./likeness";
 import { proposeColumns } from "./propose";
-import { readRow } from "./row";
+import { columnPlace, readRow } from "./row";
 
 const basis: ContentBasis = {
   book: builtInBook,
@@ -125,33 +125,68 @@ describe("likeness of texts", () => {
 });
 
 describe("doubts", () => {
-  const row = (headings: readonly string[], cells: readonly string[]) => {
-    const read = readRow(readHeadings(headings, builtInBook), cells, basis.today);
+  const series = { name: "Series 2", builtFrom: "1970-03-01", builtTo: "1973-11-30" };
+  const told = (headings: readonly string[], cells: readonly string[]) => {
+    const columns = readHeadings(headings, builtInBook);
+    const read = readRow(columns, cells, basis.today);
     if (!read.ok) throw new Error(JSON.stringify(read.problems));
-    return doubtsOf(read.row);
+    const place = (wanted: Parameters<typeof columnPlace>[1]) => columnPlace(columns, wanted);
+    return { ...read, columns, place, all: [...read.doubts, ...doubtsOf(read.row, { series, place })] };
   };
 
   test.each([
     [
       ["Chassis", "Built", "Kept since"],
       ["x", "1971", "1969"],
+      'C "Kept since"',
+      "1969",
       "kept since 1969, before it was built (1971)",
     ],
     [
       ["Chassis", "Built", "First registered"],
       ["x", "3/72", "2/72"],
+      'C "First registered"',
+      "2/72",
       "first registered 2/72, before it was built (3/72)",
     ],
-  ])("%j %j", (headings, cells, doubt) => {
-    expect(row(headings, cells)).toEqual([doubt]);
+    [
+      ["Chassis", "Built"],
+      ["x", "1977"],
+      'B "Built"',
+      "1977",
+      "built 1977, when Series 2 was not: it was built 1 Mar 1970 to 30 Nov 1973",
+    ],
+    [
+      ["Chassis", "now: Front camber left"],
+      ["x", "-6°"],
+      'B "now: Front camber left"',
+      "-6°",
+      "unusual; -4° to 2° is usual",
+    ],
+    [
+      ["Chassis", "as built: Front anti-roll bar diameter [mm]"],
+      ["x", "35"],
+      'B "as built: Front anti-roll bar diameter [mm]"',
+      "35",
+      "unusual; 9 mm to 30 mm is usual",
+    ],
+  ])("%j %j", (headings, cells, column, found, text) => {
+    expect(told(headings, cells).all).toEqual([{ column, found, text }]);
+  });
+
+  test("do not take the place of a refusal: what nobody can believe is left out, with what would be right", () => {
+    const columns = readHeadings(["Chassis", "now: Front camber left"], builtInBook);
+    expect(readRow(columns, ["x", "45°"], basis.today)).toMatchObject({
+      ok: false,
+      problems: [{ column: 'B "now: Front camber left"', found: "45°", expected: "-8° to 8°" }],
+    });
   });
 
   test("are raised by when the register says it was built, where the row does not say it", () => {
     const known = { text: "3/72", earliest: "1972-03-01", latest: "1972-03-31" };
     const beside = (headings: readonly string[], cells: readonly string[]) => {
-      const read = readRow(readHeadings(headings, builtInBook), cells, basis.today);
-      if (!read.ok) throw new Error(JSON.stringify(read.problems));
-      return doubtsBeside(read.row, known);
+      const { row, place } = told(headings, cells);
+      return doubtsBeside(row, known, place).map(({ text }) => text);
     };
     expect(beside(["Chassis", "Kept since"], ["x", "2/72"])).toEqual([
       "kept since 2/72, before it was built (3/72)",
@@ -161,15 +196,18 @@ describe("doubts", () => {
     expect(beside(["Chassis", "Built", "Kept since"], ["x", "1970", "2/72"])).toEqual([]);
   });
 
-  test("are raised of numbers and marks too", () => {
-    expect(row(["Chassis", "Registration"], ["x", "GÃ˜ 101"])).toEqual([
-      expect.stringMatching(/^registration: letters look spoilt/),
+  test("are raised of numbers and marks too, without quoting what may be a name", () => {
+    expect(told(["Chassis", "Registration"], ["x", "GÃ˜ 101"]).all).toEqual([
+      { text: expect.stringMatching(/^registration: letters look spoilt/) },
     ]);
   });
 
-  test("are not raised where the dates allow it", () => {
-    expect(row(["Chassis", "Built", "First registered"], ["x", "1971", "3/71"])).toEqual([]);
-    expect(row(["Chassis", "Built", "Kept since"], ["x", "c. 1971", "1970"])).toEqual([]);
+  test("are not raised where the dates allow it, or at the ends of what is usual", () => {
+    expect(told(["Chassis", "Built", "First registered"], ["x", "1971", "3/71"]).all).toEqual([]);
+    expect(told(["Chassis", "Built", "Kept since"], ["x", "c. 1971", "1970"]).all).toEqual([]);
+    expect(told(["Chassis", "Built"], ["x", "1970"]).all).toEqual([]);
+    expect(told(["Chassis", "now: Front camber"], ["x", "-4°"]).all).toEqual([]);
+    expect(told(["Chassis", "now: Front camber"], ["x", "2°"]).all).toEqual([]);
   });
 
   test.each([
@@ -188,8 +226,8 @@ describe("doubts", () => {
   });
 
   test("of spoilt letters do not quote the person's name", () => {
-    const [doubt] = row(["Chassis", "Keeper"], ["x", "J?rgen Ã˜rn"]);
-    expect(doubt).toMatch(/^keeper: letters look spoilt/);
-    expect(doubt).not.toContain("rgen");
+    const [doubt] = told(["Chassis", "Keeper"], ["x", "J?rgen Ã˜rn"]).all;
+    expect(doubt?.text).toMatch(/^keeper: letters look spoilt/);
+    expect(JSON.stringify(doubt)).not.toContain("rgen");
   });
 });

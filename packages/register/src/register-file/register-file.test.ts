@@ -66,7 +66,8 @@ describe("a row", () => {
 
   test("says nothing where a cell is empty", () => {
     const reading = read(["Chassis", "Built", "now: Front camber left"], ["S2-0211", "", ""]);
-    expect(reading).toEqual({ ok: true, row: { chassis: "S2-0211", options: [], asBuilt: [], now: [] } });
+    const row = { chassis: "S2-0211", options: [], asBuilt: [], now: [] };
+    expect(reading).toEqual({ ok: true, row, doubts: [] });
   });
 
   test("keeps what no column has a place for, under its heading", () => {

@@ -1,9 +1,9 @@
 import type { Side } from "../characteristic/characteristic";
 import type { PartialDate } from "../identity/partial-date";
 import { parsePartialDate } from "../identity/partial-date";
-import { parseValue } from "../value/parse";
+import { parseValue, usualBeside } from "../value/parse";
 import type { Value } from "../value/value";
-import { type Column, columnLetter, foldHeading, type PlainColumn } from "./heading";
+import { type Column, columnLetter, foldHeading, type PlainColumn, plainHeadings } from "./heading";
 import { dayOfSerial, saySerial } from "./serial-day";
 
 /** Status codes with the words people write for them. */
@@ -31,6 +31,15 @@ export interface CellProblem {
   readonly column: string;
   readonly found: string;
   readonly expected: string;
+}
+
+/** What can be read and is yet unlikely: where, what was found, what is unlikely about it. */
+export interface CellDoubt {
+  /** Letter and heading; missing where no one column is meant. */
+  readonly column?: string;
+  /** As it is written; missing where that may be a person's name, since doubts go into reports. */
+  readonly found?: string;
+  readonly text: string;
 }
 
 export interface RecordedValue {
@@ -71,7 +80,7 @@ export interface RegisterRow {
 }
 
 export type RowReading =
-  | { readonly ok: true; readonly row: RegisterRow }
+  | { readonly ok: true; readonly row: RegisterRow; readonly doubts: readonly CellDoubt[] }
   | { readonly ok: false; readonly problems: readonly CellProblem[] };
 
 interface Reading {
@@ -132,28 +141,43 @@ function claimIn(reading: Reading): number | undefined {
   return undefined;
 }
 
+/** What a cell says, and what is usual where that is something else. */
+interface ReadCell {
+  readonly parsed: ReturnType<typeof parseValue>;
+  readonly usual: string | undefined;
+}
+
 /** Cells of one column that were read already, by their text; a register says the same few hundred things of all its cars. */
-const readCells = new WeakMap<Column, Map<string, ReturnType<typeof parseValue>>>();
+const readCells = new WeakMap<Column, Map<string, ReadCell>>();
 /** Texts remembered of one column at most. */
 const REMEMBERED = 2_000;
 
-function valueIn(column: Column & { readonly kind: "value" }, text: string): ReturnType<typeof parseValue> {
-  const cells = readCells.get(column) ?? new Map<string, ReturnType<typeof parseValue>>();
+function valueIn(column: Column & { readonly kind: "value" }, text: string): ReadCell {
+  const cells = readCells.get(column) ?? new Map<string, ReadCell>();
   readCells.set(column, cells);
   const known = cells.get(text);
   if (known !== undefined) return known;
   const { characteristic, defaultUnit } = column;
   const parsed = parseValue(characteristic, text, defaultUnit === undefined ? {} : { defaultUnit });
-  if (cells.size < REMEMBERED) cells.set(text, parsed);
-  return parsed;
+  const read = { parsed, usual: parsed.ok ? usualBeside(characteristic, parsed.value) : undefined };
+  if (cells.size < REMEMBERED) cells.set(text, read);
+  return read;
 }
 
-function valuesIn(columns: readonly Column[], cells: readonly string[], problems: CellProblem[]) {
+interface Told {
+  readonly problems: CellProblem[];
+  readonly doubts: CellDoubt[];
+}
+
+function valuesIn(columns: readonly Column[], cells: readonly string[], { problems, doubts }: Told) {
   const values: { asBuilt: RecordedValue[]; now: RecordedValue[] } = { asBuilt: [], now: [] };
   for (const column of columns) {
     const text = cells[column.index] ?? "";
     if (column.kind !== "value" || text === "") continue;
-    const parsed = valueIn(column, text);
+    const { parsed, usual } = valueIn(column, text);
+    if (usual !== undefined) {
+      doubts.push({ column: where(column), found: text, text: `unusual; ${usual} is usual` });
+    }
     if (parsed.ok) {
       const { characteristic } = column;
       const { value } = parsed;
@@ -195,6 +219,12 @@ function present<T extends object>(parts: T): Present<T> {
   return Object.fromEntries(Object.entries(parts).filter(([, part]) => part !== undefined)) as Present<T>;
 }
 
+/** How a report names the column that holds something, by letter and heading; by the heading it would have where there is none. */
+export function columnPlace(columns: readonly Column[], wanted: PlainColumn): string {
+  const found = columns.find((column) => column.kind === "plain" && column.column === wanted);
+  return found ? where(found) : `"${plainHeadings[wanted][0]}"`;
+}
+
 /**
  * Reads one row of a register file. A row is taken whole or not at all: with any cell that cannot be
  * read it is refused, and every such cell is told.
@@ -207,6 +237,7 @@ export function readRow(columns: readonly Column[], cells: readonly string[], to
     return column.kind === "plain" && text !== "" ? [[column.column, { column, text }] as const] : [];
   });
   const problems: CellProblem[] = [];
+  const doubts: CellDoubt[] = [];
   const reading: Reading = { cells: new Map(plain), problems, today };
   const extra = cells.slice(columns.length).findIndex((cell) => cell !== "");
   if (extra >= 0) {
@@ -224,7 +255,7 @@ export function readRow(columns: readonly Column[], cells: readonly string[], to
   const row: RegisterRow = {
     chassis: chassis ?? "",
     options: (textIn(reading, "options") ?? "").split(/[\s,;/+]+/).filter((code) => code !== ""),
-    ...valuesIn(columns, cells, problems),
+    ...valuesIn(columns, cells, { problems, doubts }),
     ...present({
       claim: claimIn(reading),
       series: textIn(reading, "series"),
@@ -246,5 +277,5 @@ export function readRow(columns: readonly Column[], cells: readonly string[], to
       remarks: remarksIn(reading, columns, cells),
     }),
   };
-  return problems.length === 0 ? { ok: true, row } : { ok: false, problems };
+  return problems.length === 0 ? { ok: true, row, doubts } : { ok: false, problems };
 }

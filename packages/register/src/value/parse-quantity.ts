@@ -7,8 +7,9 @@ import {
   printQuantity,
   unitsOf,
 } from "@trunnion/calc";
-import type { QuantityCharacteristic } from "../characteristic/characteristic";
+import type { Characteristic, QuantityCharacteristic, Side } from "../characteristic/characteristic";
 import { type ParsedValue, problemWith, type ValueProblem } from "./problem";
+import type { Value } from "./value";
 
 /** What the entry alone does not say. */
 export interface ParseValueOptions {
@@ -101,6 +102,28 @@ function unbelievable(characteristic: QuantityCharacteristic, si: number): strin
   if (si < 0 && minimum === 0) return "must not be below 0";
   if (si < minimum - room) return "is too small to be believed";
   return si > maximum + room ? "is too large to be believed" : undefined;
+}
+
+/**
+ * The range that is usual of a characteristic, in words, where a value lies outside of it; nothing where it does not, or
+ * where nothing is said of what is usual.
+ */
+export function usualBeside(characteristic: Characteristic, value: Value): string | undefined {
+  if (characteristic.kind !== "quantity" || value.kind !== "quantity") return undefined;
+  const { usual } = characteristic;
+  if (usual === undefined) return undefined;
+  const { lowest, highest } = usual;
+  const room = slack * Math.abs(value.si);
+  if (value.si >= lowest - room && value.si <= highest + room) return undefined;
+  return `${printed(characteristic, lowest)} to ${printed(characteristic, highest)}`;
+}
+
+/** Words for a value outside of what is usual: `Front camber, left: "-6°" is unusual; usual is -4° to 2°`. */
+export function sayUnusual(characteristic: Characteristic, side: Side, value: Value): string | undefined {
+  const usual = usualBeside(characteristic, value);
+  if (usual === undefined) return undefined;
+  const name = side === "whole" ? characteristic.label : `${characteristic.label}, ${side}`;
+  return `${name}: "${value.entered}" is unusual; usual is ${usual}`;
 }
 
 function notationProblem(

@@ -11,7 +11,7 @@ import { parseDateEntry } from "./date-entry";
 import { type ParsedLimit, type ParseValueOptions, parseQuantityValue } from "./parse-quantity";
 import { type ParsedValue, problemWith } from "./problem";
 
-export type { ParsedLimit, ParseValueOptions } from "./parse-quantity";
+export { type ParsedLimit, type ParseValueOptions, sayUnusual, usualBeside } from "./parse-quantity";
 export type { ParsedValue, ValueProblem, ValueProblemCode } from "./problem";
 export { valueProblemCodes } from "./problem";
 

@@ -115,6 +115,18 @@ describe("a characteristic the club adds", () => {
       },
       "maximum",
     ],
+    [
+      "a lowest usual figure without a highest",
+      {
+        label: "Lamps",
+        kind: "quantity",
+        dimension: "length",
+        metric: "mm",
+        imperial: "in",
+        usualLowest: "100 mm",
+      },
+      "usualHighest",
+    ],
   ])("is refused for %s, at its field", async (_, parts, field) => {
     const error = await refusal(() => add(parts));
     expect(error.problems?.map((problem) => problem.field)).toContain(field);

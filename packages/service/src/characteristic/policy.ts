@@ -9,6 +9,7 @@ import {
   Invalid,
   Problems,
   parseLimit,
+  type UsualRange,
 } from "@trunnion/register";
 import { z } from "zod";
 import { lineInput, proseInput } from "../entry-input";
@@ -34,6 +35,9 @@ export const characteristicFields = {
   /** Least and most that can be believed, in notation. */
   minimum: lineInput(40).default(""),
   maximum: lineInput(40).default(""),
+  /** Lowest and highest that are usual, in notation: both or neither. */
+  usualLowest: lineInput(40).default(""),
+  usualHighest: lineInput(40).default(""),
   toe: tick,
   designation: z.enum(designationKinds).default("thread"),
   maximumLength: lineInput(6).default(""),
@@ -110,6 +114,7 @@ const formFields: Readonly<Record<string, string>> = {
   "units.metric": "metric",
   "units.imperial": "imperial",
   notation: "toe",
+  usual: "usualHighest",
 };
 
 function told(problems: Problems, { issues }: z.ZodError): void {
@@ -119,6 +124,21 @@ function told(problems: Problems, { issues }: z.ZodError): void {
     const field = place.replace(/^(choices\.\d+)$/, "$1.label").replace(/^also\..*/, "also");
     problems.add(formFields[field] ?? field, message);
   }
+}
+
+function usualOf(
+  characteristic: Characteristic,
+  { usualLowest, usualHighest }: CharacteristicFields,
+  problems: Problems,
+): { readonly usual?: UsualRange } {
+  if (usualLowest === "" && usualHighest === "") return {};
+  const [lowest, highest] = [
+    parseLimit(characteristic, usualLowest),
+    parseLimit(characteristic, usualHighest),
+  ];
+  if (!lowest.ok) problems.add("usualLowest", lowest.problem.message);
+  if (!highest.ok) problems.add("usualHighest", highest.problem.message);
+  return lowest.ok && highest.ok ? { usual: { lowest: lowest.si, highest: highest.si } } : {};
 }
 
 /**
@@ -153,7 +173,8 @@ export function readCharacteristic(key: string, fields: CharacteristicFields): C
     ...boundOf(read.data, { field: "minimum", text: minimum }, problems),
     ...boundOf(read.data, { field: "maximum", text: maximum }, problems),
   };
-  const whole = characteristicSchema.safeParse({ ...candidate, ...bounds });
+  const usual = usualOf(read.data, fields, problems);
+  const whole = characteristicSchema.safeParse({ ...candidate, ...bounds, ...usual });
   if (!whole.success) told(problems, whole.error);
   problems.throwIfAny();
   return whole.success ? whole.data : read.data;

@@ -30,7 +30,7 @@ const kindOf = (text: string) => text.replace(/\([^)]*\)|\S*\d\S*/g, "#");
 export function groupDoubts(doubts: readonly DoubtfulRow[]): readonly DoubtGroup[] {
   const kinds = new Map<string, DoubtfulRow[]>();
   for (const doubt of doubts) {
-    const kind = kindOf(doubt.text);
+    const kind = `${doubt.column ?? ""} ${kindOf(doubt.text)}`;
     const group = kinds.get(kind) ?? [];
     group.push(doubt);
     kinds.set(kind, group);

@@ -26,6 +26,13 @@ test("a keeper since before the register's own date of build is asked about, bef
     }),
   );
   expect(report).toMatchObject({ refusedRows: [], carsChanged: 2 });
-  expect(report.doubtfulRows).toEqual([{ line: 2, text: "kept since 1968, before it was built (c. 1971)" }]);
+  expect(report.doubtfulRows).toEqual([
+    {
+      line: 2,
+      column: 'C "Kept since"',
+      found: "1968",
+      text: "kept since 1968, before it was built (c. 1971)",
+    },
+  ]);
   expect(await world.fingerprint()).toEqual(before);
 });

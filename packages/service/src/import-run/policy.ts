@@ -49,7 +49,12 @@ const problem = z.strictObject({
   found: z.string(),
   expected: z.string(),
 });
-const doubt = z.strictObject({ line: z.int(), text: z.string() });
+const doubt = z.strictObject({
+  line: z.int(),
+  column: z.string().exactOptional(),
+  found: z.string().exactOptional(),
+  text: z.string(),
+});
 export const storedProblems = z.array(problem).nullable();
 export const storedDoubts = z.array(doubt).nullable();
 

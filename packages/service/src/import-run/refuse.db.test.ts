@@ -158,7 +158,12 @@ describe("a number that stands in several rows", () => {
     const report = await importCsv("Chassis;Engine no", ...rows);
     expect(report).toMatchObject({ carsAdded: 2, refusedRows: [] });
     expect(report.doubtfulRows).toEqual([
-      { line: 3, text: "another car claims M1-060 too: taken as claimant 2" },
+      {
+        line: 3,
+        column: 'A "Chassis"',
+        found: "M1-060",
+        text: "another car claims M1-060 too: taken as claimant 2",
+      },
     ]);
     const before = await world.fingerprint();
     expect(await importCsv("Chassis;Engine no", ...rows)).toMatchObject({ carsUnchanged: 2 });

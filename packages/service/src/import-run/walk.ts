@@ -1,5 +1,5 @@
 import { setImmediate } from "node:timers/promises";
-import { type CharacteristicBook, type Column, doubtsBeside } from "@trunnion/register";
+import { type CharacteristicBook, type Column, columnPlace, doubtsBeside } from "@trunnion/register";
 import type { Context } from "../context";
 import { type CarRow, meetRecords, movedRows } from "../import-chunk";
 import { type DoubtfulRow, openRowReader, type ReadRows, type RowReader } from "../planned-row";
@@ -65,11 +65,12 @@ async function readAhead(reader: RowReader, rows: Table["rows"]): Promise<ReadRo
 }
 
 /** What is unlikely of a row beside what the register has of its car. */
-function besideRecord({ planned, record }: CarRow): readonly DoubtfulRow[] {
+function besideRecord({ planned, record }: CarRow, columns: readonly Column[]): readonly DoubtfulRow[] {
   const dates = record?.basis.built;
   if (!dates) return [];
   const built = { ...dates, text: record.built ?? dates.earliest };
-  return doubtsBeside(planned.row, built).map((text) => ({ line: planned.line, text }));
+  const doubts = doubtsBeside(planned.row, built, (wanted) => columnPlace(columns, wanted));
+  return doubts.map((doubt) => ({ line: planned.line, ...doubt }));
 }
 
 /** Goes through a file chunk by chunk, each in a transaction of its own. */
@@ -91,7 +92,7 @@ export async function walk({ open, table, columns, from, held, each, ...basis }:
         await planAnew(ctx);
       }
       const cars = await meetRecords(ctx, read.rows, { ...basis, held });
-      const doubtfulRows = [...read.doubtfulRows, ...cars.flatMap(besideRecord)].sort(
+      const doubtfulRows = [...read.doubtfulRows, ...cars.flatMap((car) => besideRecord(car, columns))].sort(
         (one, other) => one.line - other.line,
       );
       await each(ctx, { read: { ...read, doubtfulRows }, moved: movedRows(cars), done });

@@ -1,4 +1,5 @@
 import {
+  type CellDoubt,
   type CellProblem,
   chassisKey,
   explainNumber,
@@ -29,6 +30,9 @@ export interface SeriesFacts {
   readonly pattern: NumberPattern;
   /** Codes of the options it was offered with. */
   readonly options: readonly string[];
+  /** First and last day of its build, ISO. */
+  readonly builtFrom: string;
+  readonly builtTo: string;
 }
 
 /** Letter and heading of the column that holds something, for saying where a problem is. */
@@ -163,7 +167,7 @@ export type PlacedRow =
   | (Pick<PlannedRow, "claim" | "series" | "serial" | "options"> & {
       readonly ok: true;
       /** What somebody should look at, although the row is taken. */
-      readonly doubts: readonly string[];
+      readonly doubts: readonly CellDoubt[];
     })
   | { readonly ok: false; readonly problems: readonly CellProblem[] };
 
@@ -179,10 +183,26 @@ export function placeRow(row: RegisterRow, { series: all, claimants, place }: Kn
   }
   const { series, serial, doubt } = choice;
   const { options, strange } = optionsOf(row, series);
-  const doubts = [
-    ...(doubt === undefined ? [] : [doubt]),
-    ...(strange.length > 0 ? [`${series?.name} has no option ${strange.join(", ")}`] : []),
-    ...(claim > 1 ? [`another car claims ${row.chassis} too: taken as claimant ${claim}`] : []),
+  const doubts: readonly CellDoubt[] = [
+    ...(doubt === undefined ? [] : [{ column: place("chassis"), found: row.chassis, text: doubt }]),
+    ...(strange.length > 0
+      ? [
+          {
+            column: place("options"),
+            found: strange.join(" "),
+            text: `${series?.name} has no option ${strange.join(", ")}`,
+          },
+        ]
+      : []),
+    ...(claim > 1
+      ? [
+          {
+            column: place("chassis"),
+            found: row.chassis,
+            text: `another car claims ${row.chassis} too: taken as claimant ${claim}`,
+          },
+        ]
+      : []),
   ];
   const kept = series && { id: series.id, slug: series.slug };
   return { ok: true, claim, serial, options, doubts, series: kept };

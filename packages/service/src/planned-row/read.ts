@@ -1,10 +1,12 @@
 import {
+  type CellDoubt,
   type CellProblem,
   type CharacteristicBook,
   type Column,
   chassisKey,
   columnLetter,
   columnName,
+  columnPlace,
   columnsAs,
   columnsTwice,
   doubtsOf,
@@ -16,6 +18,7 @@ import {
   refused,
 } from "@trunnion/register";
 import type { Context } from "../context";
+import { dayOf } from "../day";
 import { unneutral } from "../neutral-cell";
 import { FORMULA_ERROR, type Table, type TableRow } from "../table";
 import {
@@ -36,9 +39,8 @@ export interface RefusedRow extends CellProblem {
 }
 
 /** A row that was taken, but somebody should look at. */
-export interface DoubtfulRow {
+export interface DoubtfulRow extends CellDoubt {
   readonly line: number;
-  readonly text: string;
 }
 
 /** The club's series, as rows are placed by them. */
@@ -60,6 +62,8 @@ export async function seriesFacts(ctx: Context): Promise<readonly SeriesFacts[]>
       suffixes: row.numberSuffixes,
     },
     options: row.options.map(({ code }) => code),
+    builtFrom: dayOf(row.builtFrom),
+    builtTo: dayOf(row.builtTo),
   }));
 }
 
@@ -199,7 +203,7 @@ export class RowReader {
     });
     if (formulas.length > 0) return formulas;
     const reading = readRow(columns, cells.map(unneutral), today);
-    return reading.ok ? this.place(line, reading.row) : reading.problems;
+    return reading.ok ? this.place(line, reading.row, reading.doubts) : reading.problems;
   }
 
   private problem(index: number, found: string, expected: string): CellProblem {
@@ -210,18 +214,19 @@ export class RowReader {
     return `${columnLetter(index)} "${this.input.columns[index]?.heading ?? ""}"`;
   }
 
-  private readonly columnOf: ColumnName = (wanted) => {
-    const found = this.input.columns.find((column) => column.kind === "plain" && column.column === wanted);
-    return found ? this.at(found.index) : `"${plainHeadings[wanted][0]}"`;
-  };
+  private readonly columnOf: ColumnName = (wanted) => columnPlace(this.input.columns, wanted);
 
-  private place(line: number, row: RegisterRow): readonly CellProblem[] {
+  private place(line: number, row: RegisterRow, doubts: readonly CellDoubt[]): readonly CellProblem[] {
     const key = chassisKey(row.chassis);
     const claimants = this.claimants.get(key) ?? [];
     const placed = placeRow(row, { series: this.input.series, claimants, place: this.columnOf });
     if (!placed.ok) return placed.problems;
     const { claim, options, serial, series } = placed;
-    this.doubtfulRows.push(...[...placed.doubts, ...doubtsOf(row)].map((text) => ({ line, text })));
+    const told = this.input.series.find(({ id }) => id === series?.id);
+    const basis = { place: this.columnOf, ...(told === undefined ? {} : { series: told }) };
+    this.doubtfulRows.push(
+      ...[...placed.doubts, ...doubts, ...doubtsOf(row, basis)].map((doubt) => ({ line, ...doubt })),
+    );
     this.claimants.set(key, withClaimant(claimants, { claim, line, row }));
     this.rows.push({ line, key, claim, row, options, serial, series });
     return [];

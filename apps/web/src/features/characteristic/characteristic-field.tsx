@@ -230,6 +230,19 @@ function Quantity({
           value={bound(of?.maximum)}
           maxLength={40}
         />
+        <TextField
+          name="usualLowest"
+          label="Lowest that is usual"
+          value={bound(of?.usual?.lowest)}
+          maxLength={40}
+          hint="Outside of what is usual a figure is taken, and asked about. Both, or neither."
+        />
+        <TextField
+          name="usualHighest"
+          label="Highest that is usual"
+          value={bound(of?.usual?.highest)}
+          maxLength={40}
+        />
       </div>
     </fieldset>
   );

@@ -10,6 +10,8 @@ export const characteristicLabels: Readonly<Record<string, string>> = {
   metric: "Metric unit",
   imperial: "Imperial unit",
   minimum: "Least that can be believed",
+  usualLowest: "Lowest that is usual",
+  usualHighest: "Highest that is usual",
   maximum: "Most that can be believed",
   toe: "Notation",
   maximumLength: "Longest text",

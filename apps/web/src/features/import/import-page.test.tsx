@@ -81,7 +81,14 @@ const looked: ImportView = {
     { line: 3, car: "S9-1", added: true, lines: [{ what: "Engine number", before: "", after: "KM 1" }] },
   ],
   refusedRows: [{ line: 4, column: 'B "Front bar"', found: "fat", expected: "16 mm or 5/8 in" }],
-  doubtGroups: [{ rows: 9, first: [{ line: 3, text: "chassis S9-1 fits no series of this club" }] }],
+  doubtGroups: [
+    {
+      rows: 9,
+      first: [
+        { line: 3, column: 'A "Chassis"', found: "S9-1", text: "chassis S9-1 fits no series of this club" },
+      ],
+    },
+  ],
   doubts: 1,
 };
 const page = (given: ImportView) => <ImportPage club={club} view={given} />;
@@ -107,7 +114,7 @@ describe("an import's page", () => {
     expect(text).toContain("1 car would be added, 1 changed, 1 row left out");
     expect(text).toContain("Built 1968 3/68");
     expect(text).toContain("fat 16 mm or 5/8 in");
-    expect(text).toContain("Line 3: chassis S9-1 fits no series of this club");
+    expect(text).toContain("S9-1 chassis S9-1 fits no series of this club");
     expect(text).toContain("and 8 more of this kind, in the file to download");
     expect(markup(page(looked))).toContain('href="/api/club/sandvaer/import/0199/problems.csv"');
     expect(buttons(looked)).toEqual(["Read in 2 cars", "Look through it again", "Forget this file"]);

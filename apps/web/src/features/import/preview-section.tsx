@@ -1,9 +1,11 @@
 import type { ImportView } from "@trunnion/api";
+import { Fragment } from "react";
 import { LinkButton } from "../../components/button";
 import { SectionHead } from "../../components/page-head";
 import { carPath, importProblemsPath } from "../../lib/path";
 
 type Car = ImportView["preview"][number];
+type Doubt = ImportView["doubtGroups"][number]["first"][number];
 
 function CarChange({ club, car }: { readonly club: string; readonly car: Car }) {
   return (
@@ -72,9 +74,74 @@ export function PreviewSection({ club, view }: { readonly club: string; readonly
   );
 }
 
+const head = "py-1 pr-6";
+
+/** A thing to look at: where, what stands there, why it is asked about. */
+function DoubtRow({ doubt }: { readonly doubt: Doubt }) {
+  return (
+    <tr className="border-hair border-b align-top">
+      <td className={head}>{doubt.line}</td>
+      <td className={head}>{doubt.column ?? ""}</td>
+      <td className={`${head} break-words font-semibold`}>{doubt.found ?? ""}</td>
+      <td className="py-1">{doubt.text}</td>
+    </tr>
+  );
+}
+
+/** What to look at in rows that are taken, the rarest kind first. */
+function DoubtTable({ view }: { readonly view: ImportView }) {
+  const { doubtGroups, doubts } = view;
+  return (
+    <div className="overflow-x-auto">
+      <table className="w-full text-small">
+        <caption className="pb-1 text-left font-semibold">
+          {doubts.toLocaleString("en-GB")} {doubts === 1 ? "thing" : "things"} to look at, in rows that are
+          taken
+        </caption>
+        <thead>
+          <tr className="border-ink border-b text-left">
+            <th scope="col" className={head}>
+              Line
+            </th>
+            <th scope="col" className={head}>
+              Column
+            </th>
+            <th scope="col" className={head}>
+              Found
+            </th>
+            <th scope="col" className="py-1">
+              Why it is asked about
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {doubtGroups.map(({ rows, first }) => {
+            const more = rows - first.length;
+            return (
+              <Fragment key={`${first[0]?.line} ${first[0]?.text}`}>
+                {first.map((doubt) => (
+                  <DoubtRow key={`${doubt.line} ${doubt.column} ${doubt.text}`} doubt={doubt} />
+                ))}
+                {more === 0 ? null : (
+                  <tr className="border-hair border-b">
+                    <td />
+                    <td colSpan={3} className="py-1 text-soft">
+                      and {more.toLocaleString("en-GB")} more of this kind, in the file to download
+                    </td>
+                  </tr>
+                )}
+              </Fragment>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
 /** Rows that are left out, and why; and those that are taken but somebody should look at. */
 export function RowSection({ club, view }: { readonly club: string; readonly view: ImportView }) {
-  const { refusedRows, doubtGroups, rowsRefused, doubts } = view;
+  const { refusedRows, doubtGroups, rowsRefused } = view;
   if (refusedRows.length === 0 && doubtGroups.length === 0) return null;
   return (
     <section aria-labelledby="rows" className="grid gap-6">
@@ -116,32 +183,7 @@ export function RowSection({ club, view }: { readonly club: string; readonly vie
           </table>
         </div>
       )}
-      {doubtGroups.length === 0 ? null : (
-        <div>
-          <p className="font-semibold">
-            {doubts.toLocaleString("en-GB")} {doubts === 1 ? "thing" : "things"} to look at, in rows that are
-            taken
-          </p>
-          <ul className="list-disc pl-5 text-small">
-            {doubtGroups.flatMap((group) => {
-              const more = group.rows - group.first.length;
-              const lines = group.first.map(({ line, text }) => (
-                <li key={`${line} ${text}`}>
-                  Line {line}: {text}
-                </li>
-              ));
-              if (more === 0) return lines;
-              const last = group.first.at(-1);
-              const rest = (
-                <li key={`more ${last?.line} ${last?.text}`} className="list-none text-soft">
-                  and {more.toLocaleString("en-GB")} more of this kind, in the file to download
-                </li>
-              );
-              return [...lines, rest];
-            })}
-          </ul>
-        </div>
-      )}
+      {doubtGroups.length === 0 ? null : <DoubtTable view={view} />}
     </section>
   );
 }

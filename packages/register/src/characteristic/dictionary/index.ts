@@ -14,6 +14,7 @@ import { rearSuspension } from "./rear-suspension";
 import { safety } from "./safety";
 import { settings } from "./setting";
 import { steering } from "./steering";
+import { withUsual } from "./usual";
 import { wheels } from "./wheel";
 
 /**
@@ -37,4 +38,4 @@ export const builtInCharacteristics: readonly Characteristic[] = [
   ...driveline,
   ...safety,
   ...hardpoints,
-];
+].map(withUsual);
