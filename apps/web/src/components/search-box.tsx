@@ -34,7 +34,7 @@ export function SearchBox({ action, label, hint, query, button = "Find", formId,
             name="q"
             type="search"
             defaultValue={query}
-            maxLength={120}
+            maxLength={200}
             autoComplete="off"
             spellCheck={false}
             {...(hint === undefined ? {} : { "aria-describedby": `${id}-hint` })}

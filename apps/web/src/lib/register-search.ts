@@ -5,8 +5,10 @@ import { mostColumns } from "./register-column";
 
 export type AskedQuery = Readonly<Record<string, string | readonly string[] | undefined>>;
 
-/** Longest text that is looked for; what is longer cannot be a number. */
+/** Longest part of an address that is a name. */
 const LONGEST = 60;
+/** Longest text that is looked for, as in its field. */
+const LONGEST_SEARCH = 200;
 
 /** One part of an address's query; nothing for one that is empty or came twice. */
 export function queryPart(query: AskedQuery, name: string, longest = LONGEST): string | undefined {
@@ -42,7 +44,7 @@ const given = (parts: RegisterSearch | Readonly<Record<string, string | undefine
 /** What an address of the register narrows it by. A condition is kept whole even if it is too long: so that it is told. */
 export function registerSearch(query: AskedQuery): RegisterSearch {
   return given({
-    q: queryPart(query, "q"),
+    q: queryPart(query, "q", LONGEST_SEARCH),
     series: queryPart(query, "series"),
     where: queryPart(query, "where", notationLimit + 1),
     filter: queryPart(query, "filter"),

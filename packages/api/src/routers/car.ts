@@ -12,7 +12,7 @@ import { line } from "../line";
 import { member, router } from "../trpc";
 
 const listInput = z.object({
-  search: line(80).exactOptional(),
+  search: line(200).exactOptional(),
   series: line(60).exactOptional(),
   after: line(60).exactOptional(),
   condition: conditionSchema.exactOptional(),

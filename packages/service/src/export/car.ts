@@ -1,8 +1,7 @@
 import { Prisma } from "@trunnion/db";
 import { type CarStatus, carStatusWords, derivedHeadings } from "@trunnion/register";
 import type { Context } from "../context";
-import { conditionAsked } from "../filter";
-import { chosenCarIds, foundCars, type RegisterListRow } from "../register-list";
+import { choiceAsked, chosenCarIds, foundCars, type RegisterListRow } from "../register-list";
 import { requireRole } from "../role";
 import { kept, type ListExport, type ListInput, type Told } from "./policy";
 
@@ -78,13 +77,7 @@ function carRows(ids: readonly string[]): Prisma.Sql {
 /** Every column the importer of a register reads, by chassis number. */
 export async function carList(ctx: Context, input: ListInput): Promise<ListExport> {
   if (input.personalData) requireRole(ctx.actor, "registrar", "fleetManager");
-  const { search, series } = input;
-  const condition = await conditionAsked(ctx, input);
-  const choice = {
-    ...(search === undefined ? {} : { search }),
-    ...(series === undefined ? {} : { series }),
-    ...(condition === undefined ? {} : { condition }),
-  };
+  const choice = await choiceAsked(ctx, input);
   const ids = await chosenCarIds(ctx, choice, input.show);
   const { columns, cells } = kept(carColumns, input.personalData);
   async function* rows() {

@@ -1,4 +1,6 @@
+export { type ChoiceInput, choiceAsked } from "./choice";
 export type { Counts, Facets } from "./facet";
+export type { Nearest } from "./nearest";
 export {
   type CarChoice,
   type ListOrder,

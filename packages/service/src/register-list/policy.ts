@@ -3,19 +3,15 @@ import { type Condition, chassisKey } from "@trunnion/register";
 import { conditionSql, unknownSql } from "../condition-sql";
 import type { Context } from "../context";
 import { maySeeKeepers } from "../keeper/policy";
-import { readWords, wordsHold } from "../search-index";
+import { type Searched, searchHolds } from "../search-index";
 import { standingRecordSql } from "../standing-record";
 
 const sql = Prisma.sql;
 
 /** Which cars of the club are meant: everything given must hold. */
 export interface CarChoice {
-  /**
-   * Words, each of which stands somewhere on the car's record: part of any number or mark, colour, parts, modifications,
-   * remarks, history, captions; for those who may see keepers also their names. Capitals and accents aside. A word that
-   * nobody has to the letter is taken for those it is like.
-   */
-  readonly search?: string;
+  /** What is looked for, as `searchedIn` read it. */
+  readonly search?: Searched;
   /** A series' short name. */
   readonly series?: string;
   readonly condition?: Condition;
@@ -28,15 +24,14 @@ const joined = (parts: readonly Prisma.Sql[], word: " AND " | " OR ") =>
   Prisma.join([...parts], word, "(", ")");
 
 /** Everything but the condition, for a WHERE over `car c`. A record that was found to be of another car is no car. */
-export function baseSql(ctx: Context, { search = "", series }: CarChoice): Prisma.Sql {
-  const text = search.trim();
+export function baseSql(ctx: Context, { search, series }: CarChoice): Prisma.Sql {
   return joined(
     [
       standingRecordSql,
       ...(series === undefined
         ? []
         : [sql`c.series_id = (SELECT s.id FROM series s WHERE s.slug = ${series})`]),
-      ...(text === "" ? [] : [wordsHold(readWords(text), maySeeKeepers(ctx))]),
+      ...(search === undefined ? [] : [searchHolds(search, maySeeKeepers(ctx))]),
     ],
     " AND ",
   );

@@ -12,12 +12,13 @@ import {
 } from "@trunnion/register";
 import { bookOf } from "../characteristic";
 import type { Context } from "../context";
-import { conditionAsked } from "../filter";
 import { carReference } from "../record";
 import { type Correction, correctionsOf, refreshSearchIndex } from "../search-index";
 import { listSeries } from "../series";
+import { type ChoiceInput, choiceAsked } from "./choice";
 import { valuesOf } from "./column";
 import { countCars, type Facets } from "./facet";
+import { type Nearest, nearestOf } from "./nearest";
 import { type CarPhoto, photosOf } from "./photo";
 import {
   type CarChoice,
@@ -36,9 +37,7 @@ const FILE = 500;
 
 const sql = Prisma.sql;
 
-export interface RegisterListInput extends CarChoice {
-  /** Name of a saved filter, own or shared; with a condition beside it both must hold. */
-  readonly filter?: string;
+export interface RegisterListInput extends ChoiceInput {
   /** Cars that fit when left out. */
   readonly show?: Shown;
   /** By chassis number when left out. */
@@ -84,6 +83,12 @@ export interface RegisterList {
   readonly facets: Facets;
   /** Words that no car has to the letter, and what was looked for instead. */
   readonly corrections: readonly Correction[];
+  /** Words of the search that are the name of a series, and were taken for it. */
+  readonly named: readonly string[];
+  /** Words of the search that were not looked for: there were too many. */
+  readonly passedOver: readonly string[];
+  /** Where no car fits: what does with one thing left out, and numbers beside the one looked for. */
+  readonly nearest: readonly Nearest[];
   /** Notes of changed cars that are not in the search yet. */
   readonly stale: number;
   /** Characteristics shown beside. */
@@ -198,14 +203,9 @@ interface Listed {
 }
 
 async function listedOf(ctx: Context, input: RegisterListInput): Promise<Listed> {
-  const condition = await conditionAsked(ctx, input);
-  const { search, series, show, order = "chassis", columns = [], photos = false } = input;
+  const { show, order = "chassis", columns = [], photos = false } = input;
   const book = await bookOf(ctx);
-  const choice = {
-    ...(search === undefined ? {} : { search }),
-    ...(series === undefined ? {} : { series }),
-    ...(condition === undefined ? {} : { condition }),
-  };
+  const choice = await choiceAsked(ctx, input);
   return { choice, show, order, columns: columns.flatMap((key) => book.find(key) ?? []), photos, book };
 }
 
@@ -255,7 +255,10 @@ export async function registerList(ctx: Context, input: RegisterListInput): Prom
     total,
     unknown,
     facets,
-    corrections: input.search === undefined ? [] : await correctionsOf(ctx, input.search),
+    corrections: choice.search === undefined ? [] : await correctionsOf(ctx, choice.search),
+    named: (choice.search?.named ?? []).map(({ said }) => said),
+    passedOver: choice.search?.passedOver ?? [],
+    nearest: total === 0 ? await nearestOf(ctx, choice) : [],
     stale,
     columns: columns.map(({ key, label }) => ({ key, label })),
     cars,

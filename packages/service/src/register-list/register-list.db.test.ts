@@ -102,10 +102,44 @@ describe("the list of cars", () => {
     ["1972", ["M1-007~2", "M1-008"]],
     ["1971", ["M1-007"]],
     ["zzz", []],
+    ["fjord mark 1", ["M1-007"]],
+    ["rowan mark 1", []],
+    ["mark-1 drilled", ["M1-007"]],
+    ["m1-8", ["M1-008"]],
+    ["m17 fjord", ["M1-007"]],
+    ["gr 95 837", ["M1-007"]],
+    ['"for the track" drilled', ["M1-007"]],
+    ['"track the for"', []],
+    ["🚗", []],
     ["\u0301", []],
     ["'; DROP TABLE car; --", []],
   ])("is searched by %j over every number, mark, colour, remark and year", async (search, expected) => {
     expect(await references({ search })).toEqual(expected);
+  });
+
+  test("says of a search that finds nothing what comes nearest", async () => {
+    expect((await list({ search: "fjord 008" })).nearest).toEqual([
+      { kind: "word", without: "fjord", search: "008", cars: 1 },
+      { kind: "word", without: "008", search: "fjord", cars: 1 },
+    ]);
+    const none: Condition = { op: "status", in: ["destroyed"] };
+    expect((await list({ search: "drilled", condition: none })).nearest).toEqual([
+      { kind: "condition", cars: 1 },
+    ]);
+    expect((await list({ search: "M1-0085" })).nearest).toMatchObject([
+      { reference: "M1-007" },
+      { reference: "M1-008" },
+      { reference: "M1-009" },
+      { reference: "M1-20" },
+    ]);
+    expect((await list({ search: "fjord" })).nearest).toEqual([]);
+    expect((await list({ search: "zzz yyy" })).nearest).toEqual([]);
+  });
+
+  test("takes words that are a series' name for it, and says so", async () => {
+    expect((await list({ search: "drilled mark 1" })).named).toEqual(["mark 1"]);
+    const words = Array.from({ length: 10 }, (_, index) => `w${index}`).join(" ");
+    expect((await list({ search: words })).passedOver).toEqual(["w8", "w9"]);
   });
 
   test("is searched by keeper for those who may see keepers, and for nobody else", async () => {

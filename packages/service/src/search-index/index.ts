@@ -1,3 +1,4 @@
-export { nearWords, readWords, wordsHold } from "./policy";
-export { type Correction, correctionsOf } from "./read";
+export { nearWords, searchHolds } from "./policy";
+export { type Correction, correctionsOf, searchedIn } from "./read";
+export type { Searched } from "./said";
 export { refreshSearchIndex, refreshWholeSearchIndex } from "./write";

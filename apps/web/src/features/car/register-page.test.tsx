@@ -55,6 +55,33 @@ describe("the register", () => {
   });
 });
 
+describe("a search that finds nothing", () => {
+  test("says what comes nearest, each with its address", () => {
+    const list: RegisterPageProps["list"] = {
+      ...nothing.list,
+      nearest: [
+        { kind: "word", without: "fjord", search: "drilled", cars: 12 },
+        { kind: "condition", cars: 1 },
+        { kind: "number", reference: "S2-0416", chassis: "S2-0416" },
+      ],
+    };
+    const search = { q: "fjord drilled", where: "recorded_front.camber", order: "built" };
+    const page = <RegisterPage {...nothing} search={search} list={list} />;
+    expect(readText(page)).toContain("Without “fjord”: 12 cars");
+    expect(readText(page)).toContain("Without the condition: 1 car ");
+    expect(markup(page)).toContain("car?q=drilled&amp;where=recorded_front.camber&amp;order=built");
+    expect(markup(page)).toContain('car?q=fjord+drilled&amp;order=built"');
+    expect(markup(page)).toContain('href="/club/sandvaer/car/S2-0416"');
+  });
+
+  test("says which words were taken for a series, and which were passed over", () => {
+    const list = { ...nothing.list, named: ["series 2"], passedOver: ["x", "y"] };
+    const text = readText(<RegisterPage {...nothing} search={{ q: "zz" }} list={list} />);
+    expect(text).toContain("“series 2” is taken for the series.");
+    expect(text).toContain("not: “x”, “y”.");
+  });
+});
+
 describe("the register by a condition", () => {
   test("says it in words, how many fit, and of how many the record does not say, with the way to those", () => {
     const text = readText(<RegisterPage {...narrowed} />);

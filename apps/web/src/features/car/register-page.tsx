@@ -15,6 +15,7 @@ import { LiveSearch } from "./live-search";
 import { RegisterFacets } from "./register-facets";
 import { type RegisterRow, RegisterTable } from "./register-table";
 import { RegisterTools } from "./register-tools";
+import { NothingFound, SearchNote } from "./search-note";
 
 export interface RegisterPageProps {
   readonly club: ClubFace;
@@ -39,6 +40,10 @@ export interface RegisterPageProps {
     readonly facets?: RegisterList["facets"];
     /** Words that no car has to the letter, with those that were looked for instead. */
     readonly corrections?: RegisterList["corrections"];
+    /** Words taken for a series, words passed over, and what comes nearest where nothing fits. */
+    readonly named?: RegisterList["named"];
+    readonly passedOver?: RegisterList["passedOver"];
+    readonly nearest?: RegisterList["nearest"];
     /** Changes that are not in the search yet. */
     readonly stale?: number;
     /** Characteristics shown beside. */
@@ -80,7 +85,7 @@ function SearchForm({ club, search, own = [] }: RegisterPageProps) {
       action={registerPath(club.slug)}
       formId={formId}
       label="Find a car"
-      hint="Any words of the record: part of a number or mark, colour, part, modification, remark, history, caption; registrars also keepers. Typing mistakes are allowed for."
+      hint="Any words of the record: part of a number or mark, series, colour, part, modification, remark, history, caption; registrars also keepers. Typing mistakes are allowed for; words in quotation marks stand together."
       {...(search.q === undefined ? {} : { query: search.q })}
     >
       <Choice
@@ -136,7 +141,7 @@ function FoundCars(props: RegisterPageProps) {
               },
             })}
       />
-      <Corrections list={list} />
+      <SearchNote list={list} />
       <div className="found-body">
         {list.facets === undefined ? null : <RegisterFacets narrowing={narrowing} facets={list.facets} />}
         <div className="min-w-0">
@@ -151,7 +156,7 @@ function FoundCars(props: RegisterPageProps) {
             </>
           ) : null}
           {rows.length === 0 && problem === undefined ? (
-            <NothingFound club={club} asked={isAsked(search)} />
+            <NothingFound club={club} search={search} list={list} asked={isAsked(search)} />
           ) : null}
           {rows.length === 0 ? null : (
             <Pager shown={`${sayCount(rows.length)} of ${sayCars(shown)} shown`} {...pages} />
@@ -168,40 +173,5 @@ function FoundCars(props: RegisterPageProps) {
         ]}
       />
     </div>
-  );
-}
-
-/** What was looked for in place of words nobody has, and what the search does not know yet. */
-function Corrections({ list: { corrections = [], stale = 0 } }: Pick<RegisterPageProps, "list">) {
-  return (
-    <div role="status" className="grid gap-1 pt-3 empty:hidden">
-      {corrections.map(({ word, as }) => (
-        <p key={word}>
-          No car has “{word}”: taken for <strong>{as.join(" or ")}</strong>.
-        </p>
-      ))}
-      {stale === 0 ? null : (
-        <p className="text-small">
-          {sayCount(stale)} changes are not in the search yet. Look again in a moment.
-        </p>
-      )}
-    </div>
-  );
-}
-
-function NothingFound({ club, asked }: { readonly club: ClubFace; readonly asked: boolean }) {
-  if (!asked) {
-    return (
-      <p className="max-w-prose pt-8">
-        No car is on this register yet. Bring one in with{" "}
-        <code>npm run -s trunnion -- import register.csv --club {club.slug}</code>.
-      </p>
-    );
-  }
-  return (
-    <p className="max-w-prose pt-8">
-      No car fits. Try fewer letters of the number, or <a href={registerPath(club.slug)}>look at every car</a>
-      .
-    </p>
   );
 }

@@ -1,4 +1,4 @@
-import type { RouterInputs } from "@trunnion/api";
+import type { RegisterList, RouterInputs } from "@trunnion/api";
 import type { Metadata } from "next";
 import { cookies } from "next/headers";
 import { RegisterPage } from "../../../../features/car/register-page";
@@ -59,6 +59,15 @@ function inputOf(
   };
 }
 
+/** How the words were taken, and what comes nearest where nothing fits. */
+const saidOf = ({ corrections, named, passedOver, nearest, stale }: RegisterList) => ({
+  corrections,
+  named,
+  passedOver,
+  nearest,
+  stale,
+});
+
 export default async function Page({ params, searchParams }: Segments) {
   const { club } = await params;
   const query = await searchParams;
@@ -90,8 +99,7 @@ export default async function Page({ params, searchParams }: Segments) {
           unknown: list?.unknown ?? 0,
           rows: (list?.cars ?? []).map((car) => ({ ...car, assemblies: leadersOf(car.assemblies) })),
           columns: list?.columns ?? [],
-          corrections: list?.corrections ?? [],
-          stale: list?.stale ?? 0,
+          ...(list === undefined ? {} : saidOf(list)),
           ...(list === undefined ? {} : { facets: list.facets }),
           ...(list?.condition === undefined ? {} : { condition: list.condition }),
           ...(asked.ok && asked.beside !== undefined ? { beside: asked.beside } : {}),
