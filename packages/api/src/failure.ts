@@ -26,11 +26,14 @@ export function refusalOf(error: unknown): ToldRefusal | undefined {
 }
 
 /**
- * Writes a bug to the log, whole; what a user can mend is not a bug and is not logged. Input that cannot be read comes
+ * Writes a bug to the log, whole; what a user can mend is not a bug and is not logged, a database that is away in a line. Input that cannot be read comes
  * as BAD_REQUEST: any other ZodError is of something the program itself made.
  */
 export function logFault(error: unknown, place: string): void {
-  if (refusalOf(error) || problemsOf(error)) return;
+  const refusal = refusalOf(error);
+  // Nobody at the screen can mend it, and nobody else would hear of it.
+  if (refusal?.code === "DATABASE_AWAY") console.error(`${place}: the database does not answer`);
+  if (refusal || problemsOf(error)) return;
   if (error instanceof TRPCError && error.code !== "INTERNAL_SERVER_ERROR") return;
   console.error(`fault in ${place}:`, error instanceof TRPCError ? (error.cause ?? error) : error);
 }

@@ -1,3 +1,4 @@
+export { databaseAway } from "./away";
 export {
   columnsNow,
   insertRows,

@@ -41,6 +41,10 @@ const words: Words<RefusalDetails> = {
   ...sheetWords,
   ...submissionWords,
 
+  DATABASE_AWAY: () => ({
+    what: "The database does not answer, or the connection to it was lost.",
+    remedy: "Nothing of this step was written, nothing before it is lost: try again in a moment.",
+  }),
   NOT_SIGNED_IN: () => ({ what: "You are not signed in.", remedy: "Sign in, then open this page again." }),
   WRONG_SIGN_IN: () => ({
     what: "That e-mail address and password do not belong together.",

@@ -34,6 +34,8 @@ export interface RefusalDetails
     FilterRefusals,
     SheetRefusals,
     SubmissionRefusals {
+  /** It cannot be reached, or the connection was lost; what was under way is taken back. */
+  DATABASE_AWAY: Record<never, never>;
   NOT_SIGNED_IN: Record<never, never>;
   WRONG_SIGN_IN: Record<never, never>;
   TOO_MANY_TRIES: { readonly seconds: number };

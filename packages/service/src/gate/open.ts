@@ -1,6 +1,6 @@
-import { type Database, Role } from "@trunnion/db";
+import { type Database, databaseAway, Role } from "@trunnion/db";
 import { findClub, listClubs, membershipsOf, openClub } from "@trunnion/db/gate";
-import { refused } from "@trunnion/register";
+import { Refusal, refused } from "@trunnion/register";
 import type { ClubFacts, Context } from "../context";
 import { dayOf } from "../day";
 
@@ -23,48 +23,62 @@ function factsOf(club: Omit<ClubRow, "createdAt" | "workedOutBy">): ClubFacts {
   };
 }
 
+/** Does what asks the database; that it is not there is no bug, but refused with what to do. */
+async function reaching<T>(work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    if (error instanceof Refusal || !databaseAway(error)) throw error;
+    throw refused("DATABASE_AWAY", {});
+  }
+}
+
 /**
  * Opens a club for a signed-in member: the one way from a session to the database.
  *
  * @param timeout milliseconds the transaction may take, where what is asked for takes long
- * @throws Refusal NOT_A_MEMBER, also when there is no such club: which clubs exist is nobody's business
+ * @throws Refusal NOT_A_MEMBER, also when there is no such club: which clubs exist is nobody's business; DATABASE_AWAY
  */
-export async function openMember<T>(
+export function openMember<T>(
   database: Database,
   signedIn: SignedIn,
   clubSlug: string,
   work: (context: Context) => Promise<T>,
   timeout?: number,
 ): Promise<T> {
-  const memberships = await membershipsOf(database, signedIn.personId);
-  const membership = memberships.find(({ club }) => club.slug === clubSlug);
-  if (!membership) throw refused("NOT_A_MEMBER", { club: clubSlug });
-  const now = new Date();
-  const actor = {
-    personId: signedIn.personId,
-    membershipId: membership.id,
-    name: signedIn.name,
-    roles: membership.roles,
-  };
-  const club = factsOf(membership.club);
-  return openClub(database, club.id, (db) => work({ db, club, actor, today: dayOf(now), now }), timeout);
+  return reaching(async () => {
+    const memberships = await membershipsOf(database, signedIn.personId);
+    const membership = memberships.find(({ club }) => club.slug === clubSlug);
+    if (!membership) throw refused("NOT_A_MEMBER", { club: clubSlug });
+    const now = new Date();
+    const actor = {
+      personId: signedIn.personId,
+      membershipId: membership.id,
+      name: signedIn.name,
+      roles: membership.roles,
+    };
+    const club = factsOf(membership.club);
+    return openClub(database, club.id, (db) => work({ db, club, actor, today: dayOf(now), now }), timeout);
+  });
 }
 
 /**
  * Opens a club for somebody who is not signed in: an actor without a role, so every use case that asks for one refuses.
  * There is no context where there is no such club.
  */
-export async function openVisitor<T>(
+export function openVisitor<T>(
   database: Database,
   clubSlug: string,
   work: (context: Context | undefined) => Promise<T>,
 ): Promise<T> {
-  const found = await findClub(database, clubSlug);
-  if (!found) return work(undefined);
-  const now = new Date();
-  const actor = { personId: null, membershipId: null, name: "visitor", roles: [] };
-  const club = factsOf(found);
-  return openClub(database, club.id, (db) => work({ db, club, actor, today: dayOf(now), now }));
+  return reaching(async () => {
+    const found = await findClub(database, clubSlug);
+    if (!found) return work(undefined);
+    const now = new Date();
+    const actor = { personId: null, membershipId: null, name: "visitor", roles: [] };
+    const club = factsOf(found);
+    return openClub(database, club.id, (db) => work({ db, club, actor, today: dayOf(now), now }));
+  });
 }
 
 /** The clock of a command; the machine's own when left out. */
@@ -78,25 +92,27 @@ const OPERATOR_TIMEOUT = 600_000;
 /**
  * Opens a club for whoever runs commands on this machine; acts with every role, and the journal says so.
  *
- * @throws Refusal CLUB_NOT_FOUND
+ * @throws Refusal CLUB_NOT_FOUND, DATABASE_AWAY
  */
-export async function openOperator<T>(
+export function openOperator<T>(
   database: Database,
   clubSlug: string,
   work: (context: Context) => Promise<T>,
   { now }: Clock = { now: new Date() },
 ): Promise<T> {
-  const found = await findClub(database, clubSlug);
-  if (!found) {
-    const known = (await listClubs(database)).map(({ slug }) => slug);
-    throw refused("CLUB_NOT_FOUND", { club: clubSlug, known });
-  }
-  const actor = { personId: null, membershipId: null, name: "command line", roles: Object.values(Role) };
-  const club = factsOf(found);
-  return openClub(
-    database,
-    club.id,
-    (db) => work({ db, club, actor, today: dayOf(now), now }),
-    OPERATOR_TIMEOUT,
-  );
+  return reaching(async () => {
+    const found = await findClub(database, clubSlug);
+    if (!found) {
+      const known = (await listClubs(database)).map(({ slug }) => slug);
+      throw refused("CLUB_NOT_FOUND", { club: clubSlug, known });
+    }
+    const actor = { personId: null, membershipId: null, name: "command line", roles: Object.values(Role) };
+    const club = factsOf(found);
+    return openClub(
+      database,
+      club.id,
+      (db) => work({ db, club, actor, today: dayOf(now), now }),
+      OPERATOR_TIMEOUT,
+    );
+  });
 }

@@ -1,12 +1,7 @@
-import { mkdtemp, readdir, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { Readable } from "node:stream";
-import { openWorld, type World, type WorldPerson } from "@trunnion/fixtures";
-import { Invalid, Refusal } from "@trunnion/register";
+import type { World } from "@trunnion/fixtures";
+import { Invalid } from "@trunnion/register";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { bookOf } from "../characteristic";
-import { compareCurrentValues } from "../current-value";
 import { openMember, openOperator } from "../gate";
 import { keepFile } from "../import-file";
 import {
@@ -15,66 +10,29 @@ import {
   importProblems,
   importView,
   listImports,
-  planImport,
-  settleColumns,
   takeSheet,
 } from "../import-plan";
 import type { Open } from "../import-run";
 import { undoImport } from "../import-undo";
 import { readTableFile } from "../table";
+import { type ImportDesk, openImportDesk, refusalOf } from "./import-desk.fixture";
 import { carryOn, lookThrough } from "./index";
 
+let desk: ImportDesk;
 let world: World;
 let folder: string;
-let registrar: WorldPerson;
 beforeAll(async () => {
-  world = await openWorld();
-  folder = await mkdtemp(join(tmpdir(), "trunnion-import-"));
-  registrar = await world.person({ roles: ["registrar"] });
+  desk = await openImportDesk();
+  ({ world, folder } = desk);
 }, 120_000);
-afterAll(async () => {
-  await world?.close();
-  await rm(folder, { recursive: true, force: true });
-});
+afterAll(() => desk?.close());
 
-const open: Open = (work) => openMember(world.database, registrar, "ours", work);
-
-async function upload(text: string | Uint8Array, file = "cars.csv"): Promise<string> {
-  const bytes = typeof text === "string" ? new TextEncoder().encode(text) : text;
-  const kept = await keepFile({
-    folder,
-    clubId: world.ours.id,
-    stream: Readable.from([Buffer.from(bytes)]),
-    file,
-  });
-  const table = await readTableFile({ bytes, file });
-  const { run } = await open((ctx) =>
-    planImport(ctx, { file, sha256: kept.sha256, bytes: bytes.length, table }),
-  );
-  return run;
-}
-
-const view = (run: string) => open((ctx) => importView(ctx, run));
-
-/** Settles the columns as proposed, with these put in their place. */
-async function settle(run: string, given: Readonly<Record<number, { as?: string; unit?: string }>> = {}) {
-  const { proposals, asOf } = await view(run);
-  const columns = proposals.map(({ as, unit = "", index }) => ({ as, unit, ...given[index] }));
-  await open((ctx) => settleColumns(ctx, { run, asOf, columns }));
-}
-
-async function refusalOf(work: Promise<unknown>) {
-  const error = await work.then(
-    () => new Error("nothing was refused"),
-    (reason: unknown) => reason,
-  );
-  if (!(error instanceof Refusal)) throw error;
-  return error.code;
-}
-
-const keptFiles = () => readdir(join(folder, "import", world.ours.id)).catch(() => []);
-const cars = (start: string) =>
-  world.inClub((db) => db.car.count({ where: { chassisKey: { startsWith: start } } }));
+const open: Open = (work) => desk.open(work);
+const view: ImportDesk["view"] = (run) => desk.view(run);
+const upload: ImportDesk["upload"] = (...given) => desk.upload(...given);
+const settle: ImportDesk["settle"] = (...given) => desk.settle(...given);
+const cars: ImportDesk["cars"] = (start) => desk.cars(start);
+const keptFiles = () => desk.keptFiles();
 
 describe("a file that was uploaded", () => {
   const text =
@@ -205,92 +163,6 @@ describe("a file that was uploaded", () => {
       "FILE_TOO_LARGE",
     );
     expect(await keptFiles()).toEqual(before);
-  });
-});
-
-describe("an import that is stopped half way", () => {
-  const rows = Array.from({ length: 2_300 }, (_, n) => `S-${n};${n % 100 === 7 ? "once" : "1971"};KM ${n}`);
-  const text = ["Chassis;Built;Engine no", ...rows].join("\n");
-
-  test("is interrupted, goes on where it stopped, and comes to the same", async () => {
-    const run = await upload(text, "stopped.csv");
-    await settle(run);
-    await lookThrough({ open, folder, run });
-    await open((ctx) => beginImport(ctx, run));
-    // The process ends in the third chunk: nothing of it is kept, nobody says why.
-    let calls = 0;
-    const dying: Open = (work) => {
-      calls += 1;
-      if (calls > 5) return new Promise(() => undefined);
-      return open(work);
-    };
-    await Promise.race([
-      carryOn({ open: dying, folder, run }),
-      new Promise((resolve) => {
-        const timer = setInterval(() => {
-          if (calls > 5) {
-            clearInterval(timer);
-            resolve(undefined);
-          }
-        }, 20);
-      }),
-    ]);
-    expect(await cars("S")).toBe(1_980);
-    expect(await view(run)).toMatchObject({ status: "running", rowsDone: 2_000 });
-    expect(await refusalOf(open((ctx) => beginImport(ctx, run)))).toBe("IMPORT_RUNNING");
-    const other = await upload("Chassis\nM1-001\n", "other.csv");
-    await settle(other);
-    await lookThrough({ open, folder, run: other });
-    expect(await refusalOf(open((ctx) => beginImport(ctx, other)))).toBe("IMPORT_RUNNING");
-    await world.inClub((db) =>
-      db.importRun.update({
-        where: { clubId_id: { clubId: world.ours.id, id: run } },
-        data: { beatAt: new Date(Date.now() - 120_000) },
-      }),
-    );
-    expect(await view(run)).toMatchObject({ status: "interrupted", rowsDone: 2_000 });
-    await open((ctx) => beginImport(ctx, run));
-    await carryOn({ open, folder, run });
-    expect(await view(run)).toMatchObject({
-      status: "done",
-      rowsRead: 2_300,
-      rowsDone: 2_300,
-      carsAdded: 2_277,
-      carsChanged: 0,
-      rowsRefused: 23,
-    });
-    expect(await cars("S")).toBe(2_277);
-    expect((await open((ctx) => importProblems(ctx, run))).refusedRows).toHaveLength(23);
-    const stale = await open(async (ctx) => compareCurrentValues(ctx, await bookOf(ctx)));
-    expect(stale).toEqual([]);
-  });
-
-  test("the same file again changes nothing, and its undoing takes all of it back", async () => {
-    const [first] = (await open(listImports)).filter(({ file }) => file === "stopped.csv");
-    const run = await upload(text, "again.csv");
-    expect((await view(run)).earlier?.id).toBe(first?.id);
-    await settle(run);
-    await lookThrough({ open, folder, run });
-    await open((ctx) => beginImport(ctx, run));
-    await carryOn({ open, folder, run });
-    expect(await view(run)).toMatchObject({ status: "done", carsAdded: 0, carsChanged: 0, rowsRefused: 23 });
-    expect(await open((ctx) => undoImport(ctx, first?.id ?? ""))).toMatchObject({ carsRemoved: 2_277 });
-    expect(await cars("S")).toBe(0);
-  });
-
-  test("whose file is gone fails in words, and what was done stands", async () => {
-    const run = await upload("Chassis\nM1-090\n", "gone.csv");
-    await settle(run);
-    await lookThrough({ open, folder, run });
-    await open((ctx) => beginImport(ctx, run));
-    await carryOn({ open, folder: join(folder, "nowhere"), run });
-    expect(await view(run)).toMatchObject({
-      status: "failed",
-      failure: expect.stringContaining("no longer kept"),
-    });
-    await open((ctx) => beginImport(ctx, run));
-    await carryOn({ open, folder, run });
-    expect((await view(run)).status).toBe("done");
   });
 });
 

@@ -64,15 +64,38 @@ async function jobOf(input: JobInput): Promise<Job> {
 
 const at = (ctx: Context, id: string) => ({ clubId_id: { clubId: ctx.club.id, id } });
 
-/** Ends a job that could not be done: what is wrong is kept with the run, in words. */
+const isAway = (error: unknown) => error instanceof Refusal && error.code === "DATABASE_AWAY";
+
+function sayFailure(error: unknown): string {
+  if (isAway(error)) {
+    const { what } = sayRefusal(error as Refusal);
+    return `${what} Go on where it stopped once it answers: the part under way was not written.`;
+  }
+  if (!(error instanceof Refusal)) {
+    return "This is a fault of the program, not yours; it was written to the log.";
+  }
+  const { what, remedy } = sayRefusal(error);
+  return `${what} ${remedy}`;
+}
+
+/**
+ * Ends a job that could not be done: what is wrong is kept with the run, in words. Where the database is still away nothing
+ * can be kept: the run then falls silent, which counts as interrupted before long.
+ */
 async function failed({ open, run }: JobInput, error: unknown, status: "failed" | "planned"): Promise<void> {
-  const told = error instanceof Refusal ? sayRefusal(error) : undefined;
-  const failure = told
-    ? `${told.what} ${told.remedy}`
-    : "This is a fault of the program, not yours; it was written to the log.";
-  await open((ctx) =>
-    ctx.db.importRun.update({ where: at(ctx, run), data: { status, failure }, select: { id: true } }),
-  );
+  const stands = isAway(error) && status === "failed" ? "interrupted" : status;
+  const failure = sayFailure(error);
+  try {
+    await open((ctx) =>
+      ctx.db.importRun.update({
+        where: at(ctx, run),
+        data: { status: stands, failure },
+        select: { id: true },
+      }),
+    );
+  } catch (again) {
+    if (!isAway(again)) throw again;
+  }
 }
 
 function columnsFor({ table, options, row, book }: Job) {
@@ -142,7 +165,7 @@ async function look(job: Job): Promise<void> {
  * Looks through a planned import's file, whose columns are settled: what would be added and changed, which rows are
  * refused and which doubtful. Writes to the run alone. Where it cannot be done, the run says why.
  *
- * @throws whatever was no refusal: a bug, to be logged
+ * @throws whatever was no refusal: a bug, to be logged; Refusal DATABASE_AWAY, which whoever runs the program should hear of
  */
 export async function lookThrough(input: JobInput): Promise<void> {
   try {
@@ -151,7 +174,7 @@ export async function lookThrough(input: JobInput): Promise<void> {
     // Its columns were settled anew meanwhile: the later look is the one that counts.
     if (error instanceof Refusal && error.code === "IMPORT_RUNNING") return;
     await failed(input, error, "planned");
-    if (!(error instanceof Refusal)) throw error;
+    if (!(error instanceof Refusal) || isAway(error)) throw error;
   }
 }
 
@@ -202,7 +225,7 @@ async function write(job: Job): Promise<void> {
  * Does the work of an import that has begun, chunk by chunk, from the row where it stands; the file goes when it is
  * done. Where it cannot be done, what was done stands, and the run says why.
  *
- * @throws whatever was no refusal: a bug, to be logged
+ * @throws whatever was no refusal: a bug, to be logged; Refusal DATABASE_AWAY, which whoever runs the program should hear of
  */
 export async function carryOn(input: JobInput): Promise<void> {
   try {
@@ -211,6 +234,6 @@ export async function carryOn(input: JobInput): Promise<void> {
     // Somebody else goes on with it: the run is theirs.
     if (error instanceof Refusal && error.code === "IMPORT_RUNNING") return;
     await failed(input, error, "failed");
-    if (!(error instanceof Refusal)) throw error;
+    if (!(error instanceof Refusal) || isAway(error)) throw error;
   }
 }
