@@ -302,13 +302,18 @@ export const assemblyAnchor = (assembly: string): string =>
 export const startChangePath = (
   club: string,
   car: string,
-  query: { readonly assembly?: string; readonly find?: string } = {},
+  query: { readonly assembly?: string; readonly find?: string; readonly ticked?: string } = {},
 ): string => withQuery(`${carPath(club, car)}/change`, query);
 /** A submission: its form while it is a draft, what it says afterwards. */
 export const submissionPath = (
   club: string,
   id: string,
-  query: { readonly assembly?: string; readonly find?: string; readonly at?: string } = {},
+  query: {
+    readonly assembly?: string;
+    readonly find?: string;
+    readonly ticked?: string;
+    readonly at?: string;
+  } = {},
 ): string => {
   const { at, ...rest } = query;
   const path = withQuery(`${clubPath(club)}/submission/${part(id)}`, rest);

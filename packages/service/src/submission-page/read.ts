@@ -12,6 +12,7 @@ import {
   type Side,
   type StateInput,
   type SubmissionMix,
+  sameValue,
   type Value,
 } from "@trunnion/register";
 import type { WorkedConsequence } from "../consequence";
@@ -28,8 +29,10 @@ export interface SubmissionLine {
   readonly assembly: Assembly;
   readonly side: Side;
   readonly before: string;
-  /** The owner says what was there before, and the record does not. */
+  /** The owner says what was there before, and the record does not, or has something else. */
   readonly beforeSaid: boolean;
+  /** What the record has instead; empty where it has nothing, or the same. */
+  readonly recorded: string;
   readonly after: string;
 }
 
@@ -67,15 +70,20 @@ export function linesOf(
     value === undefined ? "" : printValue(characteristic, value, { system: "asEntered" });
   return read.modifications.flatMap(({ fitted, changes }) => {
     const recorded = basis.stateOn(fitted?.latest ?? ctx.today);
-    return changes.map(({ characteristic, side, before, after }) => ({
-      characteristic: characteristic.key,
-      label: characteristic.label,
-      assembly: characteristic.assembly,
-      side,
-      before: said(characteristic, before),
-      beforeSaid: before !== undefined && recorded.get(`${characteristic.key} ${side}`)?.value !== before,
-      after: said(characteristic, after),
-    }));
+    return changes.map(({ characteristic, side, before, after }) => {
+      const known = recorded.get(`${characteristic.key} ${side}`)?.value;
+      const beforeSaid = before !== undefined && (known === undefined || !sameValue(known, before));
+      return {
+        characteristic: characteristic.key,
+        label: characteristic.label,
+        assembly: characteristic.assembly,
+        side,
+        before: said(characteristic, before),
+        beforeSaid,
+        recorded: beforeSaid ? said(characteristic, known) : "",
+        after: said(characteristic, after),
+      };
+    });
   });
 }
 

@@ -84,7 +84,7 @@ export function RegisterFacets({ narrowing, facets }: RegisterFacetsProps) {
     .filter(({ part }) => hasPart(narrowing.condition, part)).length;
   return (
     <details className="facets print:hidden" open={picked > 0}>
-      <summary className="flex min-h-11 cursor-pointer items-center font-semibold text-small">
+      <summary className="min-h-11 cursor-pointer py-2 font-semibold text-small">
         What there is among them{picked === 0 ? "" : `, ${picked} picked`}
       </summary>
       <div className="facet-grid">

@@ -48,7 +48,7 @@ function Change({ club, filter }: { readonly club: string; readonly filter: Save
   const { id, name, shared } = filter;
   return (
     <details className="print:hidden">
-      <summary className="inline-flex min-h-11 items-center">Change or take away “{name}”</summary>
+      <summary className="inline-min-h-11 py-2">Change or take away “{name}”</summary>
       <div className="grid gap-8 py-3">
         <EditForm action={changeFilter.bind(null, club, id)} submit="Save">
           <TextField name="name" label="Name" value={name} maxLength={60} />

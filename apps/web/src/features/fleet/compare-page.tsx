@@ -142,7 +142,7 @@ function Found({ page, comparison }: FoundProps) {
       </section>
       {open.length === 0 ? null : (
         <details className="text-small">
-          <summary className="inline-flex min-h-11 cursor-pointer items-center">
+          <summary className="min-h-11 cursor-pointer py-2">
             {open.length === 1 ? "One characteristic" : `${open.length} characteristics`} not known of every
             car
           </summary>

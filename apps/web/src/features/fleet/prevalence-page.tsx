@@ -102,9 +102,7 @@ function ChangeYears({ rows }: { readonly rows: readonly PrevalenceRow[] }) {
       <Legend id="change-years" entries={[{ hatch: "lines", label: "Changes recorded in the year" }]} />
       <SharePlot id="change-years-plot" rows={years} />
       <details className="text-small">
-        <summary className="print:hidden inline-flex min-h-11 cursor-pointer items-center">
-          As a table
-        </summary>
+        <summary className="print:hidden min-h-11 cursor-pointer py-2">As a table</summary>
         <table className="plain-table">
           <caption className="sr-only">Changes by year</caption>
           <thead>

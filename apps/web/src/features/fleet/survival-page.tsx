@@ -192,9 +192,7 @@ function MonthSection({ page: { months, noMonth } }: { readonly page: Survival }
       />
       <SharePlot id="months-plot" rows={monthRows(spans)} step={step / 12} />
       <details className="text-small">
-        <summary className="print:hidden inline-flex min-h-11 cursor-pointer items-center">
-          As a table
-        </summary>
+        <summary className="print:hidden min-h-11 cursor-pointer py-2">As a table</summary>
         <div className="overflow-x-auto">
           <table className="plain-table">
             <caption className="sr-only">Cars by month of building and what has become of them</caption>

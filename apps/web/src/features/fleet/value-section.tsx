@@ -83,9 +83,7 @@ function Classes({ rows, axis, page }: ClassesProps) {
         of the specifications{marks.length > DRAWN_LIMITS ? ": the first five; all stand below" : ""}.
       </figcaption>
       <details className="text-small">
-        <summary className="print:hidden inline-flex min-h-11 cursor-pointer items-center">
-          As a table
-        </summary>
+        <summary className="print:hidden min-h-11 cursor-pointer py-2">As a table</summary>
         <ClassTable rows={rows} />
       </details>
     </figure>

@@ -67,9 +67,7 @@ function YearFigure({ id, title, text, table, axis }: YearFigureProps) {
       )}
       {table.rows.length === 0 ? null : (
         <details className="text-small">
-          <summary className="print:hidden inline-flex min-h-11 cursor-pointer items-center">
-            As a table
-          </summary>
+          <summary className="print:hidden min-h-11 cursor-pointer py-2">As a table</summary>
           <YearRows title={title} table={table} />
         </details>
       )}

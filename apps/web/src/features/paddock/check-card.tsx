@@ -140,7 +140,7 @@ export function CheckCard({ check, view, pack, paddock }: CheckCardProps) {
       <ResultButtons label={`Result: ${check.text}`} result={result} onChoose={say} />
       <div className="flex flex-wrap items-center gap-3">
         <details open={wantsNote} className="grow basis-60">
-          <summary className="flex min-h-11 items-center text-small underline">Note</summary>
+          <summary className="min-h-11 py-2 text-small underline">Note</summary>
           <textarea
             aria-label={`Note: ${check.text}`}
             value={draft.note}

@@ -23,7 +23,7 @@ export function GaugeChoice({ pack, paddock }: { readonly pack: EventPack; reado
   if (dimensions.length === 0) return null;
   return (
     <details className="border-ink border-t pt-2">
-      <summary className="flex min-h-14 items-center">What you measure with</summary>
+      <summary className="min-h-14 py-4">What you measure with</summary>
       <div className="grid gap-3 pb-4">
         {dimensions.map((dimension) => (
           <label key={dimension} className="grid gap-1">

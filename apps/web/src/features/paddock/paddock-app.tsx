@@ -156,7 +156,7 @@ function Keeping({ paddock, place, back }: KeepingProps) {
   const unsent = kept.records.filter(({ sent }) => !sent).length + kept.photos.length;
   return (
     <details className="border-ink border-t pt-2">
-      <summary className="flex min-h-14 items-center">On this device</summary>
+      <summary className="min-h-14 py-4">On this device</summary>
       <div className="grid justify-items-start gap-3 pb-4">
         <p className="text-small">
           The entries with their drivers' names as of {kept.pack?.packedAt.slice(0, 16).replace("T", " ")}{" "}

@@ -58,7 +58,7 @@ function NewInstrument({ dimensions }: Pick<InstrumentsProps, "dimensions">) {
       className="sm:col-span-2"
       open={Object.keys(errors).some((name) => name.startsWith("instrument."))}
     >
-      <summary className="inline-flex min-h-11 cursor-pointer items-center font-semibold">
+      <summary className="min-h-11 cursor-pointer py-2 font-semibold">
         Another instrument, the club's or your own
       </summary>
       <div className="grid gap-4 pt-2 sm:grid-cols-2">

@@ -182,9 +182,7 @@ function Seldom({ rows, ...props }: SeldomProps) {
 function PasteTable() {
   return (
     <details>
-      <summary className="inline-flex min-h-11 cursor-pointer items-center font-semibold">
-        Take readings from a table
-      </summary>
+      <summary className="min-h-11 cursor-pointer py-2 font-semibold">Take readings from a table</summary>
       <div className="grid gap-3 pt-2">
         <TextArea
           name="table"

@@ -141,9 +141,7 @@ function Plot({ plot, words }: { readonly plot: SettingPlot; readonly words: Sid
         {...(plot.upper === undefined ? {} : { upper: plot.upper })}
       />
       <details className="text-small">
-        <summary className="print:hidden inline-flex min-h-11 cursor-pointer items-center">
-          As a table
-        </summary>
+        <summary className="print:hidden min-h-11 cursor-pointer py-2">As a table</summary>
         <PlotTable plot={plot} words={words} />
       </details>
     </figure>

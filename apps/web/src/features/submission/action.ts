@@ -22,10 +22,12 @@ export async function beginChange(
       const keys = data.getAll("part[]").filter((one) => typeof one === "string");
       const assembly = String(data.get("assembly") ?? "");
       const find = String(data.get("find") ?? "");
-      if (data.get("do") !== "begin") return { to: startChangePath(club, car, { assembly, find }) };
+      if (data.get("do") !== "begin")
+        return { to: startChangePath(club, car, { assembly, find, ticked: keys.join(",") }) };
       if (keys.length === 0) throw new Invalid([{ field: "part[]", message: "Tick at least one part." }]);
       const { own, system } = await caller.filter.form({ club });
-      const units = data.get("units") === "imperial" ? "imperial" : system;
+      const said = data.get("units");
+      const units = said === "imperial" || said === "metric" ? said : system;
       const content = editContent(
         emptySubmission(units),
         { kind: "add", to: 0, keys },
@@ -66,7 +68,11 @@ export async function keepDraft(
       }
       const shown =
         pressed === "show"
-          ? { assembly: String(data.get("assembly") ?? ""), find: String(data.get("find") ?? "") }
+          ? {
+              assembly: String(data.get("assembly") ?? ""),
+              find: String(data.get("find") ?? ""),
+              ticked: data.getAll("part[]").join(","),
+            }
           : {};
       return { to: submissionPath(club, id, { ...shown, ...(edit?.kind === "add" ? { at: "parts" } : {}) }) };
     },

@@ -1,37 +1,21 @@
 "use client";
-import {
-  type ChangeDraft,
-  type Characteristic,
-  type CharacteristicBook,
-  type FastenerDraft,
-  type ModificationDraft,
-  printValue,
-  type State,
-  type SubmissionContent,
-} from "@trunnion/register";
+import type { Characteristic, FastenerDraft, SubmissionContent } from "@trunnion/register";
 import { Button } from "../../components/button";
 import { fieldId } from "../../components/form/field-id";
 import { ChoiceField, TextArea, TextField } from "../../components/form/form-field";
+import { at, BeforeField, type ChangeFieldsProps, type LineProps, labelsOf, optionsOf } from "./before-field";
 
-export interface ChangeFieldsProps {
-  readonly modification: ModificationDraft;
-  /** Its place in the submission, from 0. */
-  readonly of: number;
-  readonly content: SubmissionContent;
-  readonly book: CharacteristicBook;
-  /** What the record says of the car on the day. */
-  readonly recorded: State;
-  readonly sideWords: { readonly left: string; readonly right: string };
-}
+export type { ChangeFieldsProps };
 
-const at = (of: number, part: string) => `modifications.${of}.${part}`;
+/** Units whose sign is a word of the sentence around it. */
+const spelt: Readonly<Record<string, string>> = { in: "inches" };
 
 /** What to write, in the owner's units. */
 function hintOf(characteristic: Characteristic, units: SubmissionContent["units"]): string {
   const none = characteristic.removable ? ' Or "not fitted".' : "";
   if (characteristic.kind === "quantity") {
     if (characteristic.notation === "toe") return `E.g. 0°12' toe-in, or 2 mm toe-in per side.${none}`;
-    const unit = characteristic.units[units];
+    const unit = spelt[characteristic.units[units]] ?? characteristic.units[units];
     return unit === "" ? `A number.${none}` : `A bare number is in ${unit}; other units are read too.${none}`;
   }
   if (characteristic.kind === "designation") {
@@ -46,11 +30,6 @@ function hintOf(characteristic: Characteristic, units: SubmissionContent["units"
   return none.trim();
 }
 
-interface LineProps extends Omit<ChangeFieldsProps, "modification"> {
-  readonly change: ChangeDraft;
-  readonly place: number;
-}
-
 function AfterField({
   characteristic,
   change,
@@ -63,31 +42,23 @@ function AfterField({
   const told = hint === "" ? {} : { hint };
   if (characteristic.kind !== "choice")
     return <TextField name={name} label="On it now" value={change.after} autoComplete="off" {...told} />;
-  const labels = [
-    ...characteristic.choices.map(({ label }) => label),
-    ...(characteristic.removable ? ["Not fitted"] : []),
-  ];
+  const labels = labelsOf(characteristic);
   const known = change.after === "" || labels.includes(change.after) ? labels : [change.after, ...labels];
   return (
     <ChoiceField
       name={name}
       label="On it now"
       value={change.after}
-      options={[{ value: "", label: "Choose" }, ...known.map((label) => ({ value: label, label }))]}
+      options={[{ value: "", label: "Choose" }, ...optionsOf(known)]}
     />
   );
 }
 
 function ChangeLine(props: LineProps) {
-  const { change, place, book, recorded, sideWords, of } = props;
+  const { change, place, book, sideWords, of } = props;
   const characteristic = book.find(change.characteristic);
   const label = characteristic?.label ?? change.characteristic;
   const side = change.side === "whole" ? "" : `, ${sideWords[change.side].toLowerCase()}`;
-  const known = recorded.get(`${change.characteristic} ${change.side}`);
-  const said =
-    known && characteristic
-      ? `On the record: ${printValue(characteristic, known.value, { system: "asEntered" })}${known.origin === "specification" ? " (as specified)" : ""}. Fill in only where that is wrong.`
-      : "The record does not know. Leave empty if you do not either.";
   return (
     <li className="grid gap-3 border-hair border-b pb-5">
       <fieldset className="grid gap-3 border-0 p-0 sm:grid-cols-2">
@@ -97,14 +68,12 @@ function ChangeLine(props: LineProps) {
         </legend>
         <input type="hidden" name={at(of, `changes.${place}.characteristic`)} value={change.characteristic} />
         <input type="hidden" name={at(of, `changes.${place}.side`)} value={change.side} />
-        {characteristic === undefined ? null : <AfterField {...props} characteristic={characteristic} />}
-        <TextField
-          name={at(of, `changes.${place}.before`)}
-          label="Before"
-          value={change.before}
-          hint={said}
-          autoComplete="off"
-        />
+        {characteristic === undefined ? null : (
+          <>
+            <AfterField {...props} characteristic={characteristic} />
+            <BeforeField {...props} characteristic={characteristic} />
+          </>
+        )}
       </fieldset>
       <div>
         <Button name="do" value={`remove:${of}:${place}`}>

@@ -61,7 +61,7 @@ export function ConsequencePanel({ proposed, workingOf, idle }: ConsequencePanel
 
 function Told({ consequence, working }: { readonly consequence: Consequence; readonly working: string }) {
   const { title, figures, inputs, warnings } = consequence;
-  const assumed = inputs.filter(({ origin }) => origin === "assumed").map(({ label }) => label);
+  const assumed = [...new Set(inputs.filter(({ origin }) => origin === "assumed").map(({ label }) => label))];
   return (
     <li className="grid gap-1 border-hair border-b pb-3">
       <div className="flex flex-wrap items-baseline justify-between gap-x-4">

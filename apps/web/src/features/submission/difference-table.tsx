@@ -25,7 +25,7 @@ export function DifferenceTable({ lines, sideWords, labelledBy, shownBy }: Diffe
           </tr>
         </thead>
         <tbody>
-          {lines.map(({ characteristic, label, side, before, beforeSaid, after }) => (
+          {lines.map(({ characteristic, label, side, before, beforeSaid, recorded, after }) => (
             <tr key={`${characteristic} ${side}`} className="border-hair border-b align-top">
               <th scope="row" className="py-1.5 pr-6 text-left font-normal">
                 {label}
@@ -33,7 +33,12 @@ export function DifferenceTable({ lines, sideWords, labelledBy, shownBy }: Diffe
               </th>
               <td className="py-1.5 pr-6">
                 {before === "" ? <span className="text-soft">not recorded</span> : before}
-                {beforeSaid ? <span className="block text-fine text-soft">the owner says so</span> : null}
+                {beforeSaid ? (
+                  <span className="block text-fine text-soft">
+                    the owner says so; the record has{" "}
+                    {recorded === "" ? "nothing" : <strong>{recorded}</strong>}
+                  </span>
+                ) : null}
               </td>
               <td className="py-1.5 pr-6 font-semibold">{after}</td>
               {shownBy === undefined ? null : <td className="py-1.5">{shownBy(characteristic)}</td>}

@@ -26,6 +26,7 @@ import { PhotoForm } from "./photo-form";
 import { PhotoSection } from "./photo-section";
 import { SaveLine } from "./save-line";
 import { usePhotos } from "./use-photos";
+import { useTicked } from "./use-ticked";
 
 export interface DraftFormProps {
   readonly club: string;
@@ -33,7 +34,7 @@ export interface DraftFormProps {
   readonly leaders: readonly Leader[];
   readonly sideWords: { readonly left: string; readonly right: string };
   /** What the address asks to be shown of the plan. */
-  readonly shown: { readonly assembly: string; readonly find: string };
+  readonly shown: { readonly assembly: string; readonly find: string; readonly ticked: string };
   readonly action: FormAction;
 }
 
@@ -45,7 +46,8 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
   const [content, setContent] = useState(submission.content);
   // Counts up when fields are to show something else than was typed into them.
   const [drawn, setDrawn] = useState(0);
-  const [shown, setShown] = useState(asked);
+  const [shown, setShown] = useState<{ readonly assembly: string; readonly find: string }>(asked);
+  const ticked = useTicked(asked.ticked);
   const form = useRef<HTMLFormElement>(null);
   const head = useRef<HTMLDivElement>(null);
   const restoring = useRef(false);
@@ -117,6 +119,7 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
     const next = editContent(typed, edit, book);
     redraw(next);
     keeper.keep(next);
+    if (edit.kind === "add") ticked.clear();
   };
 
   const idle = modifications.every(({ changes }) => changes.every(({ after }) => after.trim() === ""));
@@ -186,8 +189,8 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
           </summary>
           <div className="grid max-w-3xl gap-4 pb-2">
             <PartChooser
-              {...{ book, leaders, ...shown }}
-              linkTo={(assembly) => submissionPath(club, id, { assembly })}
+              {...{ book, leaders, ticked, ...shown }}
+              linkTo={(assembly) => submissionPath(club, id, { assembly, ticked: asked.ticked })}
               choose={setShown}
             />
             <AddButtons modifications={modifications} />

@@ -50,6 +50,22 @@ describe("what a form of a change says", () => {
     expect(content.modifications.map(({ note }) => note)).toEqual(["corrected", "too", "third"]);
   });
 
+  test("is not what the record has where nobody touched that, and is kept as typed where somebody did", () => {
+    const beforeOf = (typed: string, recorded: string) =>
+      contentOfForm(
+        form({
+          "modifications.0.changes.0.characteristic": "front.antiRollBar.diameter",
+          "modifications.0.changes.0.before": typed,
+          "modifications.0.changes.0.recorded": recorded,
+        }),
+        kept,
+      ).modifications[0]?.changes[0]?.before;
+    expect(beforeOf("0.551 in", "0.551 in")).toBe("");
+    expect(beforeOf("9/16 in", "0.551 in")).toBe("9/16 in");
+    expect(beforeOf("", "0.551 in")).toBe("");
+    expect(beforeOf("9/16 in", "")).toBe("9/16 in");
+  });
+
   test("is nothing, whatever a stranger sends in its place", () => {
     const content = contentOfForm(
       form({ units: "furlongs", modifications: "x", "__proto__.units": "y" }),

@@ -28,11 +28,12 @@ const yesNo = (value: unknown) => (value === "yes" || value === "no" ? value : "
 const sideOf = (value: unknown) => (value === "left" || value === "right" ? value : "whole");
 
 function changeOf(value: unknown): ChangeDraft {
-  const { characteristic, side, before, after } = record(value);
+  const { characteristic, side, before, recorded, after } = record(value);
   return {
     characteristic: text(characteristic),
     side: sideOf(side),
-    before: text(before),
+    // The field shows what the record has: left as it is, nothing was said, and the record stands with all its digits.
+    before: text(before) === text(recorded) ? "" : text(before),
     after: text(after),
   };
 }

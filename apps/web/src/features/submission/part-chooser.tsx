@@ -1,8 +1,10 @@
 import { type Assembly, type Characteristic, type CharacteristicBook, foldName } from "@trunnion/register";
+import { useEffect, useRef } from "react";
 import { Button } from "../../components/button";
 import { fieldId } from "../../components/form/field-id";
 import type { Leader } from "../../components/plan";
 import { Plan, PlanLegend } from "../../components/plan";
+import type { Ticked } from "./use-ticked";
 
 export interface PartChooserProps {
   readonly book: CharacteristicBook;
@@ -10,6 +12,7 @@ export interface PartChooserProps {
   /** The assembly shown, and what is looked for; both empty at first. */
   readonly assembly: string;
   readonly find: string;
+  readonly ticked: Ticked;
   /** Address of the page with another assembly. */
   readonly linkTo: (assembly: string) => string;
   /** Takes a choice in the page itself, where there is a script. */
@@ -42,8 +45,19 @@ export function partsShown(
 }
 
 /** The plan, a search, and the parts they lead to, to tick. Stands inside a form. */
-export function PartChooser({ book, leaders, assembly, find, linkTo, choose }: PartChooserProps) {
+export function PartChooser({ book, leaders, assembly, find, ticked, linkTo, choose }: PartChooserProps) {
   const shown = partsShown(book, assembly, find);
+  const parts = useRef<HTMLDivElement>(null);
+  const { tick } = ticked;
+  // What was ticked before this script came.
+  useEffect(() => {
+    const boxes = parts.current?.querySelectorAll<HTMLInputElement>("input[type=checkbox]:checked") ?? [];
+    if (boxes.length > 0)
+      tick(
+        [...boxes].map(({ value }) => value),
+        true,
+      );
+  }, [tick]);
   const link = (leader: Leader) => linkTo(leader.assembly);
   const take = (event: React.MouseEvent<HTMLDivElement>) => {
     const anchor = (event.target as Element).closest("a");
@@ -88,12 +102,38 @@ export function PartChooser({ book, leaders, assembly, find, linkTo, choose }: P
           Look
         </Button>
       </div>
-      <Parts shown={shown} asked={assembly !== "" || find.trim() !== ""} />
+      <div ref={parts} className="grid gap-5">
+        <Parts shown={shown} asked={assembly !== "" || find.trim() !== ""} ticked={ticked} />
+        <AlsoTicked shown={shown} book={book} ticked={ticked} />
+      </div>
     </div>
   );
 }
 
-function Parts({ shown, asked }: { readonly shown: readonly Characteristic[]; readonly asked: boolean }) {
+/** What was ticked of another assembly or search: it stays chosen, and can be taken out here. */
+function AlsoTicked({
+  shown,
+  book,
+  ticked,
+}: Pick<PartChooserProps, "book" | "ticked"> & { readonly shown: readonly Characteristic[] }) {
+  const visible = new Set(shown.map(({ key }) => key));
+  const others = ticked.keys.filter((key) => !visible.has(key)).flatMap((key) => book.find(key) ?? []);
+  if (others.length === 0) return null;
+  return (
+    <fieldset className="border-0 p-0">
+      <legend className="pb-1 font-semibold">Ticked as well</legend>
+      <Ticks shown={others} ticked={ticked} />
+    </fieldset>
+  );
+}
+
+interface PartsProps {
+  readonly shown: readonly Characteristic[];
+  readonly asked: boolean;
+  readonly ticked: Ticked;
+}
+
+function Parts({ shown, asked, ticked }: PartsProps) {
   if (shown.length === 0) {
     const told = asked
       ? "Nothing is called that. Try another word, or a number on the plan."
@@ -108,13 +148,13 @@ function Parts({ shown, asked }: { readonly shown: readonly Characteristic[]; re
   return (
     <fieldset className="border-0 p-0">
       <legend className="pb-1 font-semibold">What was changed: tick every part</legend>
-      <Ticks shown={plain} />
+      <Ticks shown={plain} ticked={ticked} />
       {points.length === 0 ? null : (
         <details open={plain.length === 0}>
           <summary className="min-h-11 cursor-pointer py-2">
             Where the linkage is pivoted, point by point
           </summary>
-          <Ticks shown={points} />
+          <Ticks shown={points} ticked={ticked} />
         </details>
       )}
     </fieldset>
@@ -124,12 +164,19 @@ function Parts({ shown, asked }: { readonly shown: readonly Characteristic[]; re
 /** Coordinates of pivots: who moves one knows it, and everybody else need not read thirty of them. */
 const isPoint = ({ key }: Characteristic) => key.includes(".hardpoint.");
 
-function Ticks({ shown }: { readonly shown: readonly Characteristic[] }) {
+function Ticks({ shown, ticked }: Pick<PartsProps, "shown" | "ticked">) {
   return (
-    <div className="grid gap-x-8 sm:grid-cols-2">
+    <div key={ticked.cleared} className="grid gap-x-8 sm:grid-cols-2">
       {shown.map(({ key, label }) => (
         <label key={key} className="flex min-h-11 cursor-pointer items-center gap-3 border-hair border-b">
-          <input type="checkbox" name="part[]" value={key} className="size-5 shrink-0 accent-ink" />
+          <input
+            type="checkbox"
+            name="part[]"
+            value={key}
+            defaultChecked={ticked.keys.includes(key)}
+            onChange={({ target }) => ticked.tick([key], target.checked)}
+            className="size-5 shrink-0 accent-ink"
+          />
           {label}
         </label>
       ))}

@@ -20,7 +20,7 @@ export interface SubmissionPageProps {
   readonly club: ClubFace;
   readonly page: Page;
   readonly leaders: readonly Leader[];
-  readonly shown: { readonly assembly: string; readonly find: string };
+  readonly shown: { readonly assembly: string; readonly find: string; readonly ticked: string };
   /** What came of photos sent without a script. */
   readonly sent: Sent;
   readonly actions: {

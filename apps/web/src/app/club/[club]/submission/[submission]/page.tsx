@@ -10,7 +10,9 @@ import { submissionPath } from "../../../../../lib/path";
 
 interface Segments {
   readonly params: Promise<{ readonly club: string; readonly submission: string }>;
-  readonly searchParams: Promise<SentQuery & { readonly assembly?: string; readonly find?: string }>;
+  readonly searchParams: Promise<
+    SentQuery & { readonly assembly?: string; readonly find?: string; readonly ticked?: string }
+  >;
 }
 
 export const metadata: Metadata = { title: "A change" };
@@ -20,11 +22,12 @@ export default async function Page({ params, searchParams }: Segments) {
   const { club } = segments;
   const id = fromSegment(segments.submission);
   const query = await searchParams;
-  const { assembly = "", find = "" } = query;
+  const { assembly = "", find = "", ticked = "" } = query;
   const sent = sentOf(query, await readOutcome(query.outcome));
   const shown = {
     assembly: withoutControls(String(assembly)).slice(0, 60),
     find: withoutControls(String(find)).slice(0, 80),
+    ticked: withoutControls(String(ticked)).slice(0, 4_000),
   };
   // One key a page: pressed twice it is one step.
   const step = { club, id, key: crypto.randomUUID() };

@@ -8,7 +8,11 @@ import { startChangePath } from "../../../../../../lib/path";
 
 interface Segments {
   readonly params: Promise<{ readonly club: string; readonly car: string }>;
-  readonly searchParams: Promise<{ readonly assembly?: string; readonly find?: string }>;
+  readonly searchParams: Promise<{
+    readonly assembly?: string;
+    readonly find?: string;
+    readonly ticked?: string;
+  }>;
 }
 
 export const metadata: Metadata = { title: "Record a change" };
@@ -17,10 +21,11 @@ export default async function Page({ params, searchParams }: Segments) {
   const segments = await params;
   const { club } = segments;
   const car = fromSegment(segments.car);
-  const { assembly = "", find = "" } = await searchParams;
+  const { assembly = "", find = "", ticked = "" } = await searchParams;
   const shown = {
     assembly: withoutControls(String(assembly)).slice(0, 60),
     find: withoutControls(String(find)).slice(0, 80),
+    ticked: withoutControls(String(ticked)).slice(0, 4_000),
   };
   return clubPage({
     club,

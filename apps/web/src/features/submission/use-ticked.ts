@@ -1,0 +1,32 @@
+"use client";
+import { useMemo, useState } from "react";
+
+/** Parts that are ticked, over searches and assemblies: what is shown changes, what was chosen does not. */
+export interface Ticked {
+  readonly keys: readonly string[];
+  /** Counts up when all were unticked at once: boxes are then drawn anew. */
+  readonly cleared: number;
+  readonly tick: (keys: readonly string[], on: boolean) => void;
+  readonly clear: () => void;
+}
+
+/** Begins with what the address carries, where a page without a script asked for another assembly. */
+export function useTicked(first: string): Ticked {
+  const [{ keys, cleared }, set] = useState({
+    keys: first.split(",").filter((key) => key !== ""),
+    cleared: 0,
+  });
+  return useMemo(
+    () => ({
+      keys,
+      cleared,
+      tick: (named, on) =>
+        set((now) => ({
+          ...now,
+          keys: on ? [...new Set([...now.keys, ...named])] : now.keys.filter((key) => !named.includes(key)),
+        })),
+      clear: () => set((now) => ({ keys: [], cleared: now.cleared + 1 })),
+    }),
+    [keys, cleared],
+  );
+}
