@@ -6,6 +6,7 @@ import { conditionAsked } from "./filter";
 import { choiceSql } from "./register-list/policy";
 import { refreshSearchIndex } from "./search-index";
 import { listSeries, type SeriesLine } from "./series";
+import type { Counted } from "./tally";
 
 /** Which cars a fleet page speaks of: every one, those of a series, those of which a condition holds for certain. */
 export interface FleetChoice {
@@ -56,4 +57,17 @@ export async function chosenFleet(
     ...(slug === undefined ? {} : { chosenSeries: slug }),
     ...(condition === undefined ? {} : { condition: { is: condition, said: say(condition) } }),
   };
+}
+
+/**
+ * Where counts of the cars meant come from: the tallies, brought up to date first, for every car and for those of a series.
+ * Where a condition narrows them, or more changed than is worked out at once, they are counted one by one.
+ */
+export async function countedBy(
+  ctx: Context,
+  { where, condition, chosenSeries }: ChosenFleet,
+  book: CharacteristicBook,
+): Promise<Counted> {
+  if (condition !== undefined || (await refreshSearchIndex(ctx, book)) > 0) return { where };
+  return { where, kept: chosenSeries === undefined ? {} : { series: chosenSeries } };
 }

@@ -18,6 +18,7 @@ const VALUES = 6;
 const big = new Set([
   ...["car", "car_status_span", "current_value", "car_text", "car_summary", "as_built_value"],
   ...["submission", "modification", "modification_change", "setting_sheet", "reading", "dated_item"],
+  ...["tally", "car_tally"],
 ]);
 
 const FILL = `

@@ -157,6 +157,7 @@ export {
 export * from "./submission-photo";
 export * from "./survival";
 export { readTableFile, type Table, tableLimits } from "./table";
+export { compareTallies, forgetTallies, type WrongTally } from "./tally";
 export * from "./timeline";
 export * from "./together";
 export { prefixedValueColumns, valueColumns } from "./value-columns";

@@ -86,6 +86,8 @@ export const notArchived: Readonly<Record<string, string>> = {
   current_value: "worked out from the other rows, and worked out again when an archive is read back",
   car_text: "worked out from the other rows, for finding",
   car_summary: "worked out from the other rows, for counting",
+  tally: "worked out from the other rows, for counting",
+  car_tally: "which tallies a car is counted in",
   stale_car: "which cars those are still to be worked out of",
   club_word: "worked out from the other rows, for finding",
   import_step: "serves to take a reading-in back, which only the database that made it can",

@@ -7,6 +7,7 @@ import type { Context } from "../context";
 import { openOperator } from "../gate";
 import { tellPlanner } from "../planner";
 import { type CarRecord, recordsInTurn } from "../record";
+import { refreshWholeSearchIndex } from "../search-index";
 import { type CurrentRow, currentRows, rowsDiffer } from "./policy";
 import { heldValues, outdatedClubs } from "./read";
 
@@ -88,7 +89,8 @@ export async function rebuildAllCurrentValues(ctx: Context, book: Characteristic
 
 /**
  * Works the current values of every car of a club out again, some cars a transaction, and notes by which version of the
- * engines. Whoever changes a car meanwhile waits for its turn at most.
+ * engines; then what cars that changed are found by and counted under. Whoever changes a car meanwhile waits for its turn at
+ * most.
  */
 export async function rebuildClub(database: Database, slug: string): Promise<void> {
   const ids = await openOperator(database, slug, ({ db }) =>
@@ -113,6 +115,8 @@ export async function rebuildClub(database: Database, slug: string): Promise<voi
     });
     await tellPlanner(ctx, ids.length);
   });
+  const open = <T>(work: (ctx: Context) => Promise<T>) => openOperator(database, slug, work);
+  await refreshWholeSearchIndex(open, await open(bookOf));
 }
 
 /**

@@ -1,4 +1,5 @@
 import {
+  type CharacteristicBook,
   type DatedItemKind,
   type DueStanding,
   datedItemKindsOf,
@@ -11,6 +12,7 @@ import { z } from "zod";
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { carReference } from "../record";
+import { refreshSearchIndex } from "../search-index";
 import { listSeries, type SeriesLine } from "../series";
 import { type DueScope, dueCountSql, dueDaysSql, duePageSql, PAGE } from "./policy";
 
@@ -137,8 +139,9 @@ function countsOf(rows: readonly CountRow[], known: readonly DatedItemKind[]): r
 async function scopeOf(
   ctx: Context,
   { series, ...rest }: Omit<DueScope, "kinds"> & { readonly series?: string },
+  book: CharacteristicBook,
 ): Promise<DueScope> {
-  const scope = { ...rest, kinds: datedItemKindsOf(await bookOf(ctx)) };
+  const scope = { ...rest, kinds: datedItemKindsOf(book) };
   if (series === undefined) return scope;
   const found = await ctx.db.series.findFirst({ where: { slug: series }, select: { id: true } });
   if (found) return { ...scope, seriesId: found.id };
@@ -173,14 +176,16 @@ export async function duePage(
   ctx: Context,
   { after, standing, from, to, ...rest }: DueInput,
 ): Promise<DuePage> {
-  const wide = await scopeOf(ctx, rest);
+  const book = await bookOf(ctx);
+  const wide = await scopeOf(ctx, rest, book);
   const scope = {
     ...wide,
     ...(standing === undefined ? {} : { standing }),
     ...(from === undefined ? {} : { from }),
     ...(to === undefined ? {} : { to }),
   };
-  const counts = await ctx.db.$queryRaw<CountRow[]>(dueCountSql(wide, ctx.today));
+  const kept = (await refreshSearchIndex(ctx, book)) === 0;
+  const counts = await ctx.db.$queryRaw<CountRow[]>(dueCountSql(wide, ctx.today, kept));
   const rows = await ctx.db.$queryRaw<DueRow[]>(duePageSql(scope, ctx.today, after));
   const items = rows.slice(0, PAGE).map((row) => dueItem(row, scope.kinds, ctx.today));
   const last = items.at(-1);
@@ -202,7 +207,7 @@ export async function dueMonth(ctx: Context, { month, ...rest }: DueMonthInput):
     .flat()
     .filter((day) => day !== undefined);
   const span = { from: days[0] ?? "", to: days.at(-1) ?? "" };
-  const scope = await scopeOf(ctx, { ...rest, ...span });
+  const scope = await scopeOf(ctx, { ...rest, ...span }, await bookOf(ctx));
   const rows = await ctx.db.$queryRaw<(DueRow & { count: number })[]>(dueDaysSql(scope, ctx.today));
   return {
     ...(await faceOf(ctx, scope.kinds)),

@@ -23,6 +23,7 @@ import {
   walk,
 } from "../import-run";
 import { columnsOf, unknownHeadings } from "../planned-row";
+import { refreshWholeSearchIndex } from "../search-index";
 import { readTableFile, type Table } from "../table";
 
 /** Cars a preview shows in full: those changed, and those added. */
@@ -236,4 +237,6 @@ export async function carryOn(input: JobInput): Promise<void> {
     await failed(input, error, "failed");
     if (!(error instanceof Refusal) || isAway(error)) throw error;
   }
+  // Here nobody waits for it; who looks before has it worked out as far as patience goes.
+  await refreshWholeSearchIndex(input.open, await input.open(bookOf));
 }

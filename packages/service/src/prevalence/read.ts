@@ -10,8 +10,8 @@ import {
 import { findCar } from "../car";
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
-import { type ChosenFleet, chosenFleet, type FleetChoice } from "../fleet-choice";
-import { carsSql } from "../spread/policy";
+import { type ChosenFleet, chosenFleet, countedBy, type FleetChoice } from "../fleet-choice";
+import { type Counted as CountedBy, carsSql } from "../tally";
 import { valueFrom } from "../value-columns";
 import { changedSql, commonestDifferentSql, prevalenceSql, readInOrderSql } from "./policy";
 
@@ -81,13 +81,13 @@ const share = ({ compared, differs }: Pick<PrevalenceRow, "compared" | "differs"
 
 async function rowsOf(
   ctx: Context,
-  where: ChosenFleet["where"],
+  source: CountedBy,
   book: CharacteristicBook,
 ): Promise<readonly PrevalenceRow[]> {
-  await ctx.db.$queryRaw(readInOrderSql);
-  const counted = await ctx.db.$queryRaw<Counted[]>(prevalenceSql(where));
-  const commonest = byKey(await ctx.db.$queryRaw<Commonest[]>(commonestDifferentSql(where)));
-  const changed = byKey(await ctx.db.$queryRaw<Changed[]>(changedSql(where)));
+  if (source.kept === undefined) await ctx.db.$queryRaw(readInOrderSql);
+  const counted = await ctx.db.$queryRaw<Counted[]>(prevalenceSql(source));
+  const commonest = byKey(await ctx.db.$queryRaw<Commonest[]>(commonestDifferentSql(source)));
+  const changed = byKey(await ctx.db.$queryRaw<Changed[]>(changedSql(source)));
   const rows = counted.flatMap(({ characteristic: key, ...counts }) => {
     const characteristic = book.find(key);
     if (!characteristic) return [];
@@ -125,9 +125,11 @@ async function rowsOf(
  */
 export async function prevalence(ctx: Context, input: FleetChoice): Promise<Prevalence> {
   const book = await bookOf(ctx);
-  const { where, ...choice } = await chosenFleet(ctx, input, book);
-  const [{ cars } = { cars: 0 }] = await ctx.db.$queryRaw<{ cars: number }[]>(carsSql(where));
-  return { club: ctx.club, choice, cars, rows: await rowsOf(ctx, where, book) };
+  const fleet = await chosenFleet(ctx, input, book);
+  const { where: _, ...choice } = fleet;
+  const source = await countedBy(ctx, fleet, book);
+  const [{ cars } = { cars: 0 }] = await ctx.db.$queryRaw<{ cars: number }[]>(carsSql(source));
+  return { club: ctx.club, choice, cars, rows: await rowsOf(ctx, source, book) };
 }
 
 /** What other cars of the series have, beside what this one has. */
@@ -174,10 +176,10 @@ export async function others(ctx: Context, reference: string): Promise<Others> {
   const { id, series, chassis, reference: own } = await findCar(ctx, reference);
   const head = { club: ctx.club, car: { reference: own, chassis } };
   if (series === null) return { ...head, cars: 0, rows: [] };
-  const { where } = await chosenFleet(ctx, { series: series.slug }, book);
-  const [{ cars } = { cars: 0 }] = await ctx.db.$queryRaw<{ cars: number }[]>(carsSql(where));
+  const source = await countedBy(ctx, await chosenFleet(ctx, { series: series.slug }, book), book);
+  const [{ cars } = { cars: 0 }] = await ctx.db.$queryRaw<{ cars: number }[]>(carsSql(source));
   const values = await ownValues(ctx, id, book);
-  const rows = (await rowsOf(ctx, where, book)).filter(({ differs }) => differs > 0);
+  const rows = (await rowsOf(ctx, source, book)).filter(({ differs }) => differs > 0);
   return {
     ...head,
     series: { slug: series.slug, name: series.name },

@@ -2,6 +2,7 @@ import { type CarStatus, Prisma } from "@trunnion/db";
 import { type Assembly, assemblies, type ComparedVerdict, comparedVerdicts } from "@trunnion/register";
 import { conditionSql } from "../condition-sql";
 import type { Context } from "../context";
+import { keptSql } from "../tally";
 import { baseSql, type CarChoice, type Shown } from "./policy";
 
 const sql = Prisma.sql;
@@ -45,15 +46,44 @@ export function countSql(ctx: Context, choice: CarChoice, show: Shown = "yes"): 
     UNION ALL SELECT 'modified', m.assembly, count(*)::int FROM summed, unnest(modified) AS m(assembly) GROUP BY m.assembly`;
 }
 
+/** The same of every car, or of a series' cars, off the tallies. */
+export function keptCountSql(kept: { readonly series?: string }): Prisma.Sql {
+  const rows = (kind: string, value: Prisma.Sql, about: "car" | "verdict" | "modified") =>
+    sql`SELECT ${kind} AS kind, ${value} AS value, coalesce(sum(count), 0)::int AS cars FROM ${keptSql(about, kept)} AS t GROUP BY 2`;
+  return Prisma.join(
+    [
+      rows("total", sql`NULL`, "car"),
+      rows("series", sql`series_id::text`, "car"),
+      rows("status", sql`text`, "car"),
+      rows("decade", sql`year::text`, "car"),
+      rows("verdict", sql`text`, "verdict"),
+      rows("modified", sql`text`, "modified"),
+    ],
+    " UNION ALL ",
+  );
+}
+
 interface Count {
   readonly kind: "total" | "unknown" | keyof Facets;
   readonly value: string | null;
   readonly cars: number;
 }
 
-/** Counts the cars of a choice, and of which kinds they are. */
-export async function countCars(ctx: Context, choice: CarChoice, show?: Shown): Promise<Counts> {
-  const rows = await ctx.db.$queryRaw<Count[]>(countSql(ctx, choice, show));
+/** Which cars are counted. */
+interface CountInput {
+  readonly choice: CarChoice;
+  readonly show: Shown | undefined;
+  /** The tallies are up to date. */
+  readonly tallied: boolean;
+}
+
+/** Counts the cars of a choice, and of which kinds they are: off the tallies where nothing but a series narrows it. */
+export async function countCars(ctx: Context, { choice, show, tallied }: CountInput): Promise<Counts> {
+  const { search = "", series: slug, condition } = choice;
+  const kept = tallied && search.trim() === "" && condition === undefined && show !== "unknown";
+  const rows = await ctx.db.$queryRaw<Count[]>(
+    kept ? keptCountSql(slug === undefined ? {} : { series: slug }) : countSql(ctx, choice, show),
+  );
   const series = await ctx.db.series.findMany({
     select: { id: true, slug: true, name: true },
     orderBy: [{ ordinal: "asc" }, { slug: "asc" }],

@@ -248,7 +248,11 @@ export async function registerList(ctx: Context, input: RegisterListInput): Prom
   const listed = await listedOf(ctx, input);
   const { choice, columns, book } = listed;
   const stale = await refreshSearchIndex(ctx, book);
-  const { total, unknown, facets } = await countCars(ctx, choice, input.show);
+  const { total, unknown, facets } = await countCars(ctx, {
+    choice,
+    show: input.show,
+    tallied: stale === 0,
+  });
   const { cars, more } = await rowsOf(ctx, listed, { after: input.after, size: PAGE });
   const last = cars.at(-1);
   return {

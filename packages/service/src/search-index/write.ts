@@ -1,17 +1,18 @@
 import { Prisma } from "@trunnion/db";
 import type { CharacteristicBook } from "@trunnion/register";
 import type { Context } from "../context";
+import { refreshTallies } from "../tally";
 
 const sql = Prisma.sql;
 
-/** Cars worked out in one go. */
+/** Cars worked out in one go where nobody waits, and where somebody does. */
 const CARS = 1_000;
-/** Most that a search waits for, in goes; what is left then is said. */
-const GOES = 3;
+const FEW = 250;
+/** Milliseconds after which whoever looks waits for no further go; what is left then is said. */
+const PATIENCE = 2_000;
 
-/** Sections of some cars' texts, each word after a blank. `given` has their ids. */
-const textsSql = sql`
-  SELECT car_id, section::"TextSection" AS section, ' ' || btrim(regexp_replace(folded_text(text), '\\s+', ' ', 'g')) AS text FROM (
+/** Sections of some cars' texts, as written. `given` has their ids. */
+const partsSql = sql`
     SELECT c.id AS car_id, 'number' AS section, concat_ws(' ', c.chassis, lower(c.chassis_key), c.built_text, c.first_registered_text,
         CASE WHEN extract(year FROM c.built_earliest) = extract(year FROM c.built_latest) THEN extract(year FROM c.built_earliest)::text END,
         (SELECT string_agg(i.number || ' ' || lower(i.number_key), ' ' ORDER BY i.id) FROM car_identity i WHERE i.club_id = c.club_id AND i.car_id = c.id)) AS text
@@ -36,12 +37,14 @@ const textsSql = sql`
     UNION ALL
     SELECT k.car_id, 'keeper', string_agg(p.name, ' ' ORDER BY k.id)
       FROM given JOIN keepership k ON k.club_id = given.club_id AND k.car_id = given.id
-      JOIN keeper p ON p.club_id = k.club_id AND p.id = k.keeper_id GROUP BY 1
-  ) AS part WHERE text IS NOT NULL AND text <> ''`;
+      JOIN keeper p ON p.club_id = k.club_id AND p.id = k.keeper_id GROUP BY 1`;
 
+/** Each word after a blank. What goes into a part is put together before it is looked at, or it would be twice. */
 const refreshTexts = (ids: readonly string[]) => sql`
   WITH given AS MATERIALIZED (SELECT club_id, id FROM car WHERE id = ANY(${[...ids]}::uuid[]) AND merged_into_id IS NULL),
-    texts AS MATERIALIZED (${textsSql}),
+    parts AS MATERIALIZED (${partsSql}),
+    texts AS MATERIALIZED (SELECT car_id, section::"TextSection" AS section,
+      ' ' || btrim(regexp_replace(folded_text(text), '\\s+', ' ', 'g')) AS text FROM parts WHERE text <> ''),
     gone AS (DELETE FROM car_text t WHERE t.car_id = ANY(${[...ids]}::uuid[])
       AND NOT EXISTS (SELECT FROM texts n WHERE n.car_id = t.car_id AND n.section = t.section)),
     words AS (INSERT INTO club_word (word)
@@ -78,31 +81,49 @@ function refreshSummaries(ids: readonly string[], book: CharacteristicBook): Pri
     values = excluded.values`;
 }
 
-/** Takes the oldest notes of changed cars off the pile. Whoever else does so at this moment takes others. */
-const TAKE = sql`WITH taken AS (DELETE FROM stale_car WHERE id IN (
-    SELECT id FROM stale_car ORDER BY id LIMIT ${CARS}::int FOR UPDATE SKIP LOCKED) RETURNING car_id)
-  SELECT DISTINCT car_id::text AS id FROM taken ORDER BY 1`;
+/** One at a time works a club's cars out, so that no two wait for each other's rows crosswise; it ends with the transaction. */
+const TURN = 5;
 
-async function refreshSome(ctx: Context, book: CharacteristicBook): Promise<number> {
-  const ids = (await ctx.db.$queryRaw<{ id: string }[]>(TAKE)).map(({ id }) => id);
+/** Takes every note of some changed cars off the pile. */
+const takeSql = (
+  cars: number,
+) => sql`WITH cars AS MATERIALIZED (SELECT DISTINCT car_id FROM stale_car ORDER BY car_id LIMIT ${cars}::int),
+    taken AS (DELETE FROM stale_car s USING cars WHERE s.car_id = cars.car_id)
+  SELECT car_id::text AS id FROM cars`;
+
+async function refreshSome(ctx: Context, book: CharacteristicBook, cars: number): Promise<number> {
+  const { db, club } = ctx;
+  await db.$executeRaw`SELECT pg_advisory_xact_lock(hashtextextended(${club.id}, ${TURN}))`;
+  const ids = (await db.$queryRaw<{ id: string }[]>(takeSql(cars))).map(({ id }) => id);
   if (ids.length === 0) return 0;
-  await ctx.db.$executeRaw(refreshTexts(ids));
-  await ctx.db.$executeRaw(refreshSummaries(ids, book));
+  await db.$executeRaw(refreshTexts(ids));
+  await db.$executeRaw(refreshSummaries(ids, book));
+  await refreshTallies(ctx, ids, book);
   return ids.length;
+}
+
+const LEFT = sql`SELECT count(*)::int AS count FROM (SELECT DISTINCT car_id FROM stale_car) AS car`;
+
+async function staleCars({ db }: Context): Promise<number> {
+  const [left] = await db.$queryRaw<{ count: number }[]>(LEFT);
+  return left?.count ?? 0;
 }
 
 /**
  * Works out anew what cars are found by and counted under, for those that changed since: in the caller's transaction, before
  * it looks. Of very many, after a large reading-in, some are left for the next who looks.
  *
- * @returns how many notes of changed cars are left
+ * @returns how many changed cars are left
  */
 export async function refreshSearchIndex(ctx: Context, book: CharacteristicBook): Promise<number> {
-  for (let go = 0; go < GOES; go++) if ((await refreshSome(ctx, book)) === 0) return 0;
-  const [left] = await ctx.db.$queryRaw<{ count: number }[]>(
-    sql`SELECT count(*)::int AS count FROM stale_car`,
-  );
-  return left?.count ?? 0;
+  let left = await staleCars(ctx);
+  const until = performance.now() + PATIENCE;
+  while (left > 0) {
+    await refreshSome(ctx, book, FEW);
+    left = await staleCars(ctx);
+    if (performance.now() > until) break;
+  }
+  return left;
 }
 
 /** The same, until none is left: after something large. One go a transaction, which `open` opens. */
@@ -110,5 +131,5 @@ export async function refreshWholeSearchIndex(
   open: <T>(work: (ctx: Context) => Promise<T>) => Promise<T>,
   book: CharacteristicBook,
 ): Promise<void> {
-  while ((await open((ctx) => refreshSome(ctx, book))) > 0);
+  while ((await open((ctx) => refreshSome(ctx, book, CARS))) > 0);
 }

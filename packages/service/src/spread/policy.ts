@@ -1,5 +1,7 @@
 import { Prisma } from "@trunnion/db";
 import type { Side } from "@trunnion/register";
+import { quantileSql, quartilesSql } from "../quantile-sql";
+import { type Counted, countedSql } from "../tally";
 
 const sql = Prisma.sql;
 
@@ -14,53 +16,45 @@ export const APART = 20;
 export interface SpreadScope {
   readonly key: string;
   readonly side?: Side;
-  /** Over `car c`. */
-  readonly where: Prisma.Sql;
+  readonly counted: Counted;
 }
 
-/**
- * How a value stands against factory, in the four ways a drawing can keep apart: as it should be, differing, accepted or
- * not to be told, and compared with nothing.
- */
-export const standingSql = sql`CASE WHEN v.verdict IN ('asSpecified', 'insideLimits') THEN 'asSpecified'
-  WHEN v.verdict IN ('outsideLimits', 'differentPart', 'added', 'missing') THEN 'differs'
-  WHEN v.verdict = 'notRecorded' THEN 'notCompared' ELSE 'accepted' END`;
-
-/** The values meant, one row each, kept so that what is worked out of them reads the table once. */
-function valuesSql({ key, side, where }: SpreadScope, columns: Prisma.Sql): Prisma.Sql {
-  const onSide = side === undefined ? Prisma.empty : sql`AND v.side = ${side}::"Side"`;
-  return sql`SELECT ${columns} FROM current_value v JOIN car c ON c.club_id = v.club_id AND c.id = v.car_id
-    WHERE v.characteristic = ${key} ${onSide} AND ${where}`;
+/** Counted rows of the characteristic, one or more values each: how many is in `count`. */
+function rowsSql(about: "value" | "told", { key, side, counted }: SpreadScope): Prisma.Sql {
+  const onSide = side === undefined ? Prisma.empty : sql`AND p.side = ${side}::"Side"`;
+  return sql`${countedSql(about, counted)} AS p WHERE p.characteristic = ${key} ${onSide}`;
 }
 
-/** How many cars are meant at all. */
-export const carsSql = (where: Prisma.Sql): Prisma.Sql =>
-  sql`SELECT count(*)::int AS cars FROM car c WHERE ${where}`;
+/** Of how many cars something is known there, on whatever side. */
+export const knownSql = ({ key, counted }: SpreadScope): Prisma.Sql =>
+  sql`SELECT coalesce(sum(p.count), 0)::int AS cars FROM ${countedSql("known", counted)} AS p WHERE p.characteristic = ${key}`;
 
-/** How many values there are, of how many cars, and of the numbers among them where they lie and how widely. */
+/** How many values there are, and of the numbers among them where they lie and how widely. */
 export function summarySql(scope: SpreadScope): Prisma.Sql {
-  return sql`WITH value AS MATERIALIZED (${valuesSql(scope, sql`v.car_id, v.value_kind, v.number, v.resolution`)}),
-    known AS (SELECT count(*)::int AS "values", count(DISTINCT car_id)::int AS known,
-        count(*) FILTER (WHERE value_kind = 'absent')::int AS absent FROM value),
-    lie AS (SELECT count(*)::int AS count, min(number) AS least, max(number) AS most, coalesce(min(resolution), 0) AS finest,
-        count(DISTINCT number)::int AS different,
-        percentile_cont(0.25) WITHIN GROUP (ORDER BY number) AS lower,
-        percentile_cont(0.5) WITHIN GROUP (ORDER BY number) AS median,
-        percentile_cont(0.75) WITHIN GROUP (ORDER BY number) AS upper FROM value WHERE value_kind = 'quantity'),
-    apart AS (SELECT percentile_cont(0.5) WITHIN GROUP (ORDER BY abs(number - lie.median)) AS mad,
-        avg(abs(number - lie.median)) AS deviation FROM value, lie WHERE value_kind = 'quantity')
+  return sql`WITH value AS MATERIALIZED (SELECT p.value_kind, p.number, min(p.resolution) AS resolution, sum(p.count) AS n
+      FROM ${rowsSql("value", scope)} GROUP BY 1, 2),
+    known AS (SELECT coalesce(sum(n), 0)::int AS "values", coalesce(sum(n) FILTER (WHERE value_kind = 'absent'), 0)::int AS absent FROM value),
+    placed AS (SELECT number, resolution, n, sum(n) OVER (ORDER BY number) AS upto, sum(n) OVER () AS total
+      FROM value WHERE value_kind = 'quantity'),
+    lie AS (SELECT coalesce(max(total), 0)::int AS count, min(number) AS least, max(number) AS most,
+        coalesce(min(resolution), 0) AS finest, count(*)::int AS different, ${quartilesSql(sql`number`)} FROM placed),
+    away AS (SELECT far, n, sum(n) OVER (ORDER BY far) AS upto, sum(n) OVER () AS total
+      FROM (SELECT abs(number - lie.median) AS far, n FROM placed, lie) AS one),
+    apart AS (SELECT ${quantileSql("0.5", sql`far`)} AS mad, (sum(far * n) / sum(n))::float8 AS deviation FROM away)
     SELECT * FROM known, lie, apart`;
 }
 
+/** Values counted by how they stand. */
+const standings = sql`sum(p.count)::int AS count,
+      coalesce(sum(p.count) FILTER (WHERE p.standing = 'asSpecified'), 0)::int AS "asSpecified",
+      coalesce(sum(p.count) FILTER (WHERE p.standing = 'differs'), 0)::int AS differs,
+      coalesce(sum(p.count) FILTER (WHERE p.standing = 'accepted'), 0)::int AS accepted,
+      coalesce(sum(p.count) FILTER (WHERE p.standing = 'notCompared'), 0)::int AS "notCompared"`;
+
 /** Values of one kind, counted by how they stand: text for what is named, a number for a quantity. */
 export function eachSql(scope: SpreadScope): Prisma.Sql {
-  const values = valuesSql(scope, sql`v.value_kind, v.number, v.text, v.entered, ${standingSql} AS standing`);
-  return sql`SELECT value_kind::text AS kind, number, text, min(entered) AS entered, count(*)::int AS count,
-      count(*) FILTER (WHERE standing = 'asSpecified')::int AS "asSpecified",
-      count(*) FILTER (WHERE standing = 'differs')::int AS differs,
-      count(*) FILTER (WHERE standing = 'accepted')::int AS accepted,
-      count(*) FILTER (WHERE standing = 'notCompared')::int AS "notCompared"
-    FROM (${values}) AS value GROUP BY 1, 2, 3 ORDER BY count(*) DESC, 1, 2, 3 LIMIT ${NAMED + 1}::int`;
+  return sql`SELECT p.value_kind::text AS kind, p.number, p.text, min(p.entered) AS entered, ${standings}
+    FROM ${rowsSql("value", scope)} GROUP BY 1, 2, 3 ORDER BY sum(p.count) DESC, 1, 2, 3 LIMIT ${NAMED + 1}::int`;
 }
 
 const double = (si: number) => sql`${String(si)}::float8`;
@@ -73,61 +67,53 @@ export interface BinPlace {
 
 /** Quantities counted by class and by how they stand; a value on an edge belongs above it, rounding aside. */
 export function binnedSql(scope: SpreadScope, { from, width }: BinPlace): Prisma.Sql {
-  const values = valuesSql(scope, sql`v.number, ${standingSql} AS standing`);
-  return sql`SELECT floor((number - ${double(from)}) / ${double(width)} + 1e-9)::int AS place, count(*)::int AS count,
-      count(*) FILTER (WHERE standing = 'asSpecified')::int AS "asSpecified",
-      count(*) FILTER (WHERE standing = 'differs')::int AS differs,
-      count(*) FILTER (WHERE standing = 'accepted')::int AS accepted,
-      count(*) FILTER (WHERE standing = 'notCompared')::int AS "notCompared"
-    FROM (${values}) AS value WHERE number IS NOT NULL GROUP BY 1 ORDER BY 1`;
+  return sql`SELECT floor((p.number - ${double(from)}) / ${double(width)} + 1e-9)::int AS place, ${standings}
+    FROM ${rowsSql("value", scope)} AND p.number IS NOT NULL GROUP BY 1 ORDER BY 1`;
 }
 
-/** What a year is that values are told by: that of building, where the record is sure of it. */
-const builtYear = sql`CASE WHEN extract(year FROM c.built_earliest) = extract(year FROM c.built_latest)
-  THEN extract(year FROM c.built_earliest)::int END`;
-
-const quartiles = sql`percentile_cont(0.25) WITHIN GROUP (ORDER BY number) AS lower,
-  percentile_cont(0.5) WITHIN GROUP (ORDER BY number) AS median,
-  percentile_cont(0.75) WITHIN GROUP (ORDER BY number) AS upper`;
+/** Counted rows by year and text, with quartiles of their numbers. */
+function yearsSql(rows: Prisma.Sql): Prisma.Sql {
+  return sql`WITH told AS (SELECT p.year, p.text, p.number, sum(p.count) AS n FROM ${rows} AND p.year IS NOT NULL GROUP BY 1, 2, 3),
+    placed AS (SELECT year, text, number, n, sum(n) FILTER (WHERE number IS NOT NULL) OVER (PARTITION BY year, text ORDER BY number) AS upto,
+      sum(n) FILTER (WHERE number IS NOT NULL) OVER (PARTITION BY year, text) AS total FROM told)
+    SELECT year, text, sum(n)::int AS count, ${quartilesSql(sql`number`)} FROM placed GROUP BY 1, 2 ORDER BY 1, 3 DESC LIMIT 2000`;
+}
 
 /** Present values by the year in which the car was built. */
-export function builtSql(scope: SpreadScope): Prisma.Sql {
-  const values = valuesSql(scope, sql`v.value_kind, v.number, v.text, ${builtYear} AS year`);
-  return sql`SELECT year, text, count(*)::int AS count, ${quartiles} FROM (${values}) AS value
-    WHERE year IS NOT NULL AND value_kind <> 'absent' GROUP BY 1, 2 ORDER BY 1, 3 DESC LIMIT 2000`;
+export const builtSql = (scope: SpreadScope): Prisma.Sql =>
+  yearsSql(sql`${rowsSql("value", scope)} AND p.value_kind <> 'absent'`);
+
+/** What was measured or fitted in each year, present values and those before them alike. */
+export const recordedSql = (scope: SpreadScope): Prisma.Sql => yearsSql(rowsSql("told", scope));
+
+/** Values further from the median than that. */
+export interface Beyond {
+  readonly median: number;
+  readonly beyond: number;
 }
+
+/** How many values lie so far out. */
+export const apartCountSql = (scope: SpreadScope, { median, beyond }: Beyond): Prisma.Sql =>
+  sql`SELECT coalesce(sum(p.count), 0)::int AS count FROM ${rowsSql("value", scope)} AND abs(p.number - ${double(median)}) > ${double(beyond)}`;
 
 /**
- * What was measured or fitted in each year, present values and those before them alike: readings by their day, changes by
- * the latest day their date allows.
+ * Those values, furthest first. From each end along the index of numbers, as many as are named and those like the last:
+ * the bounds are a hair too wide, since an index knows no distance, and the distance itself decides.
  */
-export function recordedSql({ key, side, where }: SpreadScope): Prisma.Sql {
-  const onSide = (alias: Prisma.Sql) =>
-    side === undefined ? Prisma.empty : sql`AND ${alias}.side = ${side}::"Side"`;
-  return sql`SELECT year, text, count(*)::int AS count, ${quartiles} FROM (
-      SELECT extract(year FROM s."on")::int AS year, r.number, r.text FROM reading r
-        JOIN setting_sheet s ON s.club_id = r.club_id AND s.id = r.setting_sheet_id
-        JOIN car c ON c.club_id = s.club_id AND c.id = s.car_id
-        WHERE r.characteristic = ${key} ${onSide(sql`r`)} AND r.value_kind <> 'absent' AND s.superseded_at IS NULL AND ${where}
-      UNION ALL
-      SELECT extract(year FROM m.fitted_latest)::int, h.after_number, h.after_text FROM modification_change h
-        JOIN modification m ON m.club_id = h.club_id AND m.id = h.modification_id
-        JOIN car c ON c.club_id = m.club_id AND c.id = m.car_id
-        WHERE h.characteristic = ${key} ${onSide(sql`h`)} AND h.after_value_kind <> 'absent' AND m.superseded_at IS NULL
-          AND m.fitted_latest IS NOT NULL AND ${where}) AS told
-    GROUP BY 1, 2 ORDER BY 1, 3 DESC LIMIT 2000`;
-}
-
-/** Values further from the median than that, furthest first. */
-export function apartSql(
-  scope: SpreadScope,
-  { median, beyond }: { readonly median: number; readonly beyond: number },
-): Prisma.Sql {
+export function apartSql({ key, side, counted }: SpreadScope, { median, beyond }: Beyond): Prisma.Sql {
   const away = sql`abs(v.number - ${double(median)})`;
-  const values = valuesSql(
-    { ...scope, where: sql`${scope.where} AND v.number IS NOT NULL AND ${away} > ${double(beyond)}` },
-    sql`c.chassis, c.claim, c.chassis_key, v.side::text AS side, v.value_kind AS "valueKind", v.entered, v.number, v.resolution,
-      v.text, count(*) OVER ()::int AS total`,
-  );
-  return sql`${values} ORDER BY ${away} DESC, c.chassis_key, c.claim, v.side LIMIT ${APART}::int`;
+  const onSide = side === undefined ? Prisma.empty : sql`AND v.side = ${side}::"Side"`;
+  const near = beyond * (1 - 1e-9);
+  const end = (
+    outside: Prisma.Sql,
+    inwards: Prisma.Sql,
+  ) => sql`(SELECT v.car_id, c.chassis, c.claim, c.chassis_key, v.side,
+      v.value_kind, v.entered, v.number, v.resolution, v.text, ${away} AS away
+    FROM current_value v JOIN car c ON c.club_id = v.club_id AND c.id = v.car_id
+    WHERE v.characteristic = ${key} ${onSide} AND ${outside} AND ${away} > ${double(beyond)} AND ${counted.where}
+    ORDER BY v.number ${inwards} FETCH FIRST (${APART}::int) ROWS WITH TIES)`;
+  return sql`SELECT chassis, claim, side::text AS side, value_kind AS "valueKind", entered, number, resolution, text
+    FROM (${end(sql`v.number < ${double(median - near)}`, sql`ASC`)}
+      UNION ALL ${end(sql`v.number > ${double(median + near)}`, sql`DESC`)}) AS ends
+    ORDER BY away DESC, chassis_key, claim, side LIMIT ${APART}::int`;
 }

@@ -16,17 +16,19 @@ import {
 } from "@trunnion/register";
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
-import { type ChosenFleet, chosenFleet, type FleetChoice } from "../fleet-choice";
+import { type ChosenFleet, chosenFleet, countedBy, type FleetChoice } from "../fleet-choice";
 import { carReference } from "../record";
+import { carsSql } from "../tally";
 import { type ValueColumns, valueFrom } from "../value-columns";
 import { isQuantity, type SpreadLimits, spreadLimits } from "./limits";
 import {
+  apartCountSql,
   apartSql,
   binnedSql,
   builtSql,
-  carsSql,
   EACH,
   eachSql,
+  knownSql,
   NAMED,
   recordedSql,
   type SpreadScope,
@@ -93,7 +95,6 @@ export interface Spread {
 
 interface Summary {
   readonly values: number;
-  readonly known: number;
   readonly absent: number;
   readonly count: number;
   readonly different: number;
@@ -210,7 +211,6 @@ interface ApartRow extends ValueColumns {
   readonly chassis: string;
   readonly claim: number;
   readonly side: Side;
-  readonly total: number;
 }
 
 /** Fewer values than this are too few to say which stands apart (as in calc's computation of outliers). */
@@ -226,9 +226,10 @@ async function apartOf({
   const { scale } = robustScale(summary.mad, summary.deviation);
   if (scale === 0) return [[], 0];
   const { median } = summary;
-  const rows = await ctx.db.$queryRaw<ApartRow[]>(
-    apartSql(scope, { median, beyond: outlierThreshold * scale }),
-  );
+  const far = { median, beyond: outlierThreshold * scale };
+  const [{ count } = { count: 0 }] = await ctx.db.$queryRaw<{ count: number }[]>(apartCountSql(scope, far));
+  if (count === 0) return [[], 0];
+  const rows = await ctx.db.$queryRaw<ApartRow[]>(apartSql(scope, far));
   const cars = rows.map((row) => ({
     reference: carReference(row),
     chassis: row.chassis,
@@ -236,7 +237,7 @@ async function apartOf({
     value: printValue(characteristic, valueFrom(row), { system: "asEntered" }),
     score: Math.abs((row.number ?? median) - median) / scale,
   }));
-  return [cars, rows[0]?.total ?? 0];
+  return [cars, count];
 }
 
 async function yearsOf({ ctx, scope, characteristic, summary, axis }: Asked) {
@@ -247,6 +248,13 @@ async function yearsOf({ ctx, scope, characteristic, summary, axis }: Asked) {
     built: yearTable(built, characteristic, along),
     recorded: yearTable(recorded, characteristic, along),
   };
+}
+
+/** A car has one value a side, so that on one side cars and values are one number. */
+async function knownOf(ctx: Context, scope: SpreadScope, { values }: Summary): Promise<number> {
+  if (scope.side !== undefined) return values;
+  const [known] = await ctx.db.$queryRaw<{ cars: number }[]>(knownSql(scope));
+  return known?.cars ?? 0;
 }
 
 /**
@@ -271,12 +279,15 @@ export async function spread(ctx: Context, input: SpreadInput): Promise<Spread> 
   const book = await bookOf(ctx);
   const characteristic = characteristicOf(book, input.key);
   const { key, sided } = characteristic;
-  const { where, ...choice } = await chosenFleet(ctx, input, book);
+  const fleet = await chosenFleet(ctx, input, book);
+  const { where: _, ...choice } = fleet;
+  const counted = await countedBy(ctx, fleet, book);
   const side = sided ? input.side : undefined;
-  const scope: SpreadScope = { key, where, ...(side === undefined ? {} : { side }) };
-  const [{ cars } = { cars: 0 }] = await ctx.db.$queryRaw<{ cars: number }[]>(carsSql(where));
+  const scope: SpreadScope = { key, counted, ...(side === undefined ? {} : { side }) };
+  const [{ cars } = { cars: 0 }] = await ctx.db.$queryRaw<{ cars: number }[]>(carsSql(counted));
   const [summary] = await ctx.db.$queryRaw<Summary[]>(summarySql(scope));
   if (summary === undefined) throw new Error("a summary without GROUP BY is always one row");
+  const known = await knownOf(ctx, scope, summary);
   const axis = isQuantity(characteristic) ? valueAxis(characteristic, ctx.club.unitSystem) : undefined;
   const asked: Asked = { ctx, scope, characteristic, summary, axis };
   const drawn = axis !== undefined && lies(summary) && summary.different > EACH;
@@ -288,7 +299,7 @@ export async function spread(ctx: Context, input: SpreadInput): Promise<Spread> 
     ...(side === undefined ? {} : { side }),
     choice,
     cars,
-    known: summary.known,
+    known,
     values: summary.values,
     as: drawn ? "classes" : "each",
     rows: rows.slice(0, drawn ? undefined : NAMED),

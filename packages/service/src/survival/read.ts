@@ -1,12 +1,13 @@
 import type { CarStatus } from "@trunnion/db";
-import { refused } from "@trunnion/register";
+import { type CharacteristicBook, refused } from "@trunnion/register";
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { dayColumn, dayOf } from "../day";
 import { maySeeKeepers } from "../keeper/policy";
 import { carReference } from "../record";
+import { refreshSearchIndex } from "../search-index";
 import { listSeriesDetails, type SeriesDetail } from "../series";
-import { completenessSql, lackingSql, monthSql, numberSql, statusSql, thinSql } from "./policy";
+import { completenessSql, lackingSql, monthSql, repeatedSql, statusSql, thinSql } from "./policy";
 
 /** How many cars of a series have become what. */
 export interface SeriesSurvival {
@@ -102,15 +103,19 @@ interface ThinRow {
 
 const sumOf = (rows: readonly { readonly cars: number }[]) => rows.reduce((sum, { cars }) => sum + cars, 0);
 
-async function bySeries(ctx: Context, details: readonly SeriesDetail[]): Promise<readonly SeriesSurvival[]> {
-  const rows = await ctx.db.$queryRaw<StatusRow[]>(statusSql);
-  const numbers = await ctx.db.$queryRaw<{ series: string | null; numbers: number }[]>(numberSql);
+async function bySeries(
+  ctx: Context,
+  details: readonly SeriesDetail[],
+  kept: boolean,
+): Promise<readonly SeriesSurvival[]> {
+  const rows = await ctx.db.$queryRaw<StatusRow[]>(statusSql(kept));
+  const further = await ctx.db.$queryRaw<{ series: string | null; repeated: number }[]>(repeatedSql);
   const one = (id: string | null, face: Pick<SeriesSurvival, "slug" | "name" | "built">) => {
     const own = rows.filter(({ series }) => series === id);
     return {
       ...face,
       cars: sumOf(own),
-      numbers: numbers.find(({ series }) => series === id)?.numbers ?? 0,
+      numbers: sumOf(own) - (further.find(({ series }) => series === id)?.repeated ?? 0),
       statuses: Object.fromEntries(own.map(({ status, cars }) => [status, cars])),
     };
   };
@@ -132,8 +137,8 @@ const kinds: Readonly<Record<CarStatus, "inUse" | "resting" | "gone" | "unknown"
   unknown: "unknown",
 };
 
-async function byMonth(ctx: Context, seriesId: string | undefined) {
-  const all = await ctx.db.$queryRaw<MonthRow[]>(monthSql);
+async function byMonth(ctx: Context, seriesId: string | undefined, kept: boolean) {
+  const all = await ctx.db.$queryRaw<MonthRow[]>(monthSql(kept));
   const rows = all.filter(({ series }) => seriesId === undefined || series === seriesId);
   const months = [...new Set(rows.flatMap(({ month }) => month ?? []))].sort();
   const count = (month: string, kind: (typeof kinds)[CarStatus]) =>
@@ -188,12 +193,19 @@ async function eventsOf(ctx: Context, ids: readonly string[]) {
   );
 }
 
-async function thinOf(ctx: Context, seriesId: string | undefined): Promise<readonly ThinRecord[]> {
-  const rows = await ctx.db.$queryRaw<ThinRow[]>(thinSql(seriesId));
+/** Where what is asked comes from. */
+interface Asked {
+  readonly seriesId: string | undefined;
+  /** Off the tallies and summaries, which are up to date. */
+  readonly kept: boolean;
+  readonly book: CharacteristicBook;
+}
+
+async function thinOf(ctx: Context, { seriesId, kept, book }: Asked): Promise<readonly ThinRecord[]> {
+  const rows = await ctx.db.$queryRaw<ThinRow[]>(thinSql(seriesId, kept));
   const ids = rows.map(({ id }) => id);
   if (ids.length === 0) return [];
-  const book = await bookOf(ctx);
-  const lacking = await ctx.db.$queryRaw<{ id: string; characteristic: string }[]>(lackingSql(ids));
+  const lacking = await ctx.db.$queryRaw<{ id: string; characteristic: string }[]>(lackingSql(ids, kept));
   const whom = await whomOf(ctx, ids);
   const events = await eventsOf(ctx, ids);
   return rows.map((row) => {
@@ -238,14 +250,16 @@ export async function survival(ctx: Context, slug?: string): Promise<Survival> {
   const chosen = slug === undefined ? undefined : details.find((one) => one.slug === slug);
   if (slug !== undefined && chosen === undefined)
     throw refused("SERIES_NOT_FOUND", { series: slug, known: details.map((one) => one.slug) });
-  const [completeness = empty] = await ctx.db.$queryRaw<Completeness[]>(completenessSql(chosen?.id));
+  const book = await bookOf(ctx);
+  const kept = (await refreshSearchIndex(ctx, book)) === 0;
+  const [completeness = empty] = await ctx.db.$queryRaw<Completeness[]>(completenessSql(chosen?.id, kept));
   return {
     club: ctx.club,
     ...(chosen === undefined ? {} : { chosenSeries: chosen.slug }),
     allSeries: details.map(({ slug: short, name }) => ({ slug: short, name })),
-    series: await bySeries(ctx, details),
-    ...(await byMonth(ctx, chosen?.id)),
+    series: await bySeries(ctx, details, kept),
+    ...(await byMonth(ctx, chosen?.id, kept)),
     completeness,
-    thin: await thinOf(ctx, chosen?.id),
+    thin: await thinOf(ctx, { seriesId: chosen?.id, kept, book }),
   };
 }

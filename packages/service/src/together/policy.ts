@@ -1,4 +1,5 @@
 import { Prisma } from "@trunnion/db";
+import { differsSql } from "../verdict-sql";
 
 const sql = Prisma.sql;
 
@@ -14,7 +15,6 @@ export interface First {
   readonly where: Prisma.Sql;
 }
 
-const differs = sql`v.verdict IN ('outsideLimits', 'differentPart', 'added', 'missing')`;
 /** Verdicts of which it is neither known that the car differs nor that it does not. */
 const told = sql`v.verdict NOT IN ('notRecorded', 'cannotTell')`;
 
@@ -23,7 +23,7 @@ const told = sql`v.verdict NOT IN ('notRecorded', 'cannotTell')`;
  * Kept, since the rest goes over it several times.
  */
 function firstSql({ key, value, where }: First): Prisma.Sql {
-  const has = value === undefined ? differs : sql`v.text = ${value}`;
+  const has = value === undefined ? differsSql : sql`v.text = ${value}`;
   const known = value === undefined ? told : sql`TRUE`;
   return sql`SELECT v.car_id, bool_or(coalesce(${has}, FALSE)) AS has FROM current_value v
     JOIN car c ON c.club_id = v.club_id AND c.id = v.car_id
@@ -41,7 +41,7 @@ export function firstCountSql({ key, value, where }: First): Prisma.Sql {
 /** For each other characteristic the fourfold table: of the cars of which both are known, how many have both, one, neither. */
 export function fourfoldSql(first: First): Prisma.Sql {
   return sql`WITH a AS MATERIALIZED (${firstSql(first)}),
-    b AS (SELECT v.car_id, v.characteristic, a.has AS first, bool_or(${differs}) AS second
+    b AS (SELECT v.car_id, v.characteristic, a.has AS first, bool_or(${differsSql}) AS second
       FROM a JOIN current_value v ON v.car_id = a.car_id
       WHERE v.characteristic <> ${first.key} AND ${told} GROUP BY 1, 2, 3)
     SELECT characteristic, count(*) FILTER (WHERE first AND second)::int AS both,
@@ -57,7 +57,7 @@ export function commonestSql(first: First, keys: readonly string[]): Prisma.Sql 
     SELECT DISTINCT ON (characteristic) characteristic, value_kind::text AS kind, text, entered, cars FROM (
       SELECT v.characteristic, v.value_kind, v.text, min(v.entered) AS entered, count(DISTINCT v.car_id)::int AS cars
       FROM a JOIN current_value v ON v.car_id = a.car_id
-      WHERE a.has AND v.characteristic = ANY(${[...keys]}::text[]) AND ${differs}
+      WHERE a.has AND v.characteristic = ANY(${[...keys]}::text[]) AND ${differsSql}
       GROUP BY v.characteristic, v.value_kind, v.text, v.number) AS value
     ORDER BY characteristic, cars DESC, entered`;
 }

@@ -1,0 +1,3 @@
+export { builtMonth, type Counted, carsSql, countedSql, keptSql } from "./policy";
+export { compareTallies, type WrongTally } from "./read";
+export { forgetTallies, refreshTallies } from "./write";

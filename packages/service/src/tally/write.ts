@@ -1,0 +1,50 @@
+import { Prisma } from "@trunnion/db";
+import type { CharacteristicBook } from "@trunnion/register";
+import type { Context } from "../context";
+import { columnList, everySql, givenSql } from "./policy";
+
+const sql = Prisma.sql;
+
+/** A row's id: what it counts, hashed. Two kinds under one id are a matter of one in 10 million at a million kinds; `check` would tell. */
+const hashed = sql`hash_record_extended(ROW(${columnList}), 0)`;
+
+/**
+ * Takes the cars out of the rows they were counted in, in `was` each as often as it was, and counts them in those they belong
+ * to now. Gives the ids of rows that are left counting nothing.
+ */
+function refreshSql(ids: readonly string[], book: CharacteristicBook): Prisma.Sql {
+  return sql`WITH ${givenSql(ids)},
+    counts AS MATERIALIZED (SELECT p.*, ${hashed} AS id FROM (${everySql(sql`given`, book)}) AS p),
+    was AS MATERIALIZED (SELECT t.car_id, t.ids FROM car_tally t WHERE t.car_id = ANY(${[...ids]}::uuid[])),
+    gone AS (DELETE FROM car_tally t WHERE t.car_id = ANY(${[...ids]}::uuid[]) AND t.car_id NOT IN (SELECT id FROM given)),
+    noted AS (INSERT INTO car_tally (car_id, ids) SELECT car_id, array_agg(id) FROM counts GROUP BY car_id
+      ON CONFLICT (club_id, car_id) DO UPDATE SET ids = excluded.ids),
+    moved AS MATERIALIZED (SELECT id, sum(by)::int AS by FROM (SELECT id, 1 AS by FROM counts
+      UNION ALL SELECT unnest(ids), -1 FROM was) AS step GROUP BY id HAVING sum(by) <> 0),
+    changed AS (UPDATE tally t SET count = t.count + m.by FROM moved m WHERE t.id = m.id RETURNING t.id, t.count),
+    added AS (INSERT INTO tally (id, ${columnList}, count)
+      SELECT DISTINCT ON (id) id, ${columnList}, by FROM counts JOIN moved USING (id) WHERE id NOT IN (SELECT id FROM changed) ORDER BY id)
+    SELECT id::text AS id FROM changed WHERE count = 0`;
+}
+
+/**
+ * Counts some cars anew, in the caller's transaction: gone or merged ones nowhere. Their summaries are up to date, and nobody
+ * else of the club is at it, which `refreshSearchIndex` sees to.
+ */
+export async function refreshTallies(
+  { db }: Context,
+  carIds: readonly string[],
+  book: CharacteristicBook,
+): Promise<void> {
+  const empty = await db.$queryRaw<{ id: string }[]>(refreshSql(carIds, book));
+  if (empty.length === 0) return;
+  const ids = empty.map(({ id }) => id);
+  await db.$executeRaw(sql`DELETE FROM tally WHERE id = ANY(${ids}::bigint[])`);
+}
+
+/** Forgets what was counted of the club and notes every car down to be counted anew: the way back from whatever went wrong. */
+export async function forgetTallies({ db }: Context): Promise<void> {
+  await db.$executeRaw(sql`DELETE FROM tally`);
+  await db.$executeRaw(sql`DELETE FROM car_tally`);
+  await db.$executeRaw(sql`INSERT INTO stale_car (id, car_id) SELECT gen_random_uuid(), id FROM car`);
+}
