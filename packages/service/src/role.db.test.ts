@@ -444,6 +444,8 @@ describe("a use case that writes", () => {
       "rebuildClub",
       "rebuildOutdatedClubs",
       "refreshWholeSearchIndex",
+      "refreshTallies",
+      "forgetTallies",
     );
     // By the car and the piece, not by role alone: evidence/evidence.db.test.ts, policy.
     exempt.push("correctEvidence", "turnEvidence", "withdrawEvidence", "restoreEvidence");

@@ -79,8 +79,8 @@ interface CountInput {
 
 /** Counts the cars of a choice, and of which kinds they are: off the tallies where nothing but a series narrows it. */
 export async function countCars(ctx: Context, { choice, show, tallied }: CountInput): Promise<Counts> {
-  const { search = "", series: slug, condition } = choice;
-  const kept = tallied && search.trim() === "" && condition === undefined && show !== "unknown";
+  const { search, series: slug, condition } = choice;
+  const kept = tallied && search === undefined && condition === undefined && show !== "unknown";
   const rows = await ctx.db.$queryRaw<Count[]>(
     kept ? keptCountSql(slug === undefined ? {} : { series: slug }) : countSql(ctx, choice, show),
   );
