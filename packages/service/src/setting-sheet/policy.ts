@@ -1,4 +1,13 @@
-import { coverageFactor, meanOf, medianOf, printQuantity, printToe, repeatability } from "@trunnion/calc";
+import {
+  coverageFactor,
+  meanOf,
+  medianOf,
+  NotationError,
+  parseQuantity,
+  printQuantity,
+  printToe,
+  repeatability,
+} from "@trunnion/calc";
 import {
   type QuantityCharacteristic,
   type Reading,
@@ -60,6 +69,19 @@ export function repeatsOf(
     deviation: sayDifference(one, deviation, system).replace(/^\+/, ""),
     wide: stated !== undefined && coverageFactor * deviation > stated,
   };
+}
+
+/** The system of units something was read in, so that what stands beside it is said alike; `other` where it does not show. */
+export function systemOf(one: QuantityCharacteristic, entered: string, other: UnitSystem): UnitSystem {
+  if (one.dimension === "text") return other;
+  try {
+    const { unit } = parseQuantity(entered, one.dimension);
+    const fits = (["metric", "imperial"] as const).filter((system) => one.units[system] === unit);
+    return fits.includes(other) ? other : (fits[0] ?? other);
+  } catch (error) {
+    if (error instanceof NotationError) return other;
+    throw error;
+  }
 }
 
 /** The other cars of a series at one place. */

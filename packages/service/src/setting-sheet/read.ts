@@ -35,6 +35,7 @@ import {
   signsOf,
   spreadOf,
   stateOfSheet,
+  systemOf,
 } from "./policy";
 
 /** Most sheets of one car that a page lists and plots, latest first. */
@@ -280,7 +281,8 @@ function placeOf(one: QuantityCharacteristic, side: Side, comparing: Comparing):
   if (!line) return undefined;
   const repeats = repeatsOf(at, one, ctx.club.unitSystem);
   const last = lastOf(one, side, comparing);
-  const spread = spreadOf(series.get(key) ?? [], one, ctx.club.unitSystem);
+  const here = at.at(-1)?.value.entered ?? line.specified;
+  const spread = spreadOf(series.get(key) ?? [], one, systemOf(one, here, ctx.club.unitSystem));
   return {
     side,
     line,

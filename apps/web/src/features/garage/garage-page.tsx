@@ -3,7 +3,15 @@ import { submissionStatusWords } from "@trunnion/register";
 import { PageHead, SectionHead } from "../../components/page-head";
 import { Plate, SmallPlate } from "../../components/plate";
 import { sayLongDay } from "../../lib/day";
-import { carPath, eventPath, noticesPath, othersPath, startChangePath, submissionPath } from "../../lib/path";
+import {
+  carPath,
+  eventPath,
+  newSettingSheetPath,
+  noticesPath,
+  othersPath,
+  startChangePath,
+  submissionPath,
+} from "../../lib/path";
 import { WaitingPhotos } from "../submission/waiting-photos";
 
 const link = "inline-flex min-h-11 items-center";
@@ -89,12 +97,20 @@ function Car({ club, car }: { readonly club: string; readonly car: GarageCar }) 
             Its record
           </a>
         </div>
-        <a
-          href={startChangePath(club, car.reference)}
-          className="inline-flex min-h-12 items-center border border-red bg-red px-5 py-2 font-semibold text-on-red no-underline hover:border-ink hover:bg-ink hover:text-paper"
-        >
-          Record a change
-        </a>
+        <div className="flex flex-wrap gap-3">
+          <a
+            href={startChangePath(club, car.reference)}
+            className="inline-flex min-h-12 items-center border border-red bg-red px-5 py-2 font-semibold text-on-red no-underline hover:border-ink hover:bg-ink hover:text-paper"
+          >
+            Record a change
+          </a>
+          <a
+            href={newSettingSheetPath(club, car.reference)}
+            className="inline-flex min-h-12 items-center border border-ink px-5 py-2 font-semibold no-underline hover:bg-ink hover:text-paper"
+          >
+            Write a setting sheet
+          </a>
+        </div>
       </div>
       <div className="grid gap-x-12 gap-y-6 wide:grid-cols-2">
         <Due car={car} />
@@ -197,12 +213,12 @@ function Ahead({ club, car: { event } }: { readonly club: string; readonly car: 
           : "Because of what is recorded of this car, the scrutineer will look at this; have it ready. "}
         {besides} checks that every car gets come besides. What the organiser's regulations ask decides.
       </p>
-      <ol className="grid gap-3">
+      <ol className="grid gap-x-12 gap-y-3 wide:grid-cols-2">
         {expected.map(({ text, why, prepare }) => (
-          <li key={text} className="max-w-prose border-hair border-b pb-2">
+          <li key={text} className="border-hair border-b pb-2">
             <p className="font-semibold">{text}</p>
             <p className="text-small">Why: {why}</p>
-            {prepare === "" ? null : <p className="text-small">Beforehand: {prepare}</p>}
+            {prepare === "" ? null : <p className="text-small">On his sheet: {prepare}</p>}
           </li>
         ))}
       </ol>

@@ -127,16 +127,33 @@ function Mismatches({ club, page: { mismatches } }: { readonly club: string; rea
               ? ": no car is recorded with both."
               : `: ${cars.length === 1 ? "one car is" : `${cars.length} cars are`} recorded with both; look there first.`}
           </p>
-          <ul className="flex flex-wrap gap-3 pt-1">
-            {cars.map(({ reference, chassis }) => (
-              <li key={reference}>
-                <SmallPlate chassis={chassis} href={carPath(club, reference)} />
-              </li>
-            ))}
-          </ul>
+          <Plates club={club} cars={cars.slice(0, SHOWN)} />
+          {cars.length <= SHOWN ? null : (
+            <details>
+              <summary className="min-h-11 cursor-pointer py-2">{cars.length - SHOWN} more</summary>
+              <Plates club={club} cars={cars.slice(SHOWN)} />
+            </details>
+          )}
         </Notice>
       ))}
     </div>
+  );
+}
+
+interface PlatesProps {
+  readonly club: string;
+  readonly cars: readonly { readonly reference: string; readonly chassis: string }[];
+}
+
+function Plates({ club, cars }: PlatesProps) {
+  return (
+    <ul className="flex flex-wrap gap-3 pt-1">
+      {cars.map(({ reference, chassis }) => (
+        <li key={reference}>
+          <SmallPlate chassis={chassis} href={carPath(club, reference)} />
+        </li>
+      ))}
+    </ul>
   );
 }
 

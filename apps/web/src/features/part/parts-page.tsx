@@ -99,7 +99,7 @@ function AssemblyParts({ club, assembly, needs }: AssemblyPartsProps) {
   return (
     <section aria-labelledby={`parts-${assembly}`} className="pb-8">
       <SectionHead id={`parts-${assembly}`} title={assemblyLabels[assembly]} />
-      <table className="list-table">
+      <table className="list-table part-table">
         <caption className="sr-only">Parts of the {assemblyLabels[assembly].toLowerCase()}</caption>
         <thead>
           <tr>

@@ -60,7 +60,7 @@ function Figures({ study, typed, here }: Pick<RollPageProps, "study" | "typed"> 
           />
         </div>
       )}
-      <form action={here} className="grid max-w-3xl gap-4 sm:grid-cols-2">
+      <form action={here} className="grid max-w-3xl gap-4 sm:grid-cols-2 wide:max-w-none wide:grid-cols-4">
         {study.fields.map((field) => {
           const id = fieldId(field.name);
           const error = errors.get(field.name);
@@ -92,7 +92,7 @@ function Figures({ study, typed, here }: Pick<RollPageProps, "study" | "typed"> 
             </div>
           );
         })}
-        <div className="sm:col-span-2">
+        <div className="col-span-full">
           <Button weight="mark">Work it out</Button>
         </div>
       </form>

@@ -21,7 +21,7 @@ export interface InstrumentsProps {
 export function Instruments({ form, dimensions }: InstrumentsProps) {
   const offered = dimensions.filter((one) => form.instruments.some(({ dimension }) => dimension === one));
   return (
-    <fieldset className="grid gap-4 sm:grid-cols-2">
+    <fieldset className="grid max-w-3xl gap-4 sm:grid-cols-2">
       <legend className="pb-1 font-semibold">Read with</legend>
       {offered.map((dimension) => (
         <ChoiceField

@@ -69,6 +69,7 @@ export function SheetForm({ form, words, found, action, keys, back }: SheetFormP
     <EditForm
       action={action}
       submit="Hand in this sheet"
+      wide
       cancel={{ href: back, label: "Back, without handing in" }}
     >
       {/* Enter in a field presses the first button of a form: that must be the one the form is for. */}
@@ -79,7 +80,7 @@ export function SheetForm({ form, words, found, action, keys, back }: SheetFormP
       <input type="hidden" name="clientKey" value={keys.client} />
       <input type="hidden" name="stepKey" value={keys.step} />
       <div className="grid gap-6" onInput={look}>
-        <div className="grid gap-4 sm:grid-cols-2">
+        <div className="grid max-w-3xl gap-4 sm:grid-cols-2">
           <TextField name="on" label="Measured on" type="date" value={form.today} />
           <ChoiceField name="loadState" label="The car was loaded" options={loads} value="unknown" />
         </div>
@@ -90,17 +91,21 @@ export function SheetForm({ form, words, found, action, keys, back }: SheetFormP
           empty.
         </p>
         <SignDrawing signs={signs} sideWords={words} />
-        {form.groups.map(({ key, label, rows }) => (
-          <fieldset key={key} className="sheet-axle">
-            <legend className="w-full border-ink border-t-2 pt-2 text-head">{label}</legend>
-            {rows.filter(isUsualSetting).map((row) => (
-              <SheetRow key={row.key} row={row} {...{ form, words, found }} />
-            ))}
-            <Seldom rows={rows.filter((row) => !isUsualSetting(row))} {...{ form, words, found }} />
-          </fieldset>
-        ))}
-        <TextArea name="note" label="Note" rows={3} maxLength={4000} />
-        <PasteTable />
+        <div className="grid items-start gap-x-12 gap-y-6 wide:grid-cols-2">
+          {form.groups.map(({ key, label, rows }) => (
+            <fieldset key={key} className="sheet-axle">
+              <legend className="w-full border-ink border-t-2 pt-2 text-head">{label}</legend>
+              {rows.filter(isUsualSetting).map((row) => (
+                <SheetRow key={row.key} row={row} {...{ form, words, found }} />
+              ))}
+              <Seldom rows={rows.filter((row) => !isUsualSetting(row))} {...{ form, words, found }} />
+            </fieldset>
+          ))}
+        </div>
+        <div className="grid max-w-3xl gap-6">
+          <TextArea name="note" label="Note" rows={3} maxLength={4000} />
+          <PasteTable />
+        </div>
       </div>
     </EditForm>
   );
@@ -112,9 +117,11 @@ function SheetRow({ row, form, words, found }: SheetRowProps) {
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot take part in the grid of its fieldset
     <div className="sheet-row" role="group" aria-label={row.label}>
-      <p aria-hidden className="sheet-name">
-        <span className="font-semibold">{row.label}</span>
-      </p>
+      {row.sided ? (
+        <p aria-hidden className="sheet-name">
+          <span className="font-semibold">{row.label}</span>
+        </p>
+      ) : null}
       {sidesOf(row).map((side) => {
         const name = side === "whole" ? row.label : words[side];
         const now = form.now[`${row.key} ${side}`];

@@ -46,7 +46,7 @@ export function PlanForm({ page, layout, words, typed, here }: PlanFormProps) {
       {layout.typed ? <input type="hidden" name="layout" value={layout.code} /> : null}
       <section aria-labelledby="wanted" className="grid gap-4">
         <SectionHead id="wanted" title="What is wanted" />
-        <div className="grid max-w-3xl gap-4 sm:grid-cols-2">
+        <div className="grid max-w-3xl gap-4 sm:grid-cols-2 wide:max-w-none wide:grid-cols-4">
           <SideChoice axle={page.axle} side={page.side} words={words} />
           {targetsOf(planned).map(({ name, label, hint }) =>
             draw({ name, label, hint: `For example ${hint}` }),
@@ -123,9 +123,9 @@ function Adjuster({ adjuster, open, draw }: AdjusterProps) {
   return (
     <details open={open} className="border-line border-t">
       <summary className="min-h-11 cursor-pointer py-2 font-semibold">{title}</summary>
-      <fieldset className="grid max-w-3xl gap-4 pb-4 sm:grid-cols-2">
+      <fieldset className="grid max-w-3xl gap-4 pb-4 sm:grid-cols-2 wide:max-w-none wide:grid-cols-4">
         <legend className="sr-only">{title}</legend>
-        <p className="text-fine text-soft sm:col-span-2">{hint}</p>
+        <p className="col-span-full text-fine text-soft">{hint}</p>
         {fields.map(({ name: field, label, hint: help, unit }) =>
           draw({ name: field, label: unit === "" ? label : `${label}, ${unit}`, hint: help }),
         )}
@@ -159,7 +159,7 @@ function Geometry({ page, draw, errors }: GeometryProps) {
         {known} of {points.length} hardpoint figures are on the record. Millimetres: x forward of the{" "}
         {page.axle} axle, y out from the car's middle, z above the ground, with the car level at ride height.
       </p>
-      <div className="grid max-w-3xl gap-4 sm:grid-cols-2">
+      <div className="grid max-w-3xl gap-4 sm:grid-cols-2 wide:max-w-none wide:grid-cols-4">
         {wheel.map((field) => {
           const { name, label, unit, toe } = field;
           return draw({ name, label: toe ? label : `${label}, ${unit}`, hint: sayGiven(field) });

@@ -187,7 +187,7 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
           <summary className="min-h-11 cursor-pointer border-ink border-t-2 py-3 font-semibold text-lead">
             Add another part
           </summary>
-          <div className="grid max-w-3xl gap-4 pb-2">
+          <div className="grid gap-4 pb-2">
             <PartChooser
               {...{ book, leaders, ticked, ...shown }}
               linkTo={(assembly) => submissionPath(club, id, { assembly, ticked: asked.ticked })}

@@ -67,7 +67,7 @@ export function PartChooser({ book, leaders, assembly, find, ticked, linkTo, cho
     choose({ assembly: leader.assembly, find: "" });
   };
   return (
-    <div className="grid gap-5">
+    <div className="grid grid-cols-1 items-start gap-x-12 gap-y-5 wide:grid-cols-2">
       {/* biome-ignore lint/a11y/useKeyWithClickEvents: the links inside are pressed, by key as by pointer */}
       {/* biome-ignore lint/a11y/noStaticElementInteractions: it listens to the links inside */}
       <div onClick={take} className="grid gap-3">
@@ -77,34 +77,37 @@ export function PartChooser({ book, leaders, assembly, find, ticked, linkTo, cho
           <PlanLegend plain leaders={leaders} linkTo={link} />
         </details>
       </div>
-      <div className="flex flex-wrap items-end gap-3">
-        <div className="grid grow gap-1">
-          <label htmlFor={fieldId("find")} className="font-semibold">
-            Or look for it by name
-          </label>
-          <input
-            key={assembly}
-            id={fieldId("find")}
-            name="find"
-            type="search"
-            maxLength={80}
-            defaultValue={find}
-            className="field"
-            onChange={
-              choose
-                ? (event) => event.target.value.length !== 1 && choose({ assembly, find: event.target.value })
-                : undefined
-            }
-          />
+      <div className="grid gap-5">
+        <div className="flex flex-wrap items-end gap-3">
+          <div className="grid grow gap-1">
+            <label htmlFor={fieldId("find")} className="font-semibold">
+              Or look for it by name
+            </label>
+            <input
+              key={assembly}
+              id={fieldId("find")}
+              name="find"
+              type="search"
+              maxLength={80}
+              defaultValue={find}
+              className="field"
+              onChange={
+                choose
+                  ? (event) =>
+                      event.target.value.length !== 1 && choose({ assembly, find: event.target.value })
+                  : undefined
+              }
+            />
+          </div>
+          <input type="hidden" name="assembly" value={assembly} />
+          <Button name="do" value="show">
+            Look
+          </Button>
         </div>
-        <input type="hidden" name="assembly" value={assembly} />
-        <Button name="do" value="show">
-          Look
-        </Button>
-      </div>
-      <div ref={parts} className="grid gap-5">
-        <Parts shown={shown} asked={assembly !== "" || find.trim() !== ""} ticked={ticked} />
-        <AlsoTicked shown={shown} book={book} ticked={ticked} />
+        <div ref={parts} className="grid gap-5">
+          <Parts shown={shown} asked={assembly !== "" || find.trim() !== ""} ticked={ticked} />
+          <AlsoTicked shown={shown} book={book} ticked={ticked} />
+        </div>
       </div>
     </div>
   );

@@ -40,7 +40,7 @@ export function StartPage({ club, car, leaders, own, units, shown: asked, action
           Write a setting sheet
         </a>
       </p>
-      <EditForm action={action} submit="Go on" name="do" value="begin">
+      <EditForm action={action} submit="Go on" name="do" value="begin" wide>
         <PartChooser
           {...{ book, leaders, ticked, ...shown }}
           linkTo={(assembly) => startChangePath(club, car.reference, { assembly, ticked: asked.ticked })}
