@@ -46,7 +46,7 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
   const [content, setContent] = useState(submission.content);
   // Counts up when fields are to show something else than was typed into them.
   const [drawn, setDrawn] = useState(0);
-  const [shown, setShown] = useState<{ readonly assembly: string; readonly find: string }>(asked);
+  const [shown, setShown] = useState({ assembly: asked.assembly, find: asked.find });
   const ticked = useTicked(asked.ticked);
   const form = useRef<HTMLFormElement>(null);
   const head = useRef<HTMLDivElement>(null);

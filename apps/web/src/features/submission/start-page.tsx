@@ -23,7 +23,7 @@ export interface StartPageProps {
 
 /** Where a change begins: what was changed, on the plan or by name, and in which units its owner thinks. */
 export function StartPage({ club, car, leaders, own, units, shown: asked, action }: StartPageProps) {
-  const [shown, setShown] = useState<{ readonly assembly: string; readonly find: string }>(asked);
+  const [shown, setShown] = useState({ assembly: asked.assembly, find: asked.find });
   const ticked = useTicked(asked.ticked);
   const book = useMemo(() => characteristicBook(own), [own]);
   return (
