@@ -10,6 +10,7 @@ import { filterRouter } from "./routers/filter";
 import { fleetRouter } from "./routers/fleet";
 import { importRouter } from "./routers/import";
 import { inspectionRouter } from "./routers/inspection";
+import { instrumentRouter } from "./routers/instrument";
 import { invitationRouter } from "./routers/invitation";
 import { journalRouter } from "./routers/journal";
 import { keeperRouter } from "./routers/keeper";
@@ -39,6 +40,7 @@ export const appRouter = router({
   inspection: inspectionRouter,
   invitation: invitationRouter,
   journal: journalRouter,
+  instrument: instrumentRouter,
   part: partRouter,
   publicExtract: publicExtractRouter,
   timeline: timelineRouter,

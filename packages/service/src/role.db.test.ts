@@ -33,6 +33,7 @@ import {
 import { importRegister } from "./import-run";
 import { undoImport } from "./import-undo";
 import { takeInspection } from "./inspection";
+import { changeInstrument, changeInstrumentInput, restoreInstrument, retireInstrument } from "./instrument";
 import { createMember, invite } from "./invitation";
 import { addKeepership, correctKeeper, correctKeepership, eraseKeeper, removeKeepership } from "./keeper";
 import { mergeCars } from "./merge";
@@ -281,6 +282,24 @@ const useCases: Readonly<Record<string, UseCase>> = {
     call: (ctx) => changePart(ctx, changePartInput.parse({ ...listed, part: "none", version: 1 })),
   },
   withdrawPart: { may: keepers, call: (ctx) => withdrawPart(ctx, { part: "none", reason: "gone" }) },
+  changeInstrument: {
+    may: desk,
+    call: (ctx) =>
+      changeInstrument(
+        ctx,
+        changeInstrumentInput.parse({
+          ...{ instrument: "none", version: 1, label: "Gauge", dimension: "angle", resolution: "5'" },
+        }),
+      ),
+  },
+  retireInstrument: {
+    may: desk,
+    call: (ctx) => retireInstrument(ctx, { instrument: "none", version: 1, reason: "lost" }),
+  },
+  restoreInstrument: {
+    may: desk,
+    call: (ctx) => restoreInstrument(ctx, { instrument: "none", version: 1, reason: "found" }),
+  },
   addRuleSet: {
     may: desk,
     call: (ctx) => addRuleSet(ctx, { slug: "house", name: "House", edition: "1", checks: [], classes: [] }),

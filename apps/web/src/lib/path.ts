@@ -358,6 +358,10 @@ export const partsPath = (
 ): string => withQuery(`${clubPath(club)}/part`, query);
 export const partPath = (club: string, name: string): string => `${partsPath(club)}/${part(name)}`;
 export const changePartPath = (club: string, name: string): string => `${partPath(club, name)}/change`;
+/** What the club measures with. */
+export const instrumentsPath = (club: string): string => `${clubPath(club)}/instrument`;
+export const instrumentPath = (club: string, id: string, query: { readonly saved?: string } = {}): string =>
+  withQuery(`${instrumentsPath(club)}/${part(id)}`, query);
 export const newPartPath = (club: string): string => `${clubPath(club)}/new-part`;
 /** What a list of what falls due is narrowed to. */
 export interface DueQuery {

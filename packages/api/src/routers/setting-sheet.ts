@@ -1,6 +1,4 @@
 import {
-  addInstrument,
-  addInstrumentInput,
   handInSheet,
   handInSheetInput,
   readPastedSheet,
@@ -36,8 +34,5 @@ export const settingSheetRouter = router({
     .input(z.object({ car, typed: z.record(line(40), line(80)) }))
     .query(({ ctx, input }) => rollStudy(ctx.scope, input)),
   readTable: member.input(readSheetTableInput).query(({ ctx, input }) => readPastedSheet(ctx.scope, input)),
-  addInstrument: member
-    .input(addInstrumentInput)
-    .mutation(({ ctx, input }) => addInstrument(ctx.scope, input)),
   handIn: member.input(handInSheetInput).mutation(({ ctx, input }) => handInSheet(ctx.scope, input)),
 });

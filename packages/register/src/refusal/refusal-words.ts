@@ -94,6 +94,10 @@ const words: Words<RefusalDetails> = {
     what: `There is no part "${part}" on the club's list.`,
     remedy: "Open the list of parts and choose from there: it may have been taken off.",
   }),
+  INSTRUMENT_NOT_FOUND: () => ({
+    what: "There is no such instrument on the club's books.",
+    remedy: "Open the list of instruments and choose from there.",
+  }),
   EVENT_HAS_NO_ENTRIES: ({ event }) => ({
     what: `The event "${event}" has no entries, so there is no sheet to print.`,
     remedy: "Add entries first.",

@@ -49,6 +49,7 @@ export interface RefusalDetails
   EVENT_NOT_FOUND: { readonly event: string; readonly known: readonly string[] };
   TOO_MANY_PARTS: { readonly limit: number };
   PART_NOT_FOUND: { readonly part: string };
+  INSTRUMENT_NOT_FOUND: Record<never, never>;
   EVENT_HAS_NO_ENTRIES: { readonly event: string };
   ENTRY_NOT_FOUND: { readonly event: string; readonly number: string; readonly known: readonly string[] };
   EVENT_SLUG_TAKEN: { readonly slug: string };

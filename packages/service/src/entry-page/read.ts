@@ -178,10 +178,12 @@ export async function entryPage(
     again,
     passedBefore: codes.length - shown.reduce((sum, { checks }) => sum + checks.length, 0),
     mayInspect: mayInspect(ctx.actor),
-    instruments: instruments.filter(({ dimension }) =>
-      shown.some(({ checks }) =>
-        checks.some(({ reads }) => reads.some((one) => one.dimension === dimension)),
-      ),
+    instruments: instruments.filter(
+      ({ dimension, retired }) =>
+        retired !== true &&
+        shown.some(({ checks }) =>
+          checks.some(({ reads }) => reads.some((one) => one.dimension === dimension)),
+        ),
     ),
     classes: made.assessment
       ? classStandings(

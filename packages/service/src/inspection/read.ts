@@ -37,6 +37,8 @@ export interface InspectionInstrument {
   readonly dimension: string;
   /** Expanded uncertainty (k = 2), SI; missing where it is not known. */
   readonly expandedUncertainty?: number;
+  /** Out of use: what was read with it keeps its name, and nothing new is. */
+  readonly retired?: true;
 }
 
 /** One entry, as it is taken along into the paddock. */
@@ -135,15 +137,16 @@ export async function inspectionOf(ctx: Context, eventId: string): Promise<Event
   };
 }
 
-/** The club's instruments, by what they measure; at most 200. */
+/** The club's instruments, by what they measure, those out of use too; at most 500. */
 export async function inspectionInstruments(ctx: Context): Promise<readonly InspectionInstrument[]> {
   const rows = await ctx.db.instrument.findMany({
-    select: { id: true, label: true, dimension: true, expandedUncertainty: true },
+    select: { id: true, label: true, dimension: true, expandedUncertainty: true, retiredAt: true },
     orderBy: [{ dimension: "asc" }, { label: "asc" }],
-    take: 200,
+    take: 500,
   });
-  return rows.map(({ expandedUncertainty, ...row }) => ({
+  return rows.map(({ expandedUncertainty, retiredAt, ...row }) => ({
     ...row,
+    ...(retiredAt === null ? {} : { retired: true as const }),
     ...(expandedUncertainty === null ? {} : { expandedUncertainty }),
   }));
 }

@@ -5,6 +5,7 @@ import {
   extractSettingsPath,
   garagePath,
   importsPath,
+  instrumentsPath,
   journalPath,
   noticesPath,
   numbersPath,
@@ -79,6 +80,11 @@ const tools: readonly Declared[] = [
     href: (club) => partsPath(club),
     title: "Parts",
     text: "Donor parts and substitutes: what fits what and what differs, who has them, where one was last found.",
+  },
+  {
+    href: instrumentsPath,
+    title: "Instruments",
+    text: "What the club measures with and how well each tells, what was read with it, and which are out of use.",
   },
   {
     href: ruleSetsPath,

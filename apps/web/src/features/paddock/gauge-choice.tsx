@@ -18,7 +18,9 @@ export function GaugeChoice({ pack, paddock }: { readonly pack: EventPack; reado
     pack.characteristics.flatMap((one) => (one.kind === "quantity" ? [one.dimension] : [])),
   );
   // A pack kept by an earlier version has none.
-  const instruments = (pack.instruments ?? []).filter(({ dimension }) => asked.has(dimension as never));
+  const instruments = (pack.instruments ?? []).filter(
+    ({ dimension, retired }) => retired !== true && asked.has(dimension as never),
+  );
   const dimensions = [...new Set(instruments.map(({ dimension }) => dimension))];
   if (dimensions.length === 0) return null;
   return (

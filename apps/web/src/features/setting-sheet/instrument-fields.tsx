@@ -2,14 +2,9 @@
 import type { SettingSheetForm } from "@trunnion/api";
 import { Button } from "../../components/button";
 import { useForm } from "../../components/form/edit-form";
-import { ChoiceField, TextField } from "../../components/form/form-field";
-
-const dimensionWords: Readonly<Record<string, string>> = {
-  angle: "Angles",
-  length: "Heights and lengths",
-  pressure: "Pressures",
-  mass: "Corner weights",
-};
+import { ChoiceField } from "../../components/form/form-field";
+import { instrumentsPath } from "../../lib/path";
+import { dimensionWords, InstrumentFields } from "../instrument/instrument-fields";
 
 export interface InstrumentsProps {
   readonly form: SettingSheetForm;
@@ -41,7 +36,8 @@ export function Instruments({ form, dimensions }: InstrumentsProps) {
       ))}
       <p className="max-w-prose text-small text-soft sm:col-span-2">
         Each reading carries the uncertainty of what it was read with, and is judged inside or outside its
-        limits by it. Of an instrument that is not said, only what the notation implies is known.
+        limits by it. Of an instrument that is not said, only what the notation implies is known.{" "}
+        <a href={instrumentsPath(form.club.slug)}>What is on the books</a>
       </p>
       <NewInstrument dimensions={dimensions} />
     </fieldset>
@@ -62,33 +58,7 @@ function NewInstrument({ dimensions }: Pick<InstrumentsProps, "dimensions">) {
         Another instrument, the club's or your own
       </summary>
       <div className="grid gap-4 pt-2 sm:grid-cols-2">
-        <TextField
-          name={at("label")}
-          label="What it is"
-          maxLength={80}
-          hint="E.g. gravity gauge no. 2; no names of people."
-        />
-        <ChoiceField
-          name={at("dimension")}
-          label="It reads"
-          options={[
-            { value: "", label: "Choose" },
-            ...dimensions.map((value) => ({ value, label: dimensionWords[value] ?? value })),
-          ]}
-        />
-        <TextField
-          name={at("resolution")}
-          label="Smallest step it shows"
-          maxLength={60}
-          hint="E.g. 0°05', 0.5 mm, 1 psi."
-        />
-        <TextField
-          name={at("uncertainty")}
-          label="Uncertainty"
-          maxLength={60}
-          hint="Expanded, k = 2, from its certificate: ±0°10'. Empty where nobody knows it."
-        />
-        <TextField name={at("calibratedOn")} label="Last calibrated" type="date" />
+        <InstrumentFields at={at} dimensions={dimensions} />
         <div className="self-end">
           <Button name="step" value="instrument">
             Put it on the books

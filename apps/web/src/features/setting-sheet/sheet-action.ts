@@ -9,7 +9,7 @@ import { newSettingSheetPath, settingSheetsPath } from "../../lib/path";
 import { api } from "../../lib/service";
 
 type Entered = RouterInputs["settingSheet"]["handIn"];
-type InstrumentDimension = RouterInputs["settingSheet"]["addInstrument"]["dimension"];
+type InstrumentDimension = RouterInputs["instrument"]["add"]["dimension"];
 
 /** Most of a file that is read as a table of readings, characters. */
 const TABLE = 200_000;
@@ -92,13 +92,15 @@ async function addToBooks({ club, place, before, data }: Filling): Promise<FormS
     data,
     place,
     work: async () => {
-      id = await (await api()).settingSheet.addInstrument({
+      id = await (await api()).instrument.add({
         club,
         label: part("label"),
         dimension: dimension as InstrumentDimension,
         resolution: part("resolution"),
         uncertainty: part("uncertainty"),
         calibratedOn: part("calibratedOn"),
+        calibratedUntil: part("calibratedUntil"),
+        number: part("number"),
       });
       return { done: "" };
     },
@@ -110,10 +112,9 @@ async function addToBooks({ club, place, before, data }: Filling): Promise<FormS
   if (id === "") return { ...state, errors };
   revalidatePath(place);
   const cleared = Object.fromEntries(
-    ["label", "dimension", "resolution", "uncertainty", "calibratedOn"].map((name) => [
-      `instrument.${name}`,
-      [""],
-    ]),
+    ["label", "dimension", "number", "resolution", "uncertainty", "calibratedOn", "calibratedUntil"].map(
+      (name) => [`instrument.${name}`, [""]],
+    ),
   );
   return {
     tries: before.tries + 1,

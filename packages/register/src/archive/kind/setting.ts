@@ -25,6 +25,11 @@ export const instrumentKind = defineKind({
     resolution: number("Smallest step.", "SI"),
     expandedUncertainty: maybe(number("Expanded uncertainty (k = 2); empty when not known.", "SI")),
     calibratedOn: maybe(day("When it was last calibrated.")),
+    calibratedUntil: maybe(day("Last day its calibration is good for; empty where nobody says.")),
+    number: maybe(text("Its own number, as stamped on it or on its certificate.")),
+    retiredAt: maybe(instant("When it was taken out of use; empty while it is offered.")),
+    retiredReason: maybe(text("Why it was taken out of use.")),
+    version: integer("Counts changes, for optimistic locking."),
     recordedAt: instant("When the row was recorded."),
   },
 });
