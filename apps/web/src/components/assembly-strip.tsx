@@ -24,6 +24,14 @@ export function stripText(assemblies: readonly AssemblyCount[]): string {
  */
 export function AssemblyStrip({ assemblies }: { readonly assemblies: readonly AssemblyCount[] }) {
   const width = assemblies.length * pitch;
+  const strokes = (differing: boolean) =>
+    assemblies
+      .map(({ deviations }, index) => ({ deviations, x: index * pitch + pitch / 2 }))
+      .filter(({ deviations }) => deviations > 0 === differing)
+      .map(({ deviations, x }) => `M${x} ${height - 3.5}v-${riseOf(deviations)}`)
+      .join("");
+  const differs = strokes(true);
+  // Two paths, not one a place: a page of a list has fifty strips.
   return (
     <svg
       className="shrink-0"
@@ -34,22 +42,13 @@ export function AssemblyStrip({ assemblies }: { readonly assemblies: readonly As
       viewBox={`0 0 ${width} ${height}`}
     >
       <title>{stripText(assemblies)}</title>
-      <path d={`M0 ${height - 4}.5H${width}`} className="stroke-line" strokeWidth="1" />
-      {assemblies.map(({ leader, deviations }, index) => {
-        const x = index * pitch + pitch / 2;
-        const rise = deviations === 0 ? 3 : 4 + 2.6 * Math.min(deviations, 5);
-        return (
-          <path
-            key={leader}
-            d={`M${x} ${height - 3.5}v-${rise}`}
-            className={deviations === 0 ? "stroke-line" : "stroke-red"}
-            strokeWidth={deviations === 0 ? 1 : 4}
-          />
-        );
-      })}
+      <path d={`M0 ${height - 4}.5H${width}${strokes(false)}`} className="stroke-line" strokeWidth="1" />
+      {differs === "" ? null : <path d={differs} className="stroke-red" strokeWidth="4" />}
     </svg>
   );
 }
+
+const riseOf = (deviations: number) => (deviations === 0 ? 3 : 4 + 2.6 * Math.min(deviations, 5));
 
 export interface DifferingProps {
   /** Characteristics of the car that differ from specification. */
