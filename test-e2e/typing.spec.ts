@@ -146,6 +146,22 @@ test("a column shown beside is in the file too, with the same cars in the same o
   );
 });
 
+test("a characteristic shown beside puts the list in its order, both ways, and says so", async ({ page }) => {
+  const register = await new RegisterPage(page).open("sandvaer");
+  await page.getByRole("combobox", { name: "Show beside" }).selectOption({ label: "Front camber" });
+  const heading = page.getByRole("columnheader", { name: "Front camber" });
+  for (const [direction, first] of [
+    ["ascending", /^-1/],
+    ["descending", /^0/],
+  ] as const) {
+    await heading.getByRole("link").click();
+    await expect(heading).toHaveAttribute("aria-sort", direction);
+    await expect(page.getByRole("columnheader", { name: "Chassis" })).not.toHaveAttribute("aria-sort");
+    await expect(heading.getByRole("link")).toBeFocused();
+    await expect(register.rows.first().getByRole("cell").nth(5)).toHaveText(first);
+  }
+});
+
 test("cards are kept for the next time, and the table again", async ({ page }) => {
   const register = await new RegisterPage(page).open("sandvaer");
   await page.getByRole("link", { name: "As cards" }).click();
@@ -173,5 +189,24 @@ test.describe("with scripts switched off", () => {
     for (const colour of await register.column("colour")) expect(colour.toLowerCase()).toContain("amber");
     await register.narrowedBy.click();
     await expect(register.narrowedBy).toHaveCount(0);
+  });
+
+  test("a heading puts the list in its order, page by page, the same cars in each", async ({ page }) => {
+    const register = new RegisterPage(page);
+    await page.goto("/club/sandvaer/car?col=front.camber");
+    const heading = page.getByRole("columnheader", { name: "Front camber" }).getByRole("link");
+    await heading.click();
+    const first = await register.chassis();
+    await register.next.click();
+    await expect(register.first).toBeVisible();
+    const second = await register.chassis();
+    expect(second).toHaveLength(50);
+    expect(second.filter((one) => first.includes(one))).toEqual([]);
+    await heading.click();
+    await expect(page.getByRole("columnheader", { name: "Front camber" })).toHaveAttribute(
+      "aria-sort",
+      "descending",
+    );
+    expect(await register.chassis()).not.toEqual(first);
   });
 });

@@ -58,8 +58,9 @@ export class RegisterPage {
     return this.page.locator("#found-told");
   }
 
-  /** One column of the rows shown, as text. */
+  /** One column of the rows shown, as text, once all of them are there. */
   async column(name: Column): Promise<readonly string[]> {
+    await expect(this.page.locator(".found")).toHaveAttribute("aria-busy", "false");
     const cells = this.rows.locator(`> :nth-child(${columns.indexOf(name) + 1})`);
     return (await cells.allInnerTexts()).map((text) => text.trim());
   }

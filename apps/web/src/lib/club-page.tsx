@@ -19,6 +19,8 @@ export interface ClubPageInput<T> {
   readonly path: string;
   readonly load: (api: Api) => Promise<T>;
   readonly draw: (loaded: T, club: ClubFace) => ReactNode;
+  /** Without the frame around it: for a page's own script, which has the frame. */
+  readonly bare?: boolean;
 }
 
 /** Sends whoever is not signed in to sign in, and back here afterwards. */
@@ -48,6 +50,7 @@ export async function clubPage<T>({
   path,
   load,
   draw,
+  bare = false,
 }: ClubPageInput<T>): Promise<ReactNode> {
   await requireSignedIn(path);
   const { person, clubs } = await (await api()).club.mine();
@@ -61,6 +64,7 @@ export async function clubPage<T>({
     );
   }
   const loaded = await loadOr(async () => load(await api()), path);
+  if (bare && "data" in loaded) return draw(loaded.data, club);
   return (
     <Shell
       club={club}

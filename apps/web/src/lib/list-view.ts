@@ -1,4 +1,5 @@
-import { listViews, oneOf } from "./register-search";
+import { oneOf } from "./register-order";
+import { listViews } from "./register-search";
 
 /** Where it is kept how somebody last looked at the register. */
 export const viewCookie = "trunnion-list-view";

@@ -2,6 +2,7 @@ import { notationLimit, readCondition, withPart, writeCondition } from "@trunnio
 import { withoutControls } from "./address";
 import type { RegisterSearch } from "./path";
 import { mostColumns } from "./register-column";
+import { oneOf, orderAsked } from "./register-order";
 
 export type AskedQuery = Readonly<Record<string, string | readonly string[] | undefined>>;
 
@@ -17,17 +18,16 @@ export function queryPart(query: AskedQuery, name: string, longest = LONGEST): s
   return value === "" ? undefined : value;
 }
 
+/** Longest order of an address: a characteristic and its direction. */
+const LONGEST_ORDER = 130;
 /** Longest list of columns of an address. */
 const LONGEST_COLUMNS = 400;
-/** Orders of the register; by chassis number where none is asked for. */
-export const listOrders = ["chassis", "built", "differing"] as const;
 /** What the register is looked at as. */
 export const listViews = ["table", "cards"] as const;
 export type ListView = (typeof listViews)[number];
 
-/** The one of a closed list that a text is. */
-export const oneOf = <T extends string>(known: readonly T[], text: string | undefined): T | undefined =>
-  known.find((one) => one === text);
+const orderPart = (order: string | undefined) =>
+  order !== undefined && orderAsked({ order }) !== undefined ? order : undefined;
 
 /** The columns of an address, with those that a plain form sends one by one. */
 function withOne(col: string | undefined, more: AskedQuery[string]): string | undefined {
@@ -49,7 +49,7 @@ export function registerSearch(query: AskedQuery): RegisterSearch {
     where: queryPart(query, "where", notationLimit + 1),
     filter: queryPart(query, "filter"),
     show: queryPart(query, "show") === "unknown" ? "unknown" : undefined,
-    order: oneOf(listOrders, queryPart(query, "order")),
+    order: orderPart(queryPart(query, "order", LONGEST_ORDER)),
     col: withOne(queryPart(query, "col", LONGEST_COLUMNS), query.with),
     view: oneOf(listViews, queryPart(query, "view")),
   });

@@ -18,7 +18,9 @@ const listInput = z.object({
   condition: conditionSchema.exactOptional(),
   filter: line(60).exactOptional(),
   show: z.enum(["yes", "unknown"]).exactOptional(),
-  order: z.enum(listOrders).exactOptional(),
+  order: z
+    .union([z.enum(listOrders), z.object({ key: line(120).min(1), descending: z.boolean() })])
+    .exactOptional(),
   columns: z.array(line(120)).max(8).exactOptional(),
   photos: z.boolean().exactOptional(),
 });

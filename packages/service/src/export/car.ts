@@ -105,7 +105,9 @@ const differs: readonly Told<RegisterListRow>[] = [
 
 /** What the register page shows, to the last page of it. */
 export async function foundList(ctx: Context, input: ListInput): Promise<ListExport> {
-  const found = await foundCars(ctx, input);
+  // Names go into a file only where that is asked for by itself.
+  const shown = (input.columns ?? []).filter((key) => input.personalData || key !== "car.keeper");
+  const found = await foundCars(ctx, { ...input, columns: shown });
   const beside = found.columns.map(
     ({ key, label }): Told<RegisterListRow> => ({ label, of: ({ values }) => values[key] ?? null }),
   );

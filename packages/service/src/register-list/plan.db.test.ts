@@ -6,7 +6,8 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Context } from "../context";
 import { openOperator } from "../gate";
 import { countSql } from "./facet";
-import { type CarChoice, choiceSql, followingSql } from "./policy";
+import { followingSql } from "./order";
+import { type CarChoice, choiceSql } from "./policy";
 import { comparedSql, pageSql } from "./read";
 
 let world: World;

@@ -15,20 +15,14 @@ import type { Context } from "../context";
 import { carReference } from "../record";
 import { type Correction, correctionsOf, refreshSearchIndex } from "../search-index";
 import { listSeries } from "../series";
+import { type Aside, asidesOf, asideTexts } from "./aside";
 import { type ChoiceInput, choiceAsked } from "./choice";
 import { valuesOf } from "./column";
 import { countCars, type Facets } from "./facet";
 import { type Nearest, nearestOf } from "./nearest";
+import { behind, fromSql, type ListOrder, type Order, orderSql } from "./order";
 import { type CarPhoto, photosOf } from "./photo";
-import {
-  type CarChoice,
-  choiceSql,
-  followingSql,
-  fromSql,
-  type ListOrder,
-  orderSql,
-  type Shown,
-} from "./policy";
+import { type CarChoice, choiceSql, type Shown } from "./policy";
 
 /** Cars on one page of the list. */
 const PAGE = 50;
@@ -40,7 +34,7 @@ const sql = Prisma.sql;
 export interface RegisterListInput extends ChoiceInput {
   /** Cars that fit when left out. */
   readonly show?: Shown;
-  /** By chassis number when left out. */
+  /** By chassis number when left out, and where the characteristic it shall go by is unknown. */
   readonly order?: ListOrder;
   /** Reference of the last car of the page before. */
   readonly after?: string;
@@ -72,6 +66,11 @@ export interface RegisterListRow {
   readonly compared: number;
 }
 
+/** What is shown beside the cars: a characteristic, by which they may be put in order, or something else. */
+export interface RegisterColumn extends Pick<Characteristic, "key" | "label" | "kind"> {
+  readonly orders: boolean;
+}
+
 /** One page of the register. */
 export interface RegisterList {
   /** Cars that fit, all pages together. */
@@ -92,7 +91,7 @@ export interface RegisterList {
   /** Notes of changed cars that are not in the search yet. */
   readonly stale: number;
   /** Characteristics shown beside. */
-  readonly columns: readonly { readonly key: string; readonly label: string }[];
+  readonly columns: readonly RegisterColumn[];
   /** Reference of the last car of this page, where there are more. */
   readonly next?: string;
   /** The condition asked for, in words, and in few words each of what must hold together; missing where none was. */
@@ -117,7 +116,7 @@ interface Row {
 }
 
 /** The rows of a page, in one query: the keyset decides where it begins, the index in which order it goes. */
-export function pageSql(where: Prisma.Sql, order: ListOrder = "chassis", size = PAGE): Prisma.Sql {
+export function pageSql(where: Prisma.Sql, order: Order = "chassis", size = PAGE): Prisma.Sql {
   return sql`
     SELECT c.id::text AS id, c.chassis, c.claim, c.built_text AS built,
       (SELECT s.name FROM series s WHERE s.club_id = c.club_id AND s.id = c.series_id) AS series,
@@ -129,7 +128,7 @@ export function pageSql(where: Prisma.Sql, order: ListOrder = "chassis", size = 
         WHERE v.club_id = c.club_id AND v.car_id = c.id AND v.characteristic = 'body.colour' AND v.side = 'whole') AS colour,
       (SELECT i.number FROM car_identity i
         WHERE i.club_id = c.club_id AND i.car_id = c.id AND i.kind = 'engine' ORDER BY i.id DESC LIMIT 1) AS engine, c.remarks
-    FROM ${fromSql(order)} WHERE ${where} ORDER BY ${orderSql[order]} LIMIT ${size + 1}::int`;
+    FROM ${fromSql(order)} WHERE ${where} ORDER BY ${orderSql(order)} LIMIT ${size + 1}::int`;
 }
 
 /** Per car and assembly, how much was compared with factory and how much of it differs. */
@@ -196,18 +195,42 @@ async function told(ctx: Context, is: Condition, book: CharacteristicBook) {
 interface Listed {
   readonly choice: CarChoice;
   readonly show: Shown | undefined;
-  readonly order: ListOrder;
+  readonly order: Order;
   readonly columns: readonly Characteristic[];
+  readonly asides: readonly Aside[];
   readonly photos: boolean;
   readonly book: CharacteristicBook;
+}
+
+function orderOf(order: ListOrder, book: CharacteristicBook): Order {
+  if (typeof order === "string") return order;
+  const of = book.find(order.key);
+  return of === undefined ? "chassis" : { of, descending: order.descending };
 }
 
 async function listedOf(ctx: Context, input: RegisterListInput): Promise<Listed> {
   const { show, order = "chassis", columns = [], photos = false } = input;
   const book = await bookOf(ctx);
   const choice = await choiceAsked(ctx, input);
-  return { choice, show, order, columns: columns.flatMap((key) => book.find(key) ?? []), photos, book };
+  const settled = orderOf(order, book);
+  const shown = columns.flatMap((key) => book.find(key) ?? []);
+  // What a list goes by is shown in it.
+  const by = typeof settled === "string" || shown.includes(settled.of) ? [] : [settled.of];
+  return {
+    choice,
+    show,
+    order: settled,
+    columns: [...shown, ...by],
+    asides: asidesOf(ctx, columns),
+    photos,
+    book,
+  };
 }
+
+const columnsOf = ({ columns, asides }: Listed): readonly RegisterColumn[] => [
+  ...columns.map(({ key, label, kind }) => ({ key, label, kind, orders: true })),
+  ...asides.map((aside) => ({ ...aside, orders: false })),
+];
 
 interface Page {
   readonly after: string | undefined;
@@ -217,11 +240,11 @@ interface Page {
 /** Some rows of a list from where the page before ended, and whether there are more. */
 async function rowsOf(
   ctx: Context,
-  { choice, show, order, columns, photos, book }: Listed,
+  { choice, show, order, columns, asides, photos, book }: Listed,
   { after, size }: Page,
 ): Promise<{ readonly cars: readonly RegisterListRow[]; readonly more: boolean }> {
   const chosen = choiceSql(ctx, choice, show);
-  const where = after === undefined ? chosen : sql`${chosen} AND ${followingSql(after, order)}`;
+  const where = after === undefined ? chosen : sql`${chosen} AND ${await behind(ctx, after, order)}`;
   const rows = await ctx.db.$queryRaw<Row[]>(pageSql(where, order, size));
   const page = rows.slice(0, size);
   const ids = page.map(({ id }) => id);
@@ -229,11 +252,12 @@ async function rowsOf(
   for (const one of await ctx.db.$queryRaw<Compared[]>(comparedSql(ids, book)))
     compared.set(one.id, [...(compared.get(one.id) ?? []), one]);
   const values = await valuesOf(ctx, ids, columns);
+  const beside = await asideTexts(ctx, ids, asides);
   const photoOf = photos ? await photosOf(ctx, ids) : new Map<string, CarPhoto>();
   const cars = page.map((row) => ({
     ...withPhoto(photoOf.get(row.id)),
     ...rowOf(row, differingOf(compared.get(row.id) ?? [])),
-    values: values.get(row.id) ?? {},
+    values: { ...values.get(row.id), ...beside.get(row.id) },
   }));
   return { cars, more: rows.length > size };
 }
@@ -246,7 +270,7 @@ async function rowsOf(
  */
 export async function registerList(ctx: Context, input: RegisterListInput): Promise<RegisterList> {
   const listed = await listedOf(ctx, input);
-  const { choice, columns, book } = listed;
+  const { choice, book } = listed;
   const stale = await refreshSearchIndex(ctx, book);
   const { total, unknown, facets } = await countCars(ctx, {
     choice,
@@ -264,7 +288,7 @@ export async function registerList(ctx: Context, input: RegisterListInput): Prom
     passedOver: choice.search?.passedOver ?? [],
     nearest: total === 0 ? await nearestOf(ctx, choice) : [],
     stale,
-    columns: columns.map(({ key, label }) => ({ key, label })),
+    columns: columnsOf(listed),
     cars,
     ...(more && last ? { next: last.reference } : {}),
     ...(choice.condition === undefined ? {} : { condition: await told(ctx, choice.condition, book) }),
@@ -280,7 +304,7 @@ export async function registerList(ctx: Context, input: RegisterListInput): Prom
 export async function foundCars(
   ctx: Context,
   input: Omit<RegisterListInput, "after">,
-): Promise<{ readonly columns: readonly Characteristic[]; readonly rows: AsyncIterable<RegisterListRow> }> {
+): Promise<{ readonly columns: readonly RegisterColumn[]; readonly rows: AsyncIterable<RegisterListRow> }> {
   const listed = await listedOf(ctx, input);
   async function* rows() {
     for (let after: string | undefined; ; ) {
@@ -290,7 +314,7 @@ export async function foundCars(
       if (!more) return;
     }
   }
-  return { columns: listed.columns, rows: rows() };
+  return { columns: columnsOf(listed), rows: rows() };
 }
 
 /**

@@ -171,6 +171,24 @@ describe("the list of cars", () => {
     expect((await list({ series: "mark-9" })).total).toBe(0);
   });
 
+  test("shows who has a car to those who may see keepers alone, and when it was last looked at to everybody", async () => {
+    const columns = ["car.keeper", "car.lookedAt", "front.camber"];
+    const asked = async (role: "registrar" | "owner") => {
+      const member = await world.person({ roles: [role] });
+      const found = await openMember(world.database, member, "ours", (ctx) =>
+        registerList(ctx, { search: "fjord", columns }),
+      );
+      return { keys: found.columns.map(({ key }) => key), values: found.cars[0]?.values };
+    };
+    const registrar = await asked("registrar");
+    expect(registrar.keys).toEqual(["front.camber", "car.lookedAt", "car.keeper"]);
+    expect(registrar.values).toMatchObject({ "car.keeper": "Tõnu Bråtvær", "front.camber": "-1°10'" });
+    expect(registrar.values?.["car.lookedAt"]).toMatch(/^\d{4}-\d\d-\d\d$/);
+    const owner = await asked("owner");
+    expect(owner.keys).toEqual(["front.camber", "car.lookedAt"]);
+    expect(owner.values).not.toHaveProperty(["car.keeper"]);
+  });
+
   test("leaves out a record that was found to be of another car", async () => {
     expect(await references({ search: "M1-010" })).toEqual([]);
   });

@@ -19,7 +19,7 @@ export interface CarCardsProps {
 /** The cars found by their plates and photographs, and where each differs: for whoever knows them by sight. */
 export function CarCards({ club, rows, columns }: CarCardsProps) {
   return (
-    <ul aria-label="Cars of the register" className="car-cards">
+    <ul data-rows aria-label="Cars of the register" className="car-cards">
       {rows.map((row) => (
         <li key={row.reference}>
           <Card club={club} row={row} columns={columns} />

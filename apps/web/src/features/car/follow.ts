@@ -1,20 +1,20 @@
+import { type Found, foundIn, partHeader } from "./found-part";
 import { type Latest, latestOnly } from "./latest-answer";
-
-/** What a page of the register has that changes with what is looked for. */
-export interface Found {
-  /** How many were found. */
-  readonly told: string;
-  readonly html: string;
-}
 
 /** What is shown: the page as it came where nothing was found since, and how it stands with what is asked. */
 export interface Following {
-  readonly found?: Found;
+  /** How many were found, once something was. */
+  readonly told?: string;
+  /** How many answers were shown. */
+  readonly shown: number;
   readonly asking: boolean;
   readonly failed: boolean;
 }
 
-export const notFollowing: Following = { asking: false, failed: false };
+export const notFollowing: Following = { shown: 0, asking: false, failed: false };
+
+/** Shows what was found; `isLatest` says whether nothing newer is being shown meanwhile. */
+export type Show = (html: string, isLatest: () => boolean) => Promise<void>;
 
 /** How long nobody presses a key before the register is asked. */
 const PAUSE_MS = 150;
@@ -41,16 +41,15 @@ export function withTyped(href: string, form: HTMLFormElement): string {
 
 /** Asks for the very page an address is of, and takes out of it what changes. */
 async function pageAt(url: string, signal: AbortSignal): Promise<Found> {
-  const response = await fetch(url, { signal, headers: { accept: "text/html" } });
+  const response = await fetch(url, { signal, headers: { accept: "text/html", [partHeader]: "list" } });
   if (response.redirected) {
     // To sign in, perhaps: so goes whoever asked, and what was typed goes along in the address.
     window.location.assign(url);
     return new Promise(() => undefined);
   }
-  const page = new DOMParser().parseFromString(await response.text(), "text/html");
-  const html = page.getElementById("found")?.innerHTML;
-  if (html === undefined) throw new Error(`no list at ${url}`);
-  return { told: page.getElementById("found-told")?.textContent ?? "", html };
+  const found = foundIn(await response.text());
+  if (found === undefined) throw new Error(`no list at ${url}`);
+  return found;
 }
 
 /** Follows what is typed and pressed: the address first, the list when it comes. */
@@ -59,19 +58,34 @@ export class Follower {
   /** Address of what is shown or on its way. */
   #address = "";
   readonly #latest: Latest;
+  /** Which answer is being shown. */
+  #shown = 0;
+  #asking = false;
+  #failed = false;
   readonly #change: (to: (now: Following) => Following) => void;
+  readonly #show: Show;
 
-  constructor(change: (to: (now: Following) => Following) => void) {
+  constructor(change: (to: (now: Following) => Following) => void, show: Show) {
     this.#change = change;
+    this.#show = show;
     this.#latest = latestOnly(pageAt, (_url, outcome) => {
+      this.#asking = false;
+      this.#failed = !outcome.ok;
+      if (outcome.ok) return void this.#answered(outcome.answer);
       // Not there: the next key asks for it again, and so does the signal when it comes back.
-      if (!outcome.ok) this.#address = "";
-      change((now) =>
-        outcome.ok
-          ? { found: outcome.answer, asking: false, failed: false }
-          : { ...now, asking: false, failed: true },
-      );
+      this.#address = "";
+      change((now) => ({ ...now, asking: false, failed: true }));
     });
+  }
+
+  /** Tells of an answer once all of it is shown, unless another one has taken its place. */
+  async #answered({ told, html }: Found): Promise<void> {
+    this.#shown += 1;
+    const mine = this.#shown;
+    await this.#show(html, () => this.#shown === mine);
+    if (this.#shown !== mine) return;
+    // Another question may have been asked meanwhile, and have failed.
+    this.#change(() => ({ told, shown: mine, asking: this.#asking, failed: this.#failed }));
   }
 
   /** Begins with the page as it came. */
@@ -83,6 +97,7 @@ export class Follower {
   ask(url: string): void {
     window.clearTimeout(this.#pause);
     this.#address = url;
+    this.#asking = true;
     this.#change((now) => ({ ...now, asking: true }));
     void this.#latest.ask(url);
   }
@@ -105,6 +120,7 @@ export class Follower {
 
   stop(): void {
     window.clearTimeout(this.#pause);
+    this.#shown += 1;
     this.#latest.stop();
   }
 }

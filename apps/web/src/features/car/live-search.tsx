@@ -1,5 +1,9 @@
 "use client";
-import { type ReactNode, useRef } from "react";
+import { type ReactNode, useCallback, useRef, useState } from "react";
+import { flushSync } from "react-dom";
+import type { Show } from "./follow";
+import { foundEndId, foundId } from "./found-part";
+import { showFound } from "./show-found";
 import { useFollowing } from "./use-following";
 
 export interface LiveSearchProps {
@@ -15,26 +19,29 @@ export interface LiveSearchProps {
 export function LiveSearch({ form, told, children }: LiveSearchProps) {
   const typing = useRef<HTMLDivElement>(null);
   const list = useRef<HTMLDivElement>(null);
-  const { found, asking, failed, type, press } = useFollowing({ typing, list });
+  const shown = useRef<HTMLDivElement>(null);
+  const [followed, setFollowed] = useState(false);
+  const show = useCallback<Show>((html, isLatest) => {
+    // From now on the list is this script's own; what the page came with is let go of before anything else is shown.
+    flushSync(() => setFollowed(true));
+    return shown.current === null ? Promise.resolve() : showFound(shown.current, html, isLatest);
+  }, []);
+  const { told: now, asking, failed, type, press } = useFollowing({ typing, list, show });
   return (
     <>
       <div ref={typing} onInput={type} onSubmit={type}>
         {form}
       </div>
       <p role="status" className="pt-4 text-lead">
-        <span id="found-told">{found?.told ?? told}</span>
+        <span id="found-told">{now ?? told}</span>
         {failed ? (
           <span className="text-small"> · The register does not answer; what is shown was found before.</span>
         ) : null}
       </p>
       {/* biome-ignore lint/a11y: its links work by themselves, by key and without a script; here they are answered in place */}
       <div ref={list} tabIndex={-1} onClick={press} aria-busy={asking} className="found">
-        {found === undefined ? (
-          <div id="found">{children}</div>
-        ) : (
-          // biome-ignore lint/security/noDangerouslySetInnerHtml: this page's own list, as the server drew it
-          <div id="found" dangerouslySetInnerHTML={{ __html: found.html }} />
-        )}
+        {followed ? <div id={foundId} ref={shown} /> : <div id={foundId}>{children}</div>}
+        <i id={foundEndId} hidden />
       </div>
     </>
   );

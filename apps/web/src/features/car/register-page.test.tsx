@@ -219,3 +219,33 @@ describe("words that nobody has", () => {
     );
   });
 });
+
+describe("the register by what cars have of a characteristic", () => {
+  const list: RegisterPageProps["list"] = {
+    ...one.list,
+    columns: [{ key: "front.camber", label: "Front camber", kind: "quantity", orders: true }],
+  };
+  const page = (order: string) => (
+    <RegisterPage {...one} search={{ col: "front.camber", order }} list={list} />
+  );
+
+  test.each([
+    ["up.front.camber", "ascending", "down.front.camber", "lowest first"],
+    ["down.front.camber", "descending", "up.front.camber", "highest first"],
+  ])("%s says so to who hears it, and leads the other way round", (order, said, other, words) => {
+    const html = markup(page(order));
+    expect(html).toMatch(new RegExp(`<th scope="col" aria-sort="${said}"><a href="[^"]*order=${other}"`));
+    expect(html.match(/aria-sort/g)).toHaveLength(1);
+    expect(readText(page(order))).toContain(`Cars of the register, by Front camber, ${words}`);
+  });
+
+  test("is gone with its column", () => {
+    expect(markup(page("up.front.camber"))).toMatch(/href="\/club\/sandvaer\/car"[^>]*>Without Front camber/);
+  });
+
+  test("says that a page behind the last one has no cars, not that none fits", () => {
+    const text = readText(<RegisterPage {...one} list={{ ...list, rows: [] }} pages={{ first: "/first" }} />);
+    expect(text).toContain("No car comes after the one this address names.");
+    expect(text).not.toContain("No car fits");
+  });
+});

@@ -11,17 +11,20 @@ import { type RegisterSearch, registerPath } from "../../lib/path";
 import type { ListView } from "../../lib/register-search";
 import { FilterBar } from "../filter/filter-bar";
 import { type CarCard, CarCards } from "./car-cards";
+import { foundEndId, foundId } from "./found-part";
 import { LiveSearch } from "./live-search";
 import { RegisterFacets } from "./register-facets";
 import { type RegisterRow, RegisterTable } from "./register-table";
 import { RegisterTools } from "./register-tools";
-import { NothingFound, SearchNote } from "./search-note";
+import { NothingFound, PastTheEnd, SearchNote } from "./search-note";
 
 export interface RegisterPageProps {
   readonly club: ClubFace;
   readonly search: RegisterSearch;
   /** As what the list is looked at. */
   readonly view: ListView;
+  /** What changes with what is looked for alone, as the page's own script asks for it. */
+  readonly only?: boolean;
   readonly saved: readonly SavedFilter[];
   /** Characteristics of the club's own, beside the built-in ones. */
   readonly own?: readonly Characteristic[];
@@ -65,6 +68,15 @@ const isAsked = ({ q, series, where, filter }: RegisterSearch) =>
 
 /** Every car the club knows of, and how to find one: the list and its counts follow as one types. */
 export function RegisterPage(props: RegisterPageProps) {
+  if (props.only)
+    return (
+      <>
+        <div id={foundId}>
+          <FoundCars {...props} />
+        </div>
+        <i id={foundEndId} hidden />
+      </>
+    );
   return (
     <>
       <PageHead title="Register" />
@@ -94,6 +106,8 @@ function SearchForm({ club, search, own = [] }: RegisterPageProps) {
         value=""
         options={[
           { value: "", label: "Nothing more" },
+          { value: "car.lookedAt", label: "Last looked at" },
+          { value: "car.keeper", label: "Keeper, for registrars and fleet managers" },
           ...bookOf(own).all.map(({ key, label }) => ({ value: key, label })),
         ]}
       />
@@ -111,7 +125,7 @@ function StayingFields({ search }: Pick<RegisterPageProps, "search">) {
 
 /** All that changes with what is looked for. */
 function FoundCars(props: RegisterPageProps) {
-  const { club, search, saved, own = [], problem, list, pages, view } = props;
+  const { club, search, saved, problem, list, pages, view } = props;
   const { condition, beside, rows } = list;
   const narrowing = {
     club: club.slug,
@@ -121,7 +135,7 @@ function FoundCars(props: RegisterPageProps) {
   };
   const shown = search.show === "unknown" && condition !== undefined ? list.unknown : list.total;
   return (
-    <div data-asked={search.q ?? ""}>
+    <div data-parts data-asked={search.q ?? ""} data-told={leadOf(props)}>
       <StayingFields search={search} />
       <FilterBar
         club={club.slug}
@@ -142,12 +156,12 @@ function FoundCars(props: RegisterPageProps) {
             })}
       />
       <SearchNote list={list} />
-      <div className="found-body">
+      <div data-parts className="found-body">
         {list.facets === undefined ? null : <RegisterFacets narrowing={narrowing} facets={list.facets} />}
-        <div className="min-w-0">
+        <div data-parts className="min-w-0">
           {rows.length > 0 ? (
             <>
-              <RegisterTools club={club.slug} search={search} book={bookOf(own)} view={view} />
+              <RegisterTools club={club.slug} search={search} columns={list.columns ?? []} view={view} />
               {view === "cards" ? (
                 <CarCards club={club.slug} rows={rows} columns={list.columns ?? []} />
               ) : (
@@ -155,7 +169,10 @@ function FoundCars(props: RegisterPageProps) {
               )}
             </>
           ) : null}
-          {rows.length === 0 && problem === undefined ? (
+          {rows.length === 0 && problem === undefined && shown > 0 ? (
+            <PastTheEnd {...(pages.first === undefined ? {} : { first: pages.first })} />
+          ) : null}
+          {rows.length === 0 && problem === undefined && shown === 0 ? (
             <NothingFound club={club} search={search} list={list} asked={isAsked(search)} />
           ) : null}
           {rows.length === 0 ? null : (

@@ -1,8 +1,8 @@
 import { type CarStatus, carStatusWords } from "@trunnion/register";
 import { type AssemblyCount, Differing } from "../../components/assembly-strip";
 import { SmallPlate } from "../../components/plate";
-import { carPath, type RegisterSearch, registerPath } from "../../lib/path";
-import type { listOrders } from "../../lib/register-search";
+import { carPath, type RegisterSearch } from "../../lib/path";
+import { type Column, OrderHead, sayOrder, ValueHead } from "./order-head";
 
 /** One car of the register. Texts are shown as they are; an empty one is said to be not recorded. */
 export interface RegisterRow {
@@ -26,46 +26,6 @@ export interface RegisterRow {
   readonly compared?: number;
 }
 
-/** A characteristic shown beside. */
-interface Column {
-  readonly key: string;
-  readonly label: string;
-}
-
-/** A heading that puts the list in its order; the order it is in is said, and is no link. */
-function OrderHead({ club, search, order, label }: OrderHeadProps) {
-  const { order: _order, ...rest } = search;
-  const now = search.order ?? "chassis";
-  const href = registerPath(club, order === "chassis" ? rest : { ...rest, order });
-  return (
-    <th
-      scope="col"
-      {...(now === order ? { "aria-sort": order === "differing" ? "descending" : "ascending" } : {})}
-    >
-      {now === order ? (
-        <>
-          {label}
-          <span aria-hidden className="print:hidden">
-            {" "}
-            {order === "differing" ? "↓" : "↑"}
-          </span>
-        </>
-      ) : (
-        <a href={href} data-live={`order ${order}`}>
-          {label}
-        </a>
-      )}
-    </th>
-  );
-}
-
-interface OrderHeadProps {
-  readonly club: string;
-  readonly search: RegisterSearch;
-  readonly order: (typeof listOrders)[number];
-  readonly label: string;
-}
-
 export function RegisterTable({
   club,
   search = {},
@@ -79,7 +39,7 @@ export function RegisterTable({
 }) {
   return (
     <table className="list-table mt-6">
-      <caption className="sr-only">Cars of the register</caption>
+      <caption className="sr-only">Cars of the register{sayOrder(search, columns)}</caption>
       <thead>
         <tr>
           <OrderHead club={club} search={search} order="chassis" label="Chassis" />
@@ -88,10 +48,8 @@ export function RegisterTable({
           <th scope="col">Colour</th>
           <th scope="col">Registration</th>
           <th scope="col">Status</th>
-          {columns.map(({ key, label }) => (
-            <th key={key} scope="col">
-              {label}
-            </th>
+          {columns.map((column) => (
+            <ValueHead key={column.key} club={club} search={search} column={column} />
           ))}
           <OrderHead
             club={club}
@@ -101,7 +59,7 @@ export function RegisterTable({
           />
         </tr>
       </thead>
-      <tbody>
+      <tbody data-rows>
         {rows.map((row) => (
           <CarRow key={row.reference} club={club} row={row} columns={columns} />
         ))}

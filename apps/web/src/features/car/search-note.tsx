@@ -74,6 +74,16 @@ export function NothingFound({ club, search, asked, list: { nearest = [] } }: No
   );
 }
 
+/** That an address is of a page behind the last one, or behind a car that is not there: cars fit, but none is shown. */
+export function PastTheEnd({ first }: { readonly first?: string }) {
+  return (
+    <p className="max-w-prose pt-8">
+      No car comes after the one this address names.{" "}
+      {first === undefined ? null : <a href={first}>See the list from its beginning</a>}
+    </p>
+  );
+}
+
 type Near = RegisterList["nearest"][number];
 
 const keyOf = (near: Near) =>

@@ -8,13 +8,14 @@ import {
   useRef,
   useState,
 } from "react";
-import { Follower, type Following, notFollowing, withTyped } from "./follow";
+import { Follower, type Following, notFollowing, type Show, withTyped } from "./follow";
 
 interface Frames {
   /** What holds the form. */
   readonly typing: RefObject<HTMLElement | null>;
   /** What holds the list. */
   readonly list: RefObject<HTMLElement | null>;
+  readonly show: Show;
 }
 
 /** What is shown, and what a key in the form and a press in the list do. */
@@ -47,10 +48,10 @@ function useAddress(follower: Follower, { typing }: Pick<Frames, "typing">): voi
 }
 
 /** The hands of a form whose list follows it. */
-export function useFollowing({ typing, list }: Frames): FollowingHands {
+export function useFollowing({ typing, list, show }: Frames): FollowingHands {
   const [following, setFollowing] = useState(notFollowing);
-  const [follower] = useState(() => new Follower(setFollowing));
-  const { found, asking, failed } = following;
+  const [follower] = useState(() => new Follower(setFollowing, show));
+  const { asking, failed, shown } = following;
   /** The link to stay at once the list is there; one pressed while another answer is on its way is followed then. */
   const pressed = useRef<{ readonly name: string; readonly follow: boolean }>(undefined);
   useAddress(follower, { typing });
@@ -68,7 +69,7 @@ export function useFollowing({ typing, list }: Frames): FollowingHands {
 
   useEffect(() => {
     if (failed) pressed.current = undefined;
-    if (found === undefined) return;
+    if (shown === 0) return;
     // What was chosen and asked for is now among what the list brings; what was chosen since is still to be asked for.
     const query = new URL(window.location.href).searchParams;
     for (const choice of typing.current?.querySelectorAll("select") ?? [])
@@ -80,7 +81,7 @@ export function useFollowing({ typing, list }: Frames): FollowingHands {
     const same = links.find((link) => link.dataset.live === name);
     (same ?? list.current)?.focus({ preventScroll: true });
     if (follow && same) go(same);
-  }, [found, failed, go, list, typing]);
+  }, [shown, failed, go, list, typing]);
 
   const type = (event: FormEvent<HTMLElement>) => {
     const form = event.currentTarget.querySelector("form");

@@ -1,6 +1,7 @@
 import type { RegisterList, RouterInputs } from "@trunnion/api";
 import type { Metadata } from "next";
-import { cookies } from "next/headers";
+import { cookies, headers } from "next/headers";
+import { partHeader } from "../../../../features/car/found-part";
 import { RegisterPage } from "../../../../features/car/register-page";
 import { type Asked, askedOf } from "../../../../features/filter/begin";
 import { leadersOf } from "../../../../lib/assembly";
@@ -8,13 +9,12 @@ import { clubPage } from "../../../../lib/club-page";
 import { viewCookie } from "../../../../lib/list-view";
 import { type RegisterSearch, registerPath } from "../../../../lib/path";
 import { columnsOf } from "../../../../lib/register-column";
+import { oneOf, orderAsked } from "../../../../lib/register-order";
 import {
   type AskedQuery,
   asOneCondition,
   type ListView,
-  listOrders,
   listViews,
-  oneOf,
   queryPart,
   registerSearch,
 } from "../../../../lib/register-search";
@@ -45,7 +45,7 @@ function inputOf(
   asked: Extract<Asked, { readonly ok: true }>,
 ): ListInput {
   const { q, series, show } = search;
-  const order = oneOf(listOrders, search.order);
+  const order = orderAsked(search);
   return {
     club,
     ...(q === undefined ? {} : { search: q }),
@@ -74,9 +74,12 @@ export default async function Page({ params, searchParams }: Segments) {
   const search = asOneCondition(registerSearch(query));
   const view = await viewOf(search);
   const after = queryPart(query, "after");
+  // Whoever follows what is typed has the rest of the page already.
+  const only = (await headers()).get(partHeader) !== null;
   return clubPage({
     club,
     at: "register",
+    bare: only,
     path: registerPath(club, { ...search, ...(after === undefined ? {} : { after }) }),
     load: async (api) => {
       const saved = await api.filter.list({ club });
@@ -91,6 +94,7 @@ export default async function Page({ params, searchParams }: Segments) {
         club={face}
         search={search}
         view={view}
+        only={only}
         saved={saved}
         own={own}
         {...(asked.ok ? {} : { problem: asked.problem })}

@@ -2,13 +2,8 @@ import { type ListFileRequest, listDownload, requestOf } from "@trunnion/api";
 import { download } from "../../../../../../features/export/download";
 import { fromSegment } from "../../../../../../lib/address";
 import { columnsOf } from "../../../../../../lib/register-column";
-import {
-  asOneCondition,
-  listOrders,
-  oneOf,
-  queryPart,
-  registerSearch,
-} from "../../../../../../lib/register-search";
+import { orderAsked } from "../../../../../../lib/register-order";
+import { asOneCondition, queryPart, registerSearch } from "../../../../../../lib/register-search";
 import { service } from "../../../../../../lib/service";
 
 interface Segments {
@@ -20,7 +15,7 @@ function asked(club: string, file: string, query: Readonly<Record<string, string
   const [list = "", ending] = file.split(".");
   const search = asOneCondition(registerSearch(query));
   const { q, show, series, where, filter } = search;
-  const order = oneOf(listOrders, search.order);
+  const order = orderAsked(search);
   const [car, event] = [queryPart(query, "car"), queryPart(query, "event")];
   return {
     club,

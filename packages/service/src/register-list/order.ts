@@ -1,0 +1,104 @@
+import { Prisma } from "@trunnion/db";
+import { type Characteristic, chassisKey } from "@trunnion/register";
+import type { Context } from "../context";
+
+const sql = Prisma.sql;
+
+/** In what order a list goes: by chassis number, by day of building, or the most changed first. */
+export const listOrders = ["chassis", "built", "differing"] as const;
+type NamedOrder = (typeof listOrders)[number];
+
+/** By what the cars have of a characteristic, the lowest first or the highest; what is not recorded comes last. */
+export interface ValueOrder {
+  /** The characteristic's key. */
+  readonly key: string;
+  readonly descending: boolean;
+}
+
+export type ListOrder = NamedOrder | ValueOrder;
+
+/** An order settled: one by values with the characteristic it is by. */
+export type Order = NamedOrder | (Omit<ValueOrder, "key"> & { readonly of: Characteristic });
+
+/** What a list is ordered by, over `car c` and, but for the first, `car_summary s`. */
+const namedOrder: Readonly<Record<NamedOrder, Prisma.Sql>> = {
+  chassis: sql`c.chassis_key, c.claim`,
+  built: sql`s.built, s.chassis_key, s.claim`,
+  differing: sql`s.differing DESC, s.chassis_key, s.claim`,
+};
+
+/** A car that has no value, but is known to have nothing there, comes behind those with one and before those not recorded. */
+const rank = sql`CASE WHEN o.place IS NOT NULL THEN 0 WHEN o.car_id IS NOT NULL THEN 1 ELSE 2 END`;
+
+/**
+ * One place per car: of several sides the lowest, or the highest where that is first. Texts go as a reader expects, by the
+ * Unicode collation; numbers in SI; choices, designations and days by their codes.
+ */
+function placesSql({ of, descending }: Exclude<Order, NamedOrder>): Prisma.Sql {
+  const ends = descending ? sql`max` : sql`min`;
+  const value = {
+    quantity: sql`v.number`,
+    text: sql`v.text COLLATE "und-x-icu"`,
+    choice: sql`v.text COLLATE "C"`,
+    designation: sql`v.text COLLATE "C"`,
+    date: sql`v.text COLLATE "C"`,
+  }[of.kind];
+  return sql`SELECT v.club_id, v.car_id, ${ends}(${value}) FILTER (WHERE v.value_kind <> 'absent') AS place
+    FROM current_value v WHERE v.characteristic = ${of.key} GROUP BY v.club_id, v.car_id`;
+}
+
+/** What the cars of a list are ordered by. */
+export function orderSql(order: Order): Prisma.Sql {
+  if (typeof order === "string") return namedOrder[order];
+  return sql`${rank}, o.place ${order.descending ? sql`DESC` : sql`ASC`}, c.chassis_key, c.claim`;
+}
+
+/** Where the rows of a list come from. */
+export function fromSql(order: Order): Prisma.Sql {
+  if (order === "chassis") return sql`car c`;
+  if (typeof order === "string")
+    return sql`car_summary s JOIN car c ON c.club_id = s.club_id AND c.id = s.car_id`;
+  return sql`car c LEFT JOIN (${placesSql(order)}) o ON o.club_id = c.club_id AND o.car_id = c.id`;
+}
+
+interface Last {
+  readonly key: string;
+  readonly claim: number;
+}
+
+function lastOf(reference: string): Last {
+  const [chassis = "", claim = "1"] = reference.split("~");
+  return { key: chassisKey(chassis), claim: /^\d{1,4}$/.test(claim) ? Number(claim) : 1 };
+}
+
+/** That a car comes behind the last one of the page before, which is given by its reference. */
+export function followingSql(reference: string, order: NamedOrder = "chassis"): Prisma.Sql {
+  const { key, claim } = lastOf(reference);
+  if (order === "chassis") return sql`(c.chassis_key, c.claim) > (${key}, ${claim}::int)`;
+  const last = (column: Prisma.Sql) =>
+    sql`(SELECT l.${column} FROM car_summary l WHERE l.chassis_key = ${key} AND l.claim = ${claim}::int LIMIT 1)`;
+  if (order === "built")
+    return sql`(s.built, s.chassis_key, s.claim) > (${last(sql`built`)}, ${key}, ${claim}::int)`;
+  return sql`s.differing <= ${last(sql`differing`)}
+    AND (s.differing < ${last(sql`differing`)} OR (s.chassis_key, s.claim) > (${key}, ${claim}::int))`;
+}
+
+/**
+ * The same in whatever order. Where it goes by values, where the page before ended is read first; no car follows one that
+ * is not there.
+ */
+export async function behind(ctx: Context, reference: string, order: Order): Promise<Prisma.Sql> {
+  if (typeof order === "string") return followingSql(reference, order);
+  const { key, claim } = lastOf(reference);
+  const [last] = await ctx.db.$queryRaw<{ readonly rank: number; readonly place: string | null }[]>(
+    sql`SELECT ${rank} AS rank, o.place::text AS place FROM ${fromSql(order)}
+      WHERE c.chassis_key = ${key} AND c.claim = ${claim}::int LIMIT 1`,
+  );
+  if (!last) return sql`FALSE`;
+  const later = sql`(c.chassis_key, c.claim) > (${key}, ${claim}::int)`;
+  if (last.rank > 0) return sql`(${rank} > ${last.rank}::int OR (${rank} = ${last.rank}::int AND ${later}))`;
+  // The shortest decimal of a double gives the same double back, so that the place is met exactly.
+  const place = order.of.kind === "quantity" ? sql`${last.place}::float8` : sql`${last.place}::text`;
+  const further = order.descending ? sql`o.place < ${place}` : sql`o.place > ${place}`;
+  return sql`(${rank} > 0 OR ${further} OR (o.place = ${place} AND ${later}))`;
+}
