@@ -70,7 +70,7 @@ describe("what is missing is asked for", () => {
       '1/16" toe-out per side',
       {},
       "RIM_NEEDED",
-      `"1/16" toe-out per side": a distance becomes an angle only with the diameter of the rim it is measured at; understood would be 1/16" toe-out per side on 13 in rim or 0°20' toe-in total`,
+      `"1/16" toe-out per side": a distance becomes an angle only with the diameter of the rim it is measured at: add the rim, or write the angle; understood would be 1/16" toe-out per side on 13 in rim or 0°20' toe-in total`,
     ],
     [
       "10' per side",

@@ -144,7 +144,8 @@ interface Rim {
 function toAngle(text: string, size: number, { figure, rimDiameter }: Rim): number {
   if (figure.dimension === "angle") return size;
   if (rimDiameter === undefined) {
-    const problem = "a distance becomes an angle only with the diameter of the rim it is measured at";
+    const problem =
+      "a distance becomes an angle only with the diameter of the rim it is measured at: add the rim, or write the angle";
     const understood = [`${text} on 13 in rim`, "0°20' toe-in total"];
     throw new NotationError({ entered: text, code: "RIM_NEEDED", place: text.length, problem, understood });
   }

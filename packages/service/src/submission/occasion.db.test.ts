@@ -4,6 +4,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import type { Context } from "../context";
 import { openMember } from "../gate";
 import { decideInput, decideSubmission } from "../submission-decision";
+import { submissionPage } from "../submission-page";
 import { submissionView } from "./read";
 import { createDraft, makerStepInput, stepSubmission } from "./write";
 
@@ -88,4 +89,52 @@ test("a draft of two occasions becomes two modifications, each with its own day"
     { fittedText: "14 Nov 2026", changes: [{ characteristic: "front.antiRollBar.diameter" }] },
     { fittedText: "3/2020", changes: [{ characteristic: "front.disc.face" }] },
   ]);
+});
+
+const accept = ({ id, version }: { id: string; version: number }) =>
+  as(registrar, (ctx) =>
+    decideSubmission(ctx, decideInput.parse({ id, version, key: crypto.randomUUID(), decision: "accept" })),
+  );
+
+test("what is accepted cannot be withdrawn, by whoever handed it in or by the registrar, and stays on the record", async () => {
+  const brakes = { ...emptyModification, fitted: "5/2021", changes: [change("rear.disc.face", "drilled")] };
+  const decided = await accept(await handIn(await begin({ ...content, modifications: [brakes] })));
+  for (const person of [owner, registrar]) {
+    const sent = { ...decided, key: crypto.randomUUID(), step: "withdraw" };
+    const refused = await as(person, (ctx) => stepSubmission(ctx, makerStepInput.parse(sent))).catch(
+      (error: unknown) => error,
+    );
+    expect(refused).toMatchObject({ code: person === owner ? "SUBMISSION_STEP" : "SUBMISSION_NOT_YOURS" });
+  }
+  const rows = await world.inClub((db) =>
+    db.modification.findMany({ where: { submissionId: decided.id }, select: { supersededAt: true } }),
+  );
+  expect(rows).toEqual([{ supersededAt: null }]);
+});
+
+test("a before that differs from the record is shown beside it; the same written otherwise, or nothing written, is the record's", async () => {
+  const measured = await world.car({
+    built: "1972",
+    keeper: { name: "Owner", membershipId: owner.membershipId },
+    read: { "front.antiRollBar.diameter": "16 mm" },
+    readOn: "2020-01-01",
+  });
+  const lineOf = async (before: string) => {
+    const changes = [
+      { characteristic: "front.antiRollBar.diameter", side: "whole", before, after: "20" } as const,
+    ];
+    const draft = await as(owner, (ctx) =>
+      createDraft(ctx, {
+        clientKey: crypto.randomUUID(),
+        car: measured.reference,
+        content: { ...content, modifications: [{ ...bar, changes }] },
+      }),
+    );
+    const { lines } = await as(owner, (ctx) => submissionPage(ctx, draft.id));
+    return lines[0];
+  };
+  const record = { before: "16 mm", beforeSaid: false, recorded: "" };
+  expect(await lineOf("")).toMatchObject(record);
+  expect(await lineOf("1.6 cm")).toMatchObject({ beforeSaid: false, recorded: "" });
+  expect(await lineOf("18 mm")).toMatchObject({ before: "18 mm", beforeSaid: true, recorded: "16 mm" });
 });
