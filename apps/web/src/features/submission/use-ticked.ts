@@ -1,11 +1,12 @@
 "use client";
-import { useMemo, useState } from "react";
+import { useCallback, useState } from "react";
 
 /** Parts that are ticked, over searches and assemblies: what is shown changes, what was chosen does not. */
 export interface Ticked {
   readonly keys: readonly string[];
   /** Counts up when all were unticked at once: boxes are then drawn anew. */
   readonly cleared: number;
+  /** Stays the same function, whatever is ticked. */
   readonly tick: (keys: readonly string[], on: boolean) => void;
   readonly clear: () => void;
 }
@@ -16,17 +17,12 @@ export function useTicked(first: string): Ticked {
     keys: first.split(",").filter((key) => key !== ""),
     cleared: 0,
   });
-  return useMemo(
-    () => ({
-      keys,
-      cleared,
-      tick: (named, on) =>
-        set((now) => ({
-          ...now,
-          keys: on ? [...new Set([...now.keys, ...named])] : now.keys.filter((key) => !named.includes(key)),
-        })),
-      clear: () => set((now) => ({ keys: [], cleared: now.cleared + 1 })),
-    }),
-    [keys, cleared],
-  );
+  const tick = useCallback((named: readonly string[], on: boolean) => {
+    set((now) => {
+      const others = now.keys.filter((key) => !named.includes(key));
+      return { ...now, keys: on ? [...others, ...named] : others };
+    });
+  }, []);
+  const clear = useCallback(() => set((now) => ({ keys: [], cleared: now.cleared + 1 })), []);
+  return { keys, cleared, tick, clear };
 }
