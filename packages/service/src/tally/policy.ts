@@ -1,9 +1,19 @@
-import { Prisma, type TallyAbout } from "@trunnion/db";
+import { Prisma } from "@trunnion/db";
 import { type CharacteristicBook, datedItemKindsOf } from "@trunnion/register";
 import { standingRecordSql } from "../standing-record";
 import { differsSql, standingSql } from "../verdict-sql";
 
 const sql = Prisma.sql;
+
+/**
+ * What a row counts: present values; cars of which a characteristic is known; cars that differ there, by what they have;
+ * readings and changes by year; cars changed there by year; days that something is valid to; cars by status and decade, by
+ * verdicts that something on them has, by assemblies that were modified, by status and month of building, and by how many
+ * values their record has.
+ */
+export type TallyAbout =
+  | ("value" | "known" | "differing" | "told" | "changed" | "due")
+  | ("car" | "verdict" | "modified" | "month" | "thickness");
 
 /** Columns that tell one kind of what is counted from another, each with its type: the text is ours, never bound. */
 const columns = {
@@ -31,7 +41,7 @@ function part(
   const each = Object.entries(columns).map(
     ([name, nothing]) => sql`${given[name as Column] ?? nothing} AS ${Prisma.raw(name)}`,
   );
-  return sql`SELECT c.id AS car_id, ${Prisma.raw(`'${about}'`)}::"TallyAbout" AS about, c.series_id, ${Prisma.join(each)} FROM ${from}`;
+  return sql`SELECT c.id AS car_id, ${Prisma.raw(`'${about}'`)}::text AS about, c.series_id, ${Prisma.join(each)} FROM ${from}`;
 }
 
 /** What a year is that values are told by: that of building, where the record is sure of it. */
@@ -217,7 +227,7 @@ export function keptSql(about: TallyAbout, { series }: NonNullable<Counted["kept
     series === undefined
       ? Prisma.empty
       : sql`AND t.series_id = (SELECT s.id FROM series s WHERE s.slug = ${series})`;
-  return sql`(SELECT t.* FROM tally t WHERE t.about = ${Prisma.raw(`'${about}'`)}::"TallyAbout" ${ofSeries})`;
+  return sql`(SELECT t.* FROM tally t WHERE t.about = ${Prisma.raw(`'${about}'`)}::text ${ofSeries})`;
 }
 
 /**
