@@ -33,17 +33,17 @@ export function countSql(ctx: Context, choice: CarChoice, show: Shown = "yes"): 
   const base = baseSql(ctx, choice);
   const held = choice.condition === undefined ? sql`TRUE` : conditionSql(choice.condition, ctx.today).is;
   const shown = show === "yes" ? sql`t.held` : sql`t.held IS NULL`;
-  // Kept apart, or the truth of each car would be worked out once per count.
+  // Kept apart, or the truth of each car would be worked out once per count. Few kinds of summary are of many cars.
   return sql`WITH truth AS MATERIALIZED (SELECT c.club_id, c.id, ${held} AS held FROM car c WHERE ${base}),
-    summed AS MATERIALIZED (SELECT s.series_id, s.status, s.decade, s.verdicts, s.modified
-      FROM truth t JOIN car_summary s ON s.club_id = t.club_id AND s.car_id = t.id WHERE ${shown})
+    summed AS MATERIALIZED (SELECT s.series_id, s.status, s.decade, s.verdicts, s.modified, count(*) AS n
+      FROM truth t JOIN car_summary s ON s.club_id = t.club_id AND s.car_id = t.id WHERE ${shown} GROUP BY 1, 2, 3, 4, 5)
     SELECT 'total' AS kind, NULL AS value, count(*)::int AS cars FROM truth t WHERE t.held
     UNION ALL SELECT 'unknown', NULL, count(*)::int FROM truth t WHERE t.held IS NULL
-    UNION ALL SELECT 'series', series_id::text, count(*)::int FROM summed GROUP BY series_id
-    UNION ALL SELECT 'status', status::text, count(*)::int FROM summed GROUP BY status
-    UNION ALL SELECT 'decade', decade::text, count(*)::int FROM summed GROUP BY decade
-    UNION ALL SELECT 'verdict', v.verdict::text, count(*)::int FROM summed, unnest(verdicts) AS v(verdict) GROUP BY v.verdict
-    UNION ALL SELECT 'modified', m.assembly, count(*)::int FROM summed, unnest(modified) AS m(assembly) GROUP BY m.assembly`;
+    UNION ALL SELECT 'series', series_id::text, sum(n)::int FROM summed GROUP BY series_id
+    UNION ALL SELECT 'status', status::text, sum(n)::int FROM summed GROUP BY status
+    UNION ALL SELECT 'decade', decade::text, sum(n)::int FROM summed GROUP BY decade
+    UNION ALL SELECT 'verdict', v.verdict::text, sum(n)::int FROM summed, unnest(verdicts) AS v(verdict) GROUP BY v.verdict
+    UNION ALL SELECT 'modified', m.assembly, sum(n)::int FROM summed, unnest(modified) AS m(assembly) GROUP BY m.assembly`;
 }
 
 /** The same of every car, or of a series' cars, off the tallies. */
