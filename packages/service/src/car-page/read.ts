@@ -15,9 +15,8 @@ import type { ClubFacts, Context } from "../context";
 import { dayOrNothing } from "../day";
 import { type CarSupport, carSupport } from "../evidence";
 import { type KeeperLine, keepersOf, maySeeKeepers } from "../keeper";
-import { type DecisionLine, decisionsOnCar } from "../number";
+import { claimsOn, type DecisionLine } from "../number";
 import type { CarRecord } from "../record";
-import { standingRecord } from "../standing-record";
 
 /** One thing that happened to a car, latest first in lists. */
 export interface HistoryLine {
@@ -185,8 +184,7 @@ export async function carPage(ctx: Context, reference: string): Promise<CarPage>
     club: ctx.club,
     on: ctx.today,
     car: { ...facts, options: basis.options },
-    claims: await ctx.db.car.count({ where: { chassisKey: record.chassisKey, ...standingRecord } }),
-    decisions: await decisionsOnCar(ctx, record.id),
+    ...(await claimsOn(ctx, record)),
     ...(mergedInto === undefined ? {} : { mergedInto }),
     colour: state.get("body.colour whole")?.value.entered ?? "",
     body: printed(book.find("body.style"), state.get("body.style whole")?.value),

@@ -1,6 +1,7 @@
+import { Prisma } from "@trunnion/db";
 import { refused } from "@trunnion/register";
 import type { Context } from "../context";
-import { dayOf, dayOrNothing } from "../day";
+import { dayOf } from "../day";
 import { carReference } from "../record";
 import { requireRole } from "../role";
 import { maySeeKeepers } from "./policy";
@@ -19,6 +20,18 @@ export interface KeeperLine {
   readonly own: boolean;
 }
 
+interface KeeperRow {
+  readonly keeperId: string;
+  readonly name: string | null;
+  readonly address: string | null;
+  readonly email: string | null;
+  readonly phone: string | null;
+  readonly membershipId: string | null;
+  readonly erased: boolean;
+  readonly fromText: string | null;
+  readonly to: string | null;
+}
+
 /**
  * Keepers of a car, the present one first. Who may not see them sees himself where he is one; `null` when there is
  * nothing that he may see.
@@ -27,25 +40,23 @@ export async function keepersOf(ctx: Context, carId: string): Promise<readonly K
   const { membershipId } = ctx.actor;
   const all = maySeeKeepers(ctx);
   if (!all && membershipId === null) return null;
-  const rows = await ctx.db.keepership.findMany({
-    where: { carId, ...(all ? {} : { keeper: { membershipId } }) },
-    select: { fromText: true, to: true, keeper: true },
-    orderBy: [{ to: { sort: "desc", nulls: "first" } }, { id: "desc" }],
-  });
+  const own = all ? Prisma.empty : Prisma.sql`AND k.membership_id = ${membershipId}::uuid`;
+  const rows = await ctx.db.$queryRaw<KeeperRow[]>`
+    SELECT k.id::text AS "keeperId", k.name, k.address, k.email, k.phone, k.membership_id::text AS "membershipId",
+      k.erased_at IS NOT NULL AS erased, p.from_text AS "fromText", p."to"::text AS "to"
+    FROM keepership p JOIN keeper k ON k.club_id = p.club_id AND k.id = p.keeper_id
+    WHERE p.car_id = ${carId}::uuid ${own} ORDER BY p."to" DESC NULLS FIRST, p.id DESC`;
   if (!all && rows.length === 0) return null;
-  return rows.map(({ fromText, to, keeper }) => {
-    const until = dayOrNothing(to);
-    return {
-      keeperId: keeper.id,
-      name: keeper.erasedAt === null ? (keeper.name ?? "name not recorded") : "erased",
-      address: keeper.address ?? "",
-      email: keeper.email ?? "",
-      phone: keeper.phone ?? "",
-      from: fromText ?? "",
-      own: membershipId !== null && keeper.membershipId === membershipId,
-      ...(until === undefined ? {} : { to: until }),
-    };
-  });
+  return rows.map(({ keeperId, name, address, email, phone, fromText, to, erased, ...keeper }) => ({
+    keeperId,
+    name: erased ? "erased" : (name ?? "name not recorded"),
+    address: address ?? "",
+    email: email ?? "",
+    phone: phone ?? "",
+    from: fromText ?? "",
+    own: membershipId !== null && keeper.membershipId === membershipId,
+    ...(to === null ? {} : { to }),
+  }));
 }
 
 /** What the register holds of the reader himself, as a keeper. Personal data. */

@@ -1,9 +1,9 @@
 export { type Argument, argumentsFor } from "./policy";
 export {
   claimantIds,
+  claimsOn,
   type DecisionLine,
   decisionsAbout,
-  decisionsOnCar,
   type FindingLine,
   type NumbersPage,
   numberedCars,

@@ -1,4 +1,4 @@
-import type { IdentityKind, NumberOutcome } from "@trunnion/db";
+import { type IdentityKind, type NumberOutcome, Prisma } from "@trunnion/db";
 import {
   coverageOf,
   findNumberTrouble,
@@ -15,7 +15,7 @@ import { memberNames } from "../member-name";
 import { carReference } from "../record";
 import { requireRole } from "../role";
 import { listSeriesDetails } from "../series";
-import { standingRecord } from "../standing-record";
+import { standingRecord, standingRecordSql } from "../standing-record";
 
 const carFields = {
   id: true,
@@ -128,15 +128,27 @@ export async function decisionsAbout(
   }));
 }
 
-/** The standing decisions about the numbers that one car bears. */
-export async function decisionsOnCar(ctx: Context, carId: string): Promise<readonly DecisionLine[]> {
-  const car = await ctx.db.car.findFirst({
-    where: { id: carId },
-    select: { chassisKey: true, identities: { select: { kind: true, numberKey: true } } },
+/** Decisions about a number any car bears are few: whether there is one of this car's is asked along with how many claim its number. */
+const claimedSql = (carId: string, chassisKey: string) => Prisma.sql`SELECT
+  (SELECT count(*)::int FROM car c WHERE c.chassis_key = ${chassisKey} AND ${standingRecordSql}) AS claims,
+  EXISTS (SELECT FROM number_decision d WHERE d.superseded_at IS NULL AND (d.number_key = ${chassisKey}
+    OR d.number_key IN (SELECT i.number_key FROM car_identity i WHERE i.car_id = ${carId}::uuid))) AS decided`;
+
+/** How many cars claim a car's chassis number, and the standing decisions about the numbers that it bears. */
+export async function claimsOn(
+  ctx: Context,
+  { id, chassisKey }: { readonly id: string; readonly chassisKey: string },
+): Promise<{ readonly claims: number; readonly decisions: readonly DecisionLine[] }> {
+  const [{ claims, decided } = { claims: 0, decided: false }] = await ctx.db.$queryRaw<
+    { claims: number; decided: boolean }[]
+  >(claimedSql(id, chassisKey));
+  if (!decided) return { claims, decisions: [] };
+  const numbers = await ctx.db.carIdentity.findMany({
+    where: { carId: id },
+    select: { kind: true, numberKey: true },
   });
-  if (!car) return [];
-  const filed = { kind: "chassis" as const, numberKey: car.chassisKey };
-  return decisionsAbout(ctx, [filed, ...car.identities], { all: false });
+  const filed = { kind: "chassis" as const, numberKey: chassisKey };
+  return { claims, decisions: await decisionsAbout(ctx, [filed, ...numbers], { all: false }) };
 }
 
 /** What was found, in words. */
