@@ -97,17 +97,26 @@ export async function takeImportFile(
   }
 }
 
-/** Takes another sheet of a planned import's workbook. */
+/** What part of a file is the table: its sheet, and the line of its headings. */
+export interface ImportTableInput {
+  readonly run: string;
+  /** Left out of what is no workbook. */
+  readonly sheet?: string;
+  /** Left out, the line that looks like headings. */
+  readonly head?: number;
+}
+
+/** Takes another sheet of a planned import's workbook, or another line for its headings. */
 export async function takeImportSheet(
   asked: ImportRequest,
-  { run, sheet }: { readonly run: string; readonly sheet: string },
+  { run, ...part }: ImportTableInput,
 ): Promise<void> {
   const { sha256, fileName, clubId } = await inClub(asked, async (ctx) => {
     requireMayImport(ctx);
     return { ...(await requireRun(ctx, run)), clubId: ctx.club.id };
   });
   const bytes = await readKeptFile({ folder: asked.folder, clubId, sha256, file: fileName });
-  const table = await readTableFile({ bytes, file: fileName, sheet });
+  const table = await readTableFile({ bytes, file: fileName, ...part });
   await inClub(asked, (ctx) => takeSheet(ctx, run, table));
 }
 

@@ -244,12 +244,13 @@ const useCases: Readonly<Record<string, UseCase>> = {
         file: "a.csv",
         sha256: "0".repeat(64),
         bytes: 1,
-        table: { headings: ["Chassis"], rows: [], kind: "csv" },
+        table: { headings: ["Chassis"], head: 1, above: [], rows: [], kind: "csv" },
       }),
   },
   takeSheet: {
     may: keepers,
-    call: (ctx) => takeSheet(ctx, nothing, { headings: ["Chassis"], rows: [], kind: "csv" }),
+    call: (ctx) =>
+      takeSheet(ctx, nothing, { headings: ["Chassis"], head: 1, above: [], rows: [], kind: "csv" }),
   },
   settleColumns: {
     may: keepers,

@@ -19,6 +19,7 @@ export interface ImportRefusals {
   };
   WORKBOOK_BROKEN: { readonly file: string; readonly problem: string };
   SHEET_NOT_FOUND: { readonly file: string; readonly sheet: string; readonly known: readonly string[] };
+  HEAD_LINE_EMPTY: { readonly file: string; readonly line: number };
   MAPPING_NOT_READ: { readonly file: string; readonly problems: readonly string[] };
   IMPORT_NOT_FOUND: { readonly run: string };
   IMPORT_RUNNING: { readonly file: string };
@@ -57,6 +58,10 @@ export const importWords: Words<ImportRefusals> = {
   SHEET_NOT_FOUND: ({ file, sheet, known }) => ({
     what: sheet === "" ? `${file} has no sheet to read.` : `${file} has no sheet "${sheet}".`,
     remedy: `Its sheets: ${list(known)}.`,
+  }),
+  HEAD_LINE_EMPTY: ({ file, line }) => ({
+    what: `There is nothing on line ${line} of ${file}.`,
+    remedy: "Say the line that names the columns, counted from the top of the file.",
   }),
   MAPPING_NOT_READ: ({ file, problems }) => ({
     what: `What the columns of ${file} are taken for cannot be understood: ${problems.join(" ")}`,

@@ -179,8 +179,9 @@ const words: Words<RefusalDetails> = {
     remedy: "Mend the line (most often a quotation mark that is never closed), then try again.",
   }),
   HEADING_MISSING: ({ file, wanted, found }) => ({
-    what: `${file} has no heading ${wanted.map((heading) => `"${heading}"`).join(" or ")}; found: ${list(found)}.`,
-    remedy: "The first line names the columns. See `trunnion import --help` for the headings.",
+    what: `${file} has no heading ${wanted.map((heading) => `"${heading}"`).join(" or ")}; found: ${list(found.filter((heading) => heading !== ""))}.`,
+    remedy:
+      "Say which column holds it, or which line the headings stand on. `trunnion import --help` lists what they may say.",
   }),
   HEADING_TWICE: ({ file, heading, columns }) => ({
     what: `${file}: columns ${list(columns)} both say "${heading}".`,

@@ -58,8 +58,13 @@ async function jobOf(input: JobInput): Promise<Job> {
     throw refused("IMPORT_NOT_READY", { file, status: "has not had its columns settled" });
   const kept: KeptFile = { folder, clubId, sha256: row.sha256, file };
   const bytes = await readKeptFile(kept);
-  const { sheet, mapping } = options;
-  const table = await readTableFile({ bytes, file, ...(sheet === undefined ? {} : { sheet }) });
+  const { sheet, head, mapping } = options;
+  const table = await readTableFile({
+    bytes,
+    file,
+    ...(sheet === undefined ? {} : { sheet }),
+    ...(head === undefined ? {} : { head }),
+  });
   return { ...input, row, options: { ...options, mapping }, kept, table, book };
 }
 

@@ -82,6 +82,9 @@ export interface ImportView extends ImportLine {
   readonly failure: string | null;
   /** A file of the same bytes that was read in and not undone. */
   readonly earlier: { readonly id: string; readonly recordedAt: Date } | null;
+  /** Line of the headings, and what stands in those above it, which are passed over. */
+  readonly head: number;
+  readonly above: readonly string[];
   /** What the columns are proposed to be taken for, while that is not settled. */
   readonly proposals: readonly ColumnProposal[];
   /** Headings to choose from. */
@@ -146,6 +149,8 @@ export async function importView(ctx: Context, id: string): Promise<ImportView> 
     asOf: options?.asOf ?? ctx.today,
     sheet: options?.sheet ?? null,
     sheets: options?.sheets ?? [],
+    head: options?.head ?? 1,
+    above: options?.above ?? [],
     failure: run.failure,
     earlier,
     ...(asked ? await proposalsOf(ctx, options) : { proposals: [], headings: [] }),

@@ -41,6 +41,8 @@ function optionsFor({ bytes, table }: Omit<PlanInput, "file" | "sha256">, asOf: 
     bytes,
     ...(table.sheet === undefined ? {} : { sheet: table.sheet }),
     ...(table.sheets === undefined ? {} : { sheets: table.sheets }),
+    head: table.head,
+    above: table.above,
     asOf,
     stage: "mapping",
     headings: table.headings,
@@ -149,7 +151,7 @@ async function requirePlanned(ctx: Context, id: string): Promise<PlannedRun> {
   return { run, options };
 }
 
-/** Takes another sheet of a planned import's workbook: `table` is that sheet. */
+/** Takes another sheet of a planned import's workbook, or other headings: `table` is what is read then. */
 export async function takeSheet(ctx: Context, id: string, table: Table): Promise<void> {
   const { run, options } = await requirePlanned(ctx, id);
   const { bytes, asOf } = options;
@@ -274,7 +276,7 @@ export async function beginImport(ctx: Context, id: string): Promise<void> {
     throw refused("IMPORT_NOT_READY", { file, status: statusWords[status] });
   }
   // They served for looking; names of keepers do not stay behind.
-  const { sample: _, preview: __, ...rest } = options;
+  const { sample: _, preview: __, above: ___, ...rest } = options;
   await ctx.db.importRun.update({
     where: place(ctx, run.id),
     data: {

@@ -13,6 +13,9 @@ const schema = z.strictObject({
   kind: z.enum(["csv", "xlsx", "ods"]),
   bytes: z.int(),
   sheet: z.string().exactOptional(),
+  /** Line of the headings, and what stands above them and is passed over. */
+  head: z.int().exactOptional(),
+  above: z.array(z.string()).readonly().exactOptional(),
   sheets: z
     .array(z.strictObject({ name: z.string(), hidden: z.boolean() }))
     .readonly()

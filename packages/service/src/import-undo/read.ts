@@ -62,7 +62,9 @@ export function undoingOf(steps: readonly KeptStep[]): Undoing {
       if (table === "car") changed.set(carId, Number(before.version) + 1);
       restored.push(step);
     } else if (table !== "car") {
-      rows.set(table, [...(rows.get(table) ?? []), table === "carOption" ? `${carId} ${rowId}` : rowId]);
+      const known = rows.get(table) ?? [];
+      rows.set(table, known);
+      known.push(table === "carOption" ? `${carId} ${rowId}` : rowId);
     }
   }
   return { added, changed, rows, restored };

@@ -128,9 +128,32 @@ function claimOf(row: RegisterRow, claimants: readonly Claimant[], place: Column
 
 /** Longest number a car is filed under, in characters: an address names the car by it. */
 const CHASSIS_LIMIT = 40;
-function numberProblem(chassis: string, place: ColumnName): CellProblem | undefined {
+/** Between two numbers that somebody wrote into one cell. */
+const BETWEEN = /\s*(?:[/&+,;\n]|\b(?:and|und|og|och|et|or)\b)\s*/iu;
+/** How a line of totals begins, in the languages of spreadsheets met with. */
+const TOTALS = /^(?:sub-?|grand )?(?:total|totals|sum|summe|gesamt|anzahl|count)\b[\s:.]*$/i;
+
+/** Numbers of a series, two or more, that stand in one cell. */
+function numbersIn(chassis: string, all: readonly SeriesFacts[]): readonly string[] {
+  const parts = chassis.split(BETWEEN).filter((part) => part !== "");
+  const fits = (part: string) => all.some(({ pattern }) => explainNumber(part, pattern).ok);
+  return parts.length > 1 && parts.every(fits) ? parts : [];
+}
+
+function numberProblem(
+  chassis: string,
+  all: readonly SeriesFacts[],
+  place: ColumnName,
+): CellProblem | undefined {
   const column = place("chassis");
   if (chassisKey(chassis) === "") return { column, found: chassis, expected: "letters or figures" };
+  if (TOTALS.test(chassis))
+    return { column, found: chassis, expected: "a chassis number; a line of totals is no car" };
+  const several = numbersIn(chassis, all);
+  if (several.length > 0) {
+    const expected = `one car in a row; ${several.join(" and ")} need a row each`;
+    return { column, found: chassis, expected };
+  }
   if (chassis.includes("~"))
     return { column, found: chassis, expected: 'no "~"; a further car of one number has "2" under "Claim"' };
   if (chassis.length <= CHASSIS_LIMIT) return undefined;
@@ -173,7 +196,7 @@ export type PlacedRow =
 
 /** Says which car of which series a row speaks of, or why that cannot be said. */
 export function placeRow(row: RegisterRow, { series: all, claimants, place }: Known): PlacedRow {
-  const unfit = numberProblem(row.chassis, place);
+  const unfit = numberProblem(row.chassis, all, place);
   if (unfit) return { ok: false, problems: [unfit] };
   const choice = chooseSeries(row, all, place);
   const claim = claimOf(row, claimants, place);

@@ -193,6 +193,11 @@ export class RowReader {
   /** Reads and places a row; what it answers keeps the row out. */
   private read(line: number, cells: readonly string[]): readonly CellProblem[] {
     const { columns, today } = this.input;
+    if (this.repeatsHeadings(cells)) {
+      const [first] = columns;
+      const found = cells[0] ?? "";
+      return [{ column: this.at(first?.index ?? 0), found, expected: "a car; these are the headings again" }];
+    }
     const formulas = cells.flatMap((cell, index): CellProblem[] => {
       const column = columns[index];
       if (!column || column.kind === "ignored") return [];
@@ -204,6 +209,13 @@ export class RowReader {
     if (formulas.length > 0) return formulas;
     const reading = readRow(columns, cells.map(unneutral), today);
     return reading.ok ? this.place(line, reading.row, reading.doubts) : reading.problems;
+  }
+
+  /** A list that was made to be printed has its headings on every page. */
+  private repeatsHeadings(cells: readonly string[]): boolean {
+    const { columns } = this.input;
+    const named = columns.filter(({ heading }) => heading !== "");
+    return named.length > 1 && named.every(({ heading, index }) => cells[index] === heading);
   }
 
   private problem(index: number, found: string, expected: string): CellProblem {

@@ -10,10 +10,13 @@ const signatures: readonly (readonly [string, readonly number[]])[] = [
   ["a PNG picture", [0x89, 0x50, 0x4e, 0x47]],
   ["a JPEG picture", [0xff, 0xd8, 0xff]],
   ["a gzip archive", [0x1f, 0x8b]],
-  ["text in UTF-16", [0xff, 0xfe]],
-  ["text in UTF-16", [0xfe, 0xff]],
 ];
 const UTF8_MARK = [0xef, 0xbb, 0xbf];
+/** Marks at the beginning of what spreadsheets save as "Unicode text" (Unicode Standard, 23.8). */
+const UTF16 = [
+  ["utf16-le", [0xff, 0xfe]],
+  ["utf16-be", [0xfe, 0xff]],
+] as const;
 
 const CONTROL = new Set([...Array(32).keys()].filter((code) => code !== 9 && code !== 10 && code !== 13));
 /** The mark that old systems end a text file with. */
@@ -68,13 +71,22 @@ function refuseSpoiltUtf8(bytes: Uint8Array, file: string): void {
   throw refused("FILE_ENCODING", { file, line: lineAt(bytes, firstStray), found });
 }
 
+function decodeUtf16(bytes: Uint8Array, encoding: (typeof UTF16)[number][0], file: string): string {
+  const text = iconv.decode(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength), encoding);
+  const control = [...text.slice(0, 100_000)].find((character) => CONTROL.has(character.charCodeAt(0)));
+  if (control === undefined) return text;
+  throw refused("FILE_NOT_A_TABLE", { file, found: `binary data (${hex(control.charCodeAt(0))})` });
+}
+
 /**
- * Text of a file, in UTF-8 (with or without byte-order mark) or else Windows-1252.
+ * Text of a file, in UTF-16 where its mark says so, in UTF-8 (with or without byte-order mark) or else Windows-1252.
  *
  * @throws Refusal FILE_NOT_A_TABLE for what its first bytes or control characters show not to be text;
  *   FILE_ENCODING with the line for a byte that neither encoding has, or that spoils text in UTF-8
  */
 export function decodeText(whole: Uint8Array, file: string): string {
+  const wide = UTF16.find(([, mark]) => begins(whole, mark));
+  if (wide) return decodeUtf16(whole, wide[0], file);
   const bytes = whole.at(-1) === END_OF_FILE ? whole.subarray(0, -1) : whole;
   refuseWhatIsNoText(bytes, file);
   const text = utf8OrNothing(bytes);

@@ -27,8 +27,21 @@ describe("a table's separator", () => {
     expect(read(text)).toEqual({
       kind: "csv",
       headings: ["Chassis", "Built"],
+      head: 1,
+      above: [],
       rows: [{ line: 2, cells: ["S1", "1971"] }],
     });
+  });
+
+  test("is the one that stands evenly: commas in figures and in a title part nothing", () => {
+    const table = read("Our register, 2019\n\nChassis;Camber\nS1;-0,5\nS2;-0,5, -1,0\n");
+    expect(table).toMatchObject({ headings: ["Chassis", "Camber"], head: 3, above: ["Our register, 2019"] });
+    expect(table.rows[1]).toEqual({ line: 5, cells: ["S2", "-0,5, -1,0"] });
+  });
+
+  test("may be said by a line above the table, as spreadsheets write it", () => {
+    const table = read("sep=;\r\nChassis, as stamped;Built\r\nS1;1971\r\n");
+    expect(table).toMatchObject({ headings: ["Chassis, as stamped", "Built"], head: 2, above: [] });
   });
 
   test("is not told by what stands in quotation marks", () => {
@@ -40,6 +53,56 @@ describe("a table's separator", () => {
 
   test("does not matter where there is one column", () => {
     expect(read("Chassis\nS1\n").rows).toEqual([{ line: 2, cells: ["S1"] }]);
+  });
+});
+
+describe("the headings", () => {
+  const title = ["Register of chassis;;;", "As of 31.12.2019;;;", ";;;"];
+
+  test("are looked for below a title, which is passed over and told", () => {
+    const table = read([...title, "Chassis;Motor;Built;", "S1-001;KM 1;1971;old"].join("\n"));
+    expect(table).toEqual({
+      kind: "csv",
+      headings: ["Chassis", "Motor", "Built", ""],
+      head: 4,
+      above: ["Register of chassis", "As of 31.12.2019"],
+      rows: [{ line: 5, cells: ["S1-001", "KM 1", "1971", "old"] }],
+    });
+  });
+
+  test("stand in two lines where one was merged over several columns", () => {
+    const lines = [...title, "Chassis;Camber;;Built", ";left;right;", "S1-001;-1;-2;1971"];
+    expect(read(lines.join("\n"))).toMatchObject({
+      headings: ["Chassis", "Camber left", "Camber right", "Built"],
+      head: 4,
+      rows: [{ line: 6 }],
+    });
+  });
+
+  test.each([
+    ["Chassis;Camber;\nS1-001;-1;note"],
+    ["Chassis;Keeper;\nS1;Tõnu;note"],
+    ["Chassis;Camber\nS1-001;-1"],
+  ])("of %j stand in one line: below are values", (text) => {
+    expect(read(text)).toMatchObject({ head: 1, rows: [{ line: 2 }] });
+  });
+
+  test("of a table of one column, or of values only, are its first line", () => {
+    expect(read("Chassis\nS1-001;1971")).toMatchObject({ headings: ["Chassis"], head: 1 });
+    expect(read("S1-001;1971\nS1-002;1972")).toMatchObject({ head: 1, rows: [{ line: 2 }] });
+  });
+
+  test("are those of the line that somebody says", () => {
+    const text = [...title, "Chassis;Built", "No.;Year", "S1-001;1971"].join("\n");
+    expect(readTable(bytesOf(text), "cars.csv", 5)).toMatchObject({
+      headings: ["No.", "Year"],
+      head: 5,
+      rows: [{ line: 6 }],
+    });
+    expect(refusalOf(() => readTable(bytesOf(text), "cars.csv", 3))).toEqual({
+      code: "HEAD_LINE_EMPTY",
+      details: { file: "cars.csv", line: 3 },
+    });
   });
 });
 
@@ -75,6 +138,17 @@ describe("a cell", () => {
 });
 
 describe("the encoding", () => {
+  test.each([
+    ["utf16le", [0xff, 0xfe]],
+    ["utf16be", [0xfe, 0xff]],
+  ] as const)("that its mark says to be %s is read", (encoding, mark) => {
+    const bytes = new Uint8Array([
+      ...mark,
+      ...iconv.encode("Chassis\tKeeper\r\nS1-001\tÅse Ørnhøi\r\n", encoding),
+    ]);
+    expect(readTable(bytes, "cars.txt").rows).toEqual([{ line: 2, cells: ["S1-001", "Åse Ørnhøi"] }]);
+  });
+
   const text = "Chassis;Keeper\nS1;Åse Ørnhøi, 5 €\n";
   const cells = ["S1", "Åse Ørnhøi, 5 €"];
 
@@ -85,6 +159,8 @@ describe("the encoding", () => {
     ["UTF-8 with the end-of-file mark of old systems", bytesOf(`${text}\u001a`)],
   ])("may be %s", (_, bytes) => {
     expect(readTable(bytes, "cars.csv")).toEqual({
+      head: 1,
+      above: [],
       kind: "csv",
       headings: ["Chassis", "Keeper"],
       rows: [{ line: 2, cells }],
@@ -137,8 +213,7 @@ describe("a file that is not what its name says", () => {
     ["a PNG picture", magic(0x89, 0x50, 0x4e, 0x47)],
     ["a JPEG picture", magic(0xff, 0xd8, 0xff, 0xe0)],
     ["a gzip archive", magic(0x1f, 0x8b)],
-    ["text in UTF-16", new Uint8Array([0xff, 0xfe, ...iconv.encode("Chassis;Built", "utf16le")])],
-    ["text in UTF-16", new Uint8Array([0xfe, 0xff, ...iconv.encode("Chassis;Built", "utf16be")])],
+    ["binary data (0x01)", new Uint8Array([0xff, 0xfe, ...iconv.encode("Chassis;\u0001Built", "utf16le")])],
     ["binary data (byte 0x00 on line 1)", new Uint8Array(iconv.encode("Chassis;Built", "utf16le"))],
     ["binary data (byte 0x07 on line 3)", bytesOf("Chassis\nS1\nS\u00072\n")],
   ])("is told to be %s", (found, bytes) => {
@@ -155,7 +230,7 @@ describe("a file", () => {
   });
 
   test("of a line of headings has no rows", () => {
-    expect(read("Chassis;Built")).toEqual({ kind: "csv", headings: ["Chassis", "Built"], rows: [] });
+    expect(read("Chassis;Built")).toMatchObject({ kind: "csv", headings: ["Chassis", "Built"], rows: [] });
   });
 
   test("of the size limit is read, one byte more is not", () => {
@@ -172,7 +247,7 @@ describe("a file", () => {
       code: "TABLE_TOO_WIDE",
       details: { file: "cars.csv", columns: 1_000_000, limit: tableLimits.columns },
     });
-    expect(read("c;".repeat(tableLimits.columns - 1)).headings).toHaveLength(tableLimits.columns);
+    expect(read(`${"c;".repeat(tableLimits.columns - 1)}c`).headings).toHaveLength(tableLimits.columns);
   });
 
   test("of a row with a million cells is refused at that row", () => {

@@ -3,7 +3,7 @@ import { dirname, join } from "node:path";
 import { refused } from "@trunnion/register";
 import { type CellDetail, cellText, type RawCell } from "./cell";
 import { type Block, withHeadings } from "./head-row";
-import { type Table, tableLimits } from "./limit";
+import { nothingThere, type Table, tableLimits } from "./limit";
 import { type MeasuredWorkbook, workbookLimits } from "./unpack";
 
 /** What the thread posts; see `bin/read-workbook.mjs`. */
@@ -50,6 +50,7 @@ export interface WorkbookInput {
   readonly file: string;
   /** Sheet by its name; the first that is shown and has a table in it when left out. */
   readonly sheet?: string;
+  readonly head?: number;
 }
 
 class Taking {
@@ -98,8 +99,10 @@ class Taking {
 
   table(): Table {
     const { file, workbook } = this.input;
-    const read = withHeadings(this.cells, this.merges);
-    if (!read) throw refused("FILE_EMPTY", { file });
+    const rows = this.cells.map((cells, index) => ({ line: index + 1, cells }));
+    const { head } = this.input;
+    const read = withHeadings(rows, { merges: this.merges, ...(head === undefined ? {} : { head }) });
+    if (!read) throw nothingThere(file, head);
     return { ...read, kind: workbook.kind, sheet: this.sheet, sheets: this.sheets };
   }
 }

@@ -7,6 +7,7 @@ import {
   takeBackImport,
   takeImportSheet,
 } from "@trunnion/api";
+import { Invalid } from "@trunnion/register";
 import { takeForm } from "../../lib/form";
 import { enteredOf } from "../../lib/form-entry";
 import type { FormState } from "../../lib/form-state";
@@ -71,7 +72,7 @@ export async function doImport(
   });
 }
 
-/** Takes another sheet of the workbook. */
+/** Takes another sheet of the workbook, or another line for its headings. */
 export async function chooseSheet(
   club: string,
   run: string,
@@ -84,8 +85,18 @@ export async function chooseSheet(
     data,
     place,
     work: async () => {
-      const { sheet = "" } = enteredOf<{ readonly sheet?: string }>(data);
-      await takeImportSheet(await importAction(club), { run, sheet });
+      const { sheet = "", head = "" } = enteredOf<{ readonly sheet?: string; readonly head?: string }>(data);
+      // Where another sheet is taken, its headings are looked for anew.
+      const [taken, line] = [sheet.slice(0, 200), head.trim().slice(0, 9)];
+      const anew = data.get("sheetBefore") !== null && data.get("sheetBefore") !== sheet;
+      if (!anew && line !== "" && !/^[1-9]\d*$/.test(line)) {
+        throw new Invalid([{ field: "head", message: `"${line}" is no line: write a number such as 3.` }]);
+      }
+      await takeImportSheet(await importAction(club), {
+        run,
+        ...(taken === "" ? {} : { sheet: taken }),
+        ...(anew || line === "" ? {} : { head: Number(line) }),
+      });
       return { to: place };
     },
   });

@@ -42,6 +42,8 @@ const view: ImportView = {
     { name: "Cars", hidden: false },
     { name: "Old", hidden: true },
   ],
+  head: 1,
+  above: [],
   failure: null,
   earlier: null,
   proposals: [

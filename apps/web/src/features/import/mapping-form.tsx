@@ -70,20 +70,56 @@ function ColumnRow({ proposal }: { readonly proposal: Proposal }) {
   );
 }
 
-function SheetForm({ club, view }: { readonly club: string; readonly view: ImportView }) {
-  if (view.sheets.length < 2) return null;
+/** Which part of the file is the table: the sheet, and the line its headings stand on. */
+function TableForm({ club, view }: { readonly club: string; readonly view: ImportView }) {
+  const { sheets, sheet, head, above } = view;
+  const many = sheets.length > 1;
   return (
-    <DeedForm action={chooseSheet.bind(null, club, view.id)} submit="Take this sheet" main={false}>
-      <ChoiceField
-        name="sheet"
-        label="Sheet"
-        value={view.sheet ?? ""}
-        options={view.sheets.map(({ name, hidden }) => ({
-          value: name,
-          label: hidden ? `${name} (hidden)` : name,
-        }))}
-      />
-    </DeedForm>
+    <details className="max-w-3xl" open={many || above.length > 0}>
+      <summary className="min-h-11 py-2">
+        The headings stand on line {head}
+        {above.length === 0 ? "" : "; what stands above is passed over"}
+      </summary>
+      {above.length === 0 ? null : (
+        <ul aria-label="Passed over" className="border-hair border-l pb-3 pl-4 text-small text-soft">
+          {above.map((text) => (
+            <li key={text} className="break-words">
+              {text}
+            </li>
+          ))}
+        </ul>
+      )}
+      <DeedForm
+        action={chooseSheet.bind(null, club, view.id)}
+        submit={many ? "Take this sheet and line" : "Take this line"}
+        main={false}
+      >
+        {many ? (
+          <>
+            <input type="hidden" name="sheetBefore" value={sheet ?? ""} />
+            <ChoiceField
+              name="sheet"
+              label="Sheet"
+              value={sheet ?? ""}
+              options={sheets.map(({ name, hidden }) => ({
+                value: name,
+                label: hidden ? `${name} (hidden)` : name,
+              }))}
+            />
+          </>
+        ) : (
+          <input type="hidden" name="sheet" value={sheet ?? ""} />
+        )}
+        <TextField
+          name="head"
+          label="Line of the headings"
+          value={String(head)}
+          inputMode="numeric"
+          maxLength={9}
+          hint="Counted from the top of the file. Where one heading stands over several columns, the words below it belong to it."
+        />
+      </DeedForm>
+    </details>
   );
 }
 
@@ -91,7 +127,7 @@ function SheetForm({ club, view }: { readonly club: string; readonly view: Impor
 export function MappingForm({ club, view }: { readonly club: string; readonly view: ImportView }) {
   return (
     <div className="grid gap-8">
-      <SheetForm club={club} view={view} />
+      <TableForm club={club} view={view} />
       <datalist id="import-headings">
         {view.headings.map((heading) => (
           <option key={heading} value={heading} />
