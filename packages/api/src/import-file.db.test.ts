@@ -75,8 +75,8 @@ describe("an uploaded list", () => {
     const [latest] = await createCaller(asked().request).import.list({ club: "ours" });
     const csv = await importProblemsCsv(asked(), latest?.id ?? "");
     expect(csv.split("\r\n").slice(0, 3)).toEqual([
-      '\ufeff"Line","Column","Found","Expected"',
-      `"3","A ""Chassis""","'=1+1","a value, not a formula"`,
+      '\ufeff"Line","Column","Found","Expected","Taken, but look"',
+      `"3","A ""Chassis""","'=1+1","a value, not a formula",""`,
       expect.stringMatching(/^"4","B ""Built""","once","a date such as/),
     ]);
   });

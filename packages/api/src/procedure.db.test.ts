@@ -147,7 +147,7 @@ describe("input that cannot be read", () => {
   test.each([
     ["app.car.page", { club: "ours", car: "M1\u0000001" }, "car"],
     ["app.car.list", { club: "ours", search: "\u0000" }, "search"],
-    ["app.car.list", { club: "ours", search: "x".repeat(81) }, "search"],
+    ["app.car.list", { club: "ours", search: "x".repeat(201) }, "search"],
     ["app.event.page", { club: "ours", event: "" }, "event"],
     ["app.club.home", { club: "ou\u0000rs" }, "club"],
     ["app.car.page", { club: "ours" }, "car"],
