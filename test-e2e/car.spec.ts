@@ -9,7 +9,7 @@ import { expect, test } from "./world";
  * Bars: 9/16 in is 14.29 mm, 20 mm is 5.7 mm and 1.40 times that.
  */
 const different = [
-  "6 Front camber, left | 0°00' -0°30' to 0°30' | neg 68' | -1°8' | outside limits",
+  "6 Front camber, left | 0°00' -0°30' to 0°30' | neg 68' | -1°08' | outside limits",
   "6 Front camber, right | 0°00' -0°30' to 0°30' | -1°11' | -1°11' | outside limits",
   "6 Front tyre pressure, left | 22 psi 20 psi to 26 psi | 28 psi | +6 psi | outside limits",
   "6 Front tyre pressure, right | 22 psi 20 psi to 26 psi | 28 psi | +6 psi | outside limits",
@@ -21,8 +21,8 @@ const different = [
   "15 Fire extinguisher | not fitted | Hand-held | added",
   "1 Front anti-roll bar diameter | 9/16 in | 20 mm | +5.7 mm, × 1.40 | different part",
   "4 Front disc face | Plain | Grooved | different part",
-  "6 Front toe, left | 5' in per side (0' to 10') | toe-in 20' total | +0°5' | cannot tell",
-  "6 Front toe, right | 5' in per side (0' to 10') | toe-in 20' total | +0°5' | cannot tell",
+  "6 Front toe, left | 5' in per side (0' to 10') | toe-in 20' total | +0°05' | cannot tell",
+  "6 Front toe, right | 5' in per side (0' to 10') | toe-in 20' total | +0°05' | cannot tell",
   "6 Rear camber, right | 0°00' -0°30' to 0°15' | -0°30' | -0°30' | cannot tell",
 ];
 

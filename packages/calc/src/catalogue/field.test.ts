@@ -53,7 +53,7 @@ describe("a quantity field", () => {
     [{ above: 0 }, "0°", `"0°": Camber must be more than 0°, but is 0°`],
     [{ below: 2 * degree }, "1.9°", undefined],
     [{ below: 2 * degree }, "2°", `"2°": Camber must be less than 2°, but is 2°`],
-    [{ max: 2 * degree, unit: "°'" }, "2°6'", `"2°6'": Camber must be at most 2°0', but is 2°6'`],
+    [{ max: 2 * degree, unit: "°'" }, "2°6'", `"2°6'": Camber must be at most 2°00', but is 2°06'`],
   ])("with %j, %s: %s", (options, value, message) => {
     expect(refused(options, value)).toEqual(message === undefined ? [] : [message]);
   });

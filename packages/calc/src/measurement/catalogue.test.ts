@@ -115,9 +115,9 @@ describe("measurement.verdict", () => {
 
   test("MEA-18, MEA-19: acceptance 6.5' to 13.5', and 5.8' cannot be told", () => {
     expect(text(judge("5.8'"), "verdict")).toBe("cannot tell");
-    expect(text(judge("5.8'"), "acceptance")).toBe("0°6.5' to 0°13.5'");
+    expect(text(judge("5.8'"), "acceptance")).toBe("0°06.5' to 0°13.5'");
     const { acceptanceLower, acceptanceUpper } = judge("5.8'").outputs;
-    expect(acceptanceLower).toEqual({ si: expect.closeTo(6.5 * minute, 12), unit: "°'", text: "0°6.5'" });
+    expect(acceptanceLower).toEqual({ si: expect.closeTo(6.5 * minute, 12), unit: "°'", text: "0°06.5'" });
     expect(acceptanceUpper).toEqual({ si: expect.closeTo(13.5 * minute, 12), unit: "°'", text: "0°13.5'" });
     expect(text(judge("6.5'"), "verdict")).toBe("inside");
     expect(text(judge("3.4'"), "verdict")).toBe("outside");

@@ -302,7 +302,7 @@ describe("what is not understood says where, what, and what would be", () => {
       "angle",
       "BAD_COMPOUND",
       3,
-      `"-1°60'": after ° less than 60' can follow; understood would be -2°0'`,
+      `"-1°60'": after ° less than 60' can follow; understood would be -2°00'`,
     ],
     [
       "5 ft 14 in",

@@ -110,6 +110,11 @@ function compoundStep(smallest: Unit, { resolution, fractions, decimals }: Print
   return { scale: 10 ** places, print: (count) => fixed(count, places) };
 }
 
+/** Minutes and seconds of arc stand in two places, as the trade writes them: 1°06', so that 1°6' is not taken for 1°60'. */
+function inTwoPlaces(text: string): string {
+  return /^\d(?!\d)/.test(text) ? `0${text}` : text;
+}
+
 /** Rounds in the smallest part first, so that 59.9' carries into the degrees. */
 function printCompound(si: number, parts: readonly Unit[], options: PrintOptions): string {
   const larger = parts.slice(0, -1);
@@ -117,12 +122,14 @@ function printCompound(si: number, parts: readonly Unit[], options: PrintOptions
   const { scale, print } = compoundStep(smallest, options);
   let rest = Math.round((Math.abs(si) / stepToSi(1, smallest)) * scale);
   const sign = si < 0 && rest > 0 ? "-" : "";
-  const texts = larger.map((unit) => {
+  const arc = parts.every(({ tight }) => tight);
+  const place = (text: string, index: number) => (arc && index > 0 ? inTwoPlaces(text) : text);
+  const texts = larger.map((unit, index) => {
     const size = perLarger(unit, smallest) * scale;
     const count = Math.floor(rest / size);
     rest -= count * size;
-    return withUnit(fixed(count, 0), unit);
+    return withUnit(place(fixed(count, 0), index), unit);
   });
-  texts.push(withUnit(print(rest / scale), smallest));
-  return `${sign}${texts.join(parts.every(({ tight }) => tight) ? "" : " ")}`;
+  texts.push(withUnit(place(print(rest / scale), larger.length), smallest));
+  return `${sign}${texts.join(arc ? "" : " ")}`;
 }

@@ -137,7 +137,7 @@ describe("printed toe", () => {
   test.each([
     [10 * minute, { share: "perSide" } as const, "0°10' toe-in per side"],
     [-10 * minute, { share: "total" } as const, "0°20' toe-out total"],
-    [0, { share: "total" } as const, "0°0' total"],
+    [0, { share: "total" } as const, "0°00' total"],
     [
       -0.0048077,
       { share: "perSide", rimDiameter: rim13, unit: "in", resolution: 0.0048, fractions: true } as const,

@@ -27,6 +27,6 @@ describe("the axis of a quantity", () => {
 
   test("goes by minutes for an angle, and says toe by its direction", () => {
     expect(valueAxis(named("front.camber"), "metric").say(-75, 15)).toBe("-1°15'");
-    expect(valueAxis(named("front.toe"), "metric").say(-5, 5)).toMatch(/^0°5' toe-out per side$/);
+    expect(valueAxis(named("front.toe"), "metric").say(-5, 5)).toMatch(/^0°05' toe-out per side$/);
   });
 });

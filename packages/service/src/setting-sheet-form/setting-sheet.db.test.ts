@@ -74,7 +74,7 @@ describe("a setting sheet that was handed in", () => {
     expect(sheets.map(({ pair }) => pair)).toEqual(["asLeft", "asFound"]);
     expect(shown?.pair).toBe("asLeft");
     const [row] = groups.flatMap(({ rows }) => rows).filter((one) => one.characteristic === "front.camber");
-    expect(row?.places[0]?.last).toMatchObject({ entered: "1°10'", difference: "-1°5'" });
+    expect(row?.places[0]?.last).toMatchObject({ entered: "1°10'", difference: "-1°05'" });
     expect(plots[0]?.lines[0]?.points.map(({ entered }) => entered)).toEqual(["1°10'", "0°05'"]);
   });
 

@@ -68,7 +68,12 @@ describe("a histogram", () => {
 
 describe("ticks", () => {
   test("stand at what reads well in the unit, within the ends", () => {
-    expect(axisTicks(axis, [-50, 70]).map(({ label }) => label)).toEqual(["-0°30'", "0°0'", "0°30'", "1°0'"]);
+    expect(axisTicks(axis, [-50, 70]).map(({ label }) => label)).toEqual([
+      "-0°30'",
+      "0°00'",
+      "0°30'",
+      "1°00'",
+    ]);
   });
 
   test("are there where all values are equal too", () => {

@@ -1,8 +1,7 @@
 "use client";
 import { registerFileBytes } from "@trunnion/register";
-import { type ReactNode, useEffect, useRef, useState } from "react";
-
-const carriesFiles = (event: DragEvent) => event.dataTransfer?.types.includes("Files") ?? false;
+import { type ReactNode, useRef, useState } from "react";
+import { useDrop } from "../evidence/use-drop";
 
 /**
  * A form that takes one file, from the picker or dropped anywhere on the page. A file that would be refused for its size
@@ -10,36 +9,17 @@ const carriesFiles = (event: DragEvent) => event.dataTransfer?.types.includes("F
  */
 export function DropZone({ action, children }: { readonly action: string; readonly children: ReactNode }) {
   const form = useRef<HTMLFormElement>(null);
-  const [over, setOver] = useState(false);
   const [tooLarge, setTooLarge] = useState<string>();
-  useEffect(() => {
-    const hold = (event: DragEvent) => {
-      if (!carriesFiles(event)) return;
-      event.preventDefault();
-      setOver(true);
-    };
-    const leave = (event: DragEvent) => {
-      if (event.relatedTarget === null) setOver(false);
-    };
-    const drop = (event: DragEvent) => {
-      const files = event.dataTransfer?.files;
-      if (!carriesFiles(event) || !files) return;
-      event.preventDefault();
-      setOver(false);
-      const input = form.current?.querySelector<HTMLInputElement>("input[type=file]");
-      if (!input) return;
-      input.files = files;
-      form.current?.requestSubmit();
-    };
-    document.addEventListener("dragover", hold);
-    document.addEventListener("dragleave", leave);
-    document.addEventListener("drop", drop);
-    return () => {
-      document.removeEventListener("dragover", hold);
-      document.removeEventListener("dragleave", leave);
-      document.removeEventListener("drop", drop);
-    };
-  }, []);
+  const over = useDrop((files) => {
+    const input = form.current?.querySelector<HTMLInputElement>("input[type=file]");
+    const [first] = files;
+    if (!input || !first) return;
+    // One table is read in at a time: of several the first is taken, and shown in the field.
+    const taken = new DataTransfer();
+    taken.items.add(first);
+    input.files = taken.files;
+    form.current?.requestSubmit();
+  });
   return (
     <form
       ref={form}

@@ -68,7 +68,8 @@ function Keepers({ keepers }: Pick<Claimant, "keepers">) {
         // Spans have nothing of their own to tell them apart by.
         // biome-ignore lint/suspicious/noArrayIndexKey: the list is never reordered
         <li key={index}>
-          {name ?? "a keeper"}, {from === "" ? "?" : from} to {to === "" ? "now" : sayDay(to)}
+          {name ?? "a keeper"}, {from === "" ? "since when is not known," : from} to{" "}
+          {to === "" ? "now" : sayDay(to)}
         </li>
       ))}
     </ul>
