@@ -108,7 +108,7 @@ describe("an import's page", () => {
       'Likely: "VIN" is another word for "Chassis".'.replaceAll('"', "&quot;"),
     );
     expect(html).toContain('value="Old"');
-    expect(buttons(view)).toEqual(["Take this sheet", "Look through the file", "Forget this file"]);
+    expect(buttons(view)).toEqual(["Take this sheet and line", "Look through the file", "Forget this file"]);
   });
 
   test("shows what would change before and after, and what is left out, before anything is written", () => {
