@@ -73,12 +73,43 @@ export const heldKey = ([characteristic, side]: HeldCells): string =>
 export const differs = (held: HeldCells, worked: CurrentRow): boolean =>
   fields.some((field, place) => held[place] !== worked[field]);
 
-/** Whether a car's rows as they stand are not, one by one, those that were worked out. */
-export function rowsDiffer(held: readonly HeldCells[], worked: readonly CurrentRow[]): boolean {
-  if (held.length !== worked.length) return true;
-  const standing = new Map(held.map((cells) => [heldKey(cells), cells]));
-  return worked.some((row) => {
-    const cells = standing.get(stateKey(row.characteristic, row.side));
-    return cells === undefined || differs(cells, row);
-  });
+/** Between the rows of a car in one text. */
+const BREAK = "\u001e";
+
+/**
+ * The same, each row in PostgreSQL's own text form of a row, the rows of a car in one text: for whoever only asks whether
+ * they are those that were worked out. It costs the database half of what JSON does, and nobody takes it apart.
+ */
+export const heldTextSql = (carIds: readonly string[]): Prisma.Sql =>
+  Prisma.sql`SELECT v.car_id::text AS car, string_agg(ROW(v.characteristic, v.side, v.value_kind, v.entered, v.number,
+      v.resolution, v.text, v.origin, v.origin_id, v.since, v.since_text, v.nominal_number, v.verdict)::text, ${BREAK}) AS held
+    FROM current_value v WHERE v.car_id = ANY(${[...carIds]}::uuid[]) GROUP BY v.car_id`;
+
+/** A double as the database writes it: the shortest decimal, with an exponent below 0.0001 and from 10 to the 15th on. */
+function doubleText(number: number): string {
+  const size = Math.abs(number);
+  if (number === 0 || (size >= 1e-4 && size < 1e15)) return String(number);
+  return number.toExponential().replace(/e([+-])(\d)$/, "e$10$2");
+}
+
+const number = (cell: number | null) => (cell === null ? "" : doubleText(cell));
+
+/** A text, in quotation marks where it has what means something between cells. */
+function quoted(cell: string | null): string {
+  if (cell === null) return "";
+  return cell !== "" && !/["\\(),\s]/.test(cell) ? cell : `"${cell.replace(/["\\]/g, "$&$&")}"`;
+}
+
+/** A row as the database writes `ROW(…)::text`. Keys, words of ours, ids and days need no quotation marks. */
+export const rowText = (row: CurrentRow): string =>
+  `(${row.characteristic},${row.side},${row.valueKind},${quoted(row.entered)},${number(row.number)},${number(row.resolution)},` +
+  `${quoted(row.text)},${row.origin},${row.originId},${row.since ?? ""},${quoted(row.sinceText)},${number(row.nominalNumber)},${row.verdict})`;
+
+/**
+ * Whether a car's rows as they stand, by {@link heldTextSql}, are not, one by one, those that were worked out. Where it cannot
+ * tell it says so too: whoever then writes compares in the database.
+ */
+export function rowsDiffer(held: string | undefined, worked: readonly CurrentRow[]): boolean {
+  const standing = new Set(held === undefined ? [] : held.split(BREAK));
+  return standing.size !== worked.length || worked.some((row) => !standing.has(rowText(row)));
 }

@@ -4,7 +4,7 @@ import { type CharacteristicBook, ENGINE_VERSION, stateKey } from "@trunnion/reg
 import { type Assessment, assessAll } from "../assessment";
 import type { Context } from "../context";
 import { recordsOf } from "../record";
-import { currentRows, differs, type HeldCells, heldKey, heldSql } from "./policy";
+import { currentRows, differs, type HeldCells, heldKey, heldSql, heldTextSql } from "./policy";
 
 /** A current value that is not what the records amount to. */
 export interface StaleValue {
@@ -27,6 +27,15 @@ export async function heldValues(
   const rows = await db.$queryRaw<{ car: string; held: string }[]>(heldSql(carIds));
   const held = new Map(rows.map((row) => [row.car, row.held]));
   return (carId) => JSON.parse(held.get(carId) ?? "[]") as readonly HeldCells[];
+}
+
+/** The same as text, for {@link rowsDiffer}. */
+export async function heldTexts(
+  { db }: Context,
+  carIds: readonly string[],
+): Promise<ReadonlyMap<string, string>> {
+  const rows = await db.$queryRaw<{ car: string; held: string }[]>(heldTextSql(carIds));
+  return new Map(rows.map(({ car, held }) => [car, held]));
 }
 
 /** What is not right of one car's rows. */

@@ -9,7 +9,7 @@ import { tellPlanner } from "../planner";
 import { type CarRecord, recordsInTurn } from "../record";
 import { refreshWholeSearchIndex } from "../search-index";
 import { type CurrentRow, currentRows, rowsDiffer } from "./policy";
-import { heldValues, outdatedClubs } from "./read";
+import { heldTexts, outdatedClubs } from "./read";
 
 /** Cars in one go. */
 const CARS = 100;
@@ -33,11 +33,11 @@ export async function rebuildCurrentValues(
       SELECT series_id::text AS series FROM car WHERE id = ANY(${chunk}::uuid[]) ORDER BY id FOR NO KEY UPDATE`;
     const seriesIds = new Set(locked.flatMap(({ series }) => series ?? []));
     const assess = await knownAssessor(ctx, [...seriesIds], book);
-    const heldOf = await heldValues(ctx, chunk);
+    const held = await heldTexts(ctx, chunk);
     const changed: { readonly id: string; readonly rows: readonly CurrentRow[] }[] = [];
     for (const record of await recordsInTurn(ctx, chunk)) {
       const rows = currentRows(assess(record));
-      if (rowsDiffer(heldOf(record.id), rows)) changed.push({ id: record.id, rows });
+      if (rowsDiffer(held.get(record.id), rows)) changed.push({ id: record.id, rows });
     }
     if (changed.length === 0) continue;
     await replaceRows(ctx.db, "currentValue", {
