@@ -27,7 +27,7 @@ export interface ChangeFieldsProps {
 export const at = (of: number, part: string) => `modifications.${of}.${part}`;
 
 /** One line of a change, with its place in it. */
-export interface LineProps extends Omit<ChangeFieldsProps, "modification"> {
+export interface LineProps extends ChangeFieldsProps {
   readonly change: ChangeDraft;
   readonly place: number;
 }

@@ -4,6 +4,7 @@ import { Button } from "../../components/button";
 import { fieldId } from "../../components/form/field-id";
 import { ChoiceField, TextArea, TextField } from "../../components/form/form-field";
 import { at, BeforeField, type ChangeFieldsProps, type LineProps, labelsOf, optionsOf } from "./before-field";
+import { lineName } from "./line-name";
 
 export type { ChangeFieldsProps };
 
@@ -57,14 +58,15 @@ function AfterField({
 function ChangeLine(props: LineProps) {
   const { change, place, book, sideWords, of } = props;
   const characteristic = book.find(change.characteristic);
-  const label = characteristic?.label ?? change.characteristic;
-  const side = change.side === "whole" ? "" : `, ${sideWords[change.side].toLowerCase()}`;
+  const name = lineName(change, book, sideWords);
+  const left = props.modification.changes.find(
+    (one) => one.characteristic === change.characteristic && one.side === "left",
+  );
   return (
     <li className="grid gap-3 border-hair border-b pb-5">
       <fieldset className="grid gap-3 border-0 p-0 sm:grid-cols-2">
         <legend className="flex w-full items-center justify-between gap-4 pb-1 font-semibold text-lead sm:col-span-2">
-          {label}
-          {side}
+          {name}
         </legend>
         <input type="hidden" name={at(of, `changes.${place}.characteristic`)} value={change.characteristic} />
         <input type="hidden" name={at(of, `changes.${place}.side`)} value={change.side} />
@@ -75,14 +77,15 @@ function ChangeLine(props: LineProps) {
           </>
         )}
       </fieldset>
-      <div>
+      <div className="flex flex-wrap gap-3">
+        {change.side === "right" && left !== undefined ? (
+          <Button name="do" value={`same:${of}:${place}`}>
+            Same as {sideWords.left.toLowerCase()}
+            <span className="sr-only">: {name}</span>
+          </Button>
+        ) : null}
         <Button name="do" value={`remove:${of}:${place}`}>
-          Take out
-          <span className="sr-only">
-            {" "}
-            {label}
-            {side}
-          </span>
+          Take out<span className="sr-only"> {name}</span>
         </Button>
       </div>
     </li>

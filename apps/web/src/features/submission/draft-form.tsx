@@ -21,6 +21,7 @@ import { DraftConflict } from "./draft-conflict";
 import { errorsOf, useLive } from "./draft-live";
 import { useEarly } from "./early";
 import { useHandIn } from "./hand-in";
+import { lineLabels } from "./line-name";
 import { PartChooser } from "./part-chooser";
 import { PhotoForm } from "./photo-form";
 import { PhotoSection } from "./photo-section";
@@ -134,11 +135,13 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
           {refusal !== undefined || tried ? (
             <ErrorSummary
               state={known}
-              labels={{}}
+              labels={lineLabels(content, book, sideWords)}
               remedy="Not handed in yet; the draft is kept as you typed it."
             />
           ) : null}
-          {sent.tries > 0 ? <ErrorSummary state={sent} labels={{}} /> : null}
+          {sent.tries > 0 ? (
+            <ErrorSummary state={sent} labels={lineLabels(content, book, sideWords)} />
+          ) : null}
           {sent.conflict === undefined ? null : <ConflictNotice conflict={sent.conflict} />}
           {state.at === "refused" ? <Notice text={state.text} /> : null}
           {state.at === "conflict" ? <DraftConflict conflict={state} keeper={keeper} /> : null}

@@ -88,6 +88,21 @@ describe("a button of the form", () => {
     expect(editContent(once, edit, builtInBook)).toEqual(once);
   });
 
+  test("says the right as the left, and leaves what was typed where the left says nothing", () => {
+    const line = (side: "left" | "right", after: string) =>
+      ({ characteristic: "rear.dropLink.length", side, before: "", after }) as const;
+    const of = (left: string) => ({
+      ...kept,
+      modifications: [{ ...emptyModification, changes: [line("left", left), line("right", "5 in")] }],
+    });
+    const edit = editOf("same:0:1", form({}));
+    if (!edit) throw new Error("no edit");
+    const afters = (left: string) =>
+      editContent(of(left), edit, builtInBook).modifications[0]?.changes.map(({ after }) => after);
+    expect(afters("5 1/4 in")).toEqual(["5 1/4 in", "5 1/4 in"]);
+    expect(afters("")).toEqual(["", "5 in"]);
+  });
+
   test("takes out one line and one fastener by its place, and keeps the others as typed", () => {
     const change = (after: string) =>
       ({ characteristic: "front.camber", side: "left", before: "", after }) as const;

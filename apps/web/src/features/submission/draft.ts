@@ -16,6 +16,7 @@ import { enteredOf } from "../../lib/form-entry";
 export type DraftEdit =
   | { readonly kind: "add"; readonly to: number; readonly keys: readonly string[] }
   | { readonly kind: "remove"; readonly to: number; readonly place: number }
+  | { readonly kind: "same"; readonly to: number; readonly place: number }
   | { readonly kind: "addFastener"; readonly to: number }
   | { readonly kind: "removeFastener"; readonly to: number; readonly place: number }
   | { readonly kind: "removeChange"; readonly to: number };
@@ -91,6 +92,12 @@ function linesFor(
 
 const without = <T>(all: readonly T[], place: number) => all.filter((_, index) => index !== place);
 
+/** A line with what is on the car on the left; what was there before stays each side's own. */
+function asLeft(line: ChangeDraft, { changes }: ModificationDraft): ChangeDraft {
+  const left = changes.find((one) => one.characteristic === line.characteristic && one.side === "left");
+  return left === undefined || left.after === "" ? line : { ...line, after: left.after };
+}
+
 function changed(
   one: ModificationDraft,
   edit: Exclude<DraftEdit, { kind: "removeChange" }>,
@@ -103,6 +110,11 @@ function changed(
     }
     case "remove":
       return { ...one, changes: without(one.changes, edit.place) };
+    case "same":
+      return {
+        ...one,
+        changes: one.changes.map((line, index) => (index === edit.place ? asLeft(line, one) : line)),
+      };
     case "addFastener":
       return { ...one, fasteners: [...one.fasteners, emptyFastener].slice(0, submissionLimits.fasteners) };
     case "removeFastener":
@@ -132,6 +144,7 @@ export function editOf(pressed: string, data: FormData): DraftEdit | undefined {
   if (what === "add")
     return { kind: "add", to, keys: data.getAll("part[]").filter((one) => typeof one === "string") };
   if (what === "fastener") return { kind: "addFastener", to };
+  if (what === "same") return { kind: "same", to, place };
   if (what === "remove") return { kind: "remove", to, place };
   if (what === "removeFastener") return { kind: "removeFastener", to, place };
   if (what === "removeChange") return { kind: "removeChange", to };
