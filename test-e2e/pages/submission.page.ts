@@ -1,6 +1,14 @@
 import { expect, type Locator, type Page } from "@playwright/test";
 import type { ChosenFile } from "./evidence.page";
 
+/** What is used of the browser's own store of answers. */
+interface BrowserCaches {
+  readonly caches: {
+    has(name: string): Promise<boolean>;
+    open(name: string): Promise<{ match(url: string, how: object): Promise<unknown> }>;
+  };
+}
+
 /** The form of a change, and where it begins. */
 export class DraftPage {
   constructor(private readonly page: Page) {}
@@ -38,6 +46,19 @@ export class DraftPage {
 
   async photo(files: readonly ChosenFile[]): Promise<void> {
     await this.page.getByLabel("Choose photos or documents").setInputFiles([...files]);
+  }
+
+  /** Whether the worker has the page of a draft, to show it without a signal. */
+  async isKeptOffline(address: string): Promise<boolean> {
+    return this.page.evaluate(async (url) => {
+      const { caches } = globalThis as unknown as BrowserCaches;
+      if (!(await caches.has("draft-pages"))) return false;
+      return (await (await caches.open("draft-pages")).match(url, { ignoreVary: true })) !== undefined;
+    }, address);
+  }
+
+  async keptOffline(): Promise<void> {
+    await expect.poll(() => this.isKeptOffline(this.page.url()), { timeout: 30_000 }).toBe(true);
   }
 
   async saved(): Promise<void> {

@@ -1,11 +1,11 @@
 "use client";
 import { useEffect, useMemo, useState } from "react";
+import { keepPageOffline, type OfflineState } from "../../lib/keep-offline";
 import { signInPath } from "../../lib/path";
 import { EntryCard } from "./entry-card";
 import { EntryList } from "./entry-list";
 import { GaugeChoice } from "./gauge-choice";
 import { HandChoice } from "./hand-choice";
-import { keepPageOffline, type OfflineState } from "./keep-offline";
 import { placeOf } from "./kept";
 import { forgetEvent } from "./store";
 import { type Paddock, usePaddock } from "./use-paddock";

@@ -26,6 +26,7 @@ import { PartChooser } from "./part-chooser";
 import { PhotoForm } from "./photo-form";
 import { PhotoSection } from "./photo-section";
 import { SaveLine } from "./save-line";
+import { useOfflinePage } from "./use-offline-page";
 import { usePhotos } from "./use-photos";
 import { useTicked } from "./use-ticked";
 
@@ -66,6 +67,7 @@ export function DraftForm({ club, page, leaders, sideWords, shown: asked, action
       redraw(kept);
     },
   });
+  useOfflinePage(state);
   const live = useLive(content, page);
   const book = useMemo(() => characteristicBook(ground.own), [ground]);
   const modifications = content.modifications.length === 0 ? [emptyModification] : content.modifications;

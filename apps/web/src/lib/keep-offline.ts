@@ -1,6 +1,13 @@
 /** Where the worker that answers without a connection is served; its reach is the whole address space. */
 const WORKER = "/paddock-worker.js";
 
+const thisPage = () => location.href.split("#")[0] ?? location.href;
+
+/** Lets go of this page as it was kept, where there is a worker that keeps it. */
+export function dropPageOffline(): void {
+  if ("serviceWorker" in navigator) navigator.serviceWorker.controller?.postMessage({ drop: thisPage() });
+}
+
 /** Whether this page will open without a connection. */
 export type OfflineState = "no" | "preparing" | "ready";
 
@@ -27,7 +34,7 @@ export async function keepPageOffline(): Promise<OfflineState> {
     return await new Promise<OfflineState>((resolve) => {
       const { port1, port2 } = new MessageChannel();
       port1.onmessage = ({ data }: MessageEvent<boolean>) => resolve(data ? "ready" : "no");
-      active.postMessage({ keep: { page: location.href.split("#")[0], files } }, [port2]);
+      active.postMessage({ keep: { page: thisPage(), files } }, [port2]);
     });
   } catch {
     return "no";
