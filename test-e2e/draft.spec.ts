@@ -70,7 +70,7 @@ test.describe("the form of a change, on a phone", () => {
     await expect(bar.getByLabel("Before")).toHaveValue("0.55 in");
     await expect(bar).toContainText("From the record, which has it as 14 mm.");
     await bar.getByLabel("On it now").fill("13/16");
-    await bar.getByLabel("Before").fill("9/16");
+    await bar.getByLabel("Before").fill("5/8");
     await expect(bar).toContainText("You correct the record, which has 14 mm.");
     await line("Rear drop link length, left").getByLabel("On it now").fill("5 1/4");
     await page.getByRole("button", { name: /^Same as left/ }).click();

@@ -1,6 +1,7 @@
 import type { RunResult, RunStep } from "@trunnion/calc";
 import { type FigureChange, sayFigureChange, type UsedInput } from "@trunnion/register";
 import { Caution } from "../../components/caution";
+import { Figure } from "../../components/figure";
 import { PageHead, SectionHead } from "../../components/page-head";
 import { Plate } from "../../components/plate";
 import type { ClubFace } from "../../components/shell/shell";
@@ -99,13 +100,43 @@ export function WorkingPage(props: WorkingPageProps) {
   );
 }
 
+interface InputRow {
+  readonly field: string;
+  readonly label: string;
+  readonly before: string;
+  readonly after: string;
+  readonly from: string;
+}
+
+/**
+ * One row an input, with what it was and what it is. A computation that compares has both sides in one input, as
+ * `before.…` and `after.…`; another was run twice.
+ */
+function inputRows(inputs: readonly UsedInput[], inputsBefore: readonly UsedInput[]): readonly InputRow[] {
+  const was = new Map(inputsBefore.map((input) => [input.field, input]));
+  const sides = new Map(inputs.map((input) => [input.field, input]));
+  return inputs.flatMap((input): InputRow[] => {
+    const { field, label, text, origin } = input;
+    const other = field.startsWith("after.") ? sides.get(`before.${field.slice(6)}`) : was.get(field);
+    if (field.startsWith("before.")) {
+      const row = { field, label, before: text, after: "", from: origins[origin] };
+      return sides.has(`after.${field.slice(7)}`) ? [] : [row];
+    }
+    const from =
+      other === undefined || other.origin === origin
+        ? origins[origin]
+        : `${origins[origin]}; before: ${origins[other.origin]}`;
+    return [{ field, label, before: other?.text ?? "", after: text, from }];
+  });
+}
+
 function Inputs({
   inputs,
   inputsBefore,
   missing,
   of,
 }: Pick<WorkingPageProps, "inputs" | "inputsBefore" | "missing"> & Required<Pick<WorkingPageProps, "of">>) {
-  const before = new Map(inputsBefore.map((input) => [input.field, input]));
+  const rows = inputRows(inputs, inputsBefore);
   return (
     <section aria-labelledby="inputs" className="min-w-0">
       <SectionHead id="inputs" title="What went in" />
@@ -120,14 +151,18 @@ function Inputs({
             </tr>
           </thead>
           <tbody>
-            {inputs.map(({ field, label, text, origin }) => (
+            {rows.map(({ field, label, before, after, from }) => (
               <tr key={field} className="border-hair border-b align-top">
                 <th scope="row" className="py-1 pr-6 text-left font-normal">
                   {label}
                 </th>
-                <td className="py-1 pr-6">{before.get(field)?.text ?? ""}</td>
-                <td className="py-1 pr-6 font-semibold">{text}</td>
-                <td className="py-1">{origins[origin]}</td>
+                <td className="py-1 pr-6">
+                  <Figure text={before} />
+                </td>
+                <td className="py-1 pr-6 font-semibold">
+                  <Figure text={after} />
+                </td>
+                <td className="py-1">{from}</td>
               </tr>
             ))}
           </tbody>

@@ -1,5 +1,6 @@
 import type { SubmissionLine } from "@trunnion/api";
 import type { ReactNode } from "react";
+import { Figure } from "../../components/figure";
 
 export interface DifferenceTableProps {
   readonly lines: readonly SubmissionLine[];
@@ -32,7 +33,7 @@ export function DifferenceTable({ lines, sideWords, labelledBy, shownBy }: Diffe
                 {side === "whole" ? "" : `, ${sideWords[side].toLowerCase()}`}
               </th>
               <td className="py-1.5 pr-6">
-                {before === "" ? <span className="text-soft">not recorded</span> : before}
+                {before === "" ? <span className="text-soft">not recorded</span> : <Figure text={before} />}
                 {beforeSaid ? (
                   <span className="block text-fine text-soft">
                     the owner says so; the record has{" "}
@@ -40,7 +41,9 @@ export function DifferenceTable({ lines, sideWords, labelledBy, shownBy }: Diffe
                   </span>
                 ) : null}
               </td>
-              <td className="py-1.5 pr-6 font-semibold">{after}</td>
+              <td className="py-1.5 pr-6 font-semibold">
+                <Figure text={after} />
+              </td>
               {shownBy === undefined ? null : <td className="py-1.5">{shownBy(characteristic)}</td>}
             </tr>
           ))}

@@ -25,11 +25,7 @@ export function NoticesPage({
       <PageHead
         title="Messages"
         back={{ href: deskPath(club), label: "Desk" }}
-        lead={
-          notices.length === 0
-            ? "Nobody was told anything yet."
-            : "What members were told of submissions, the latest first."
-        }
+        lead={notices.length === 0 ? "No messages yet." : "What was told of submissions, the latest first."}
       />
       <ul className="grid max-w-3xl">
         {notices.map((notice) => (
