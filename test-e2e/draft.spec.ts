@@ -1,11 +1,12 @@
+import { SignInPage } from "./pages/sign-in.page";
 import { unsoundness } from "./pages/soundness";
 import { DraftPage } from "./pages/submission.page";
-import { expect, test } from "./world";
+import { expect, password, people, test } from "./world";
 
 test.describe("the form of a change, on a phone", () => {
   test.use({ as: "owner", viewport: { width: 360, height: 780 } });
 
-  test("opens again without a signal with what was saved and what was typed since, and not once its owner has signed out", async ({
+  test("opens again without a signal with what was saved and what was typed since", async ({
     page,
     context,
     complaints,
@@ -33,16 +34,35 @@ test.describe("the form of a change, on a phone", () => {
     await expect(page.getByText("Withdrawn", { exact: false }).first()).toBeVisible();
     // The page that came instead of the form is no draft: nothing is kept of it.
     expect(await draft.isKeptOffline(address)).toBe(false);
+  });
 
+  test("opens no more without a signal once its owner has signed out", async ({
+    browser,
+    newAddress,
+    complaints,
+  }) => {
+    complaints.allow(/ERR_INTERNET_DISCONNECTED|Failed to load resource|ERR_FAILED/);
+    // A session of its own: the one that the other tests share must not end.
+    const context = await browser.newContext({
+      storageState: { cookies: [], origins: [] },
+      viewport: { width: 360, height: 780 },
+      extraHTTPHeaders: { "x-forwarded-for": newAddress() },
+    });
+    const page = await context.newPage();
+    await page.goto("/sign-in");
+    await new SignInPage(page).send(people.owner.email, password);
+    await expect(page).not.toHaveURL(/sign-in/);
+    const draft = new DraftPage(page);
     await draft.begin(["Front anti-roll bar diameter"]);
     await draft.keptOffline();
-    const other = page.url();
+    const address = page.url();
     await page.getByText("You", { exact: true }).click();
     await page.getByRole("button", { name: "Sign out" }).click();
     await expect(page).toHaveURL(/sign-in/);
-    await expect.poll(() => draft.isKeptOffline(other)).toBe(false);
+    await expect.poll(() => draft.isKeptOffline(address)).toBe(false);
     await context.setOffline(true);
-    await expect(page.goto(other)).rejects.toThrow(/ERR_/);
+    await expect(page.goto(address)).rejects.toThrow(/ERR_/);
+    await context.close();
   });
 
   test("keeps the parts ticked over searches, shows what the record has, and tells the registrar where the owner corrects it", async ({

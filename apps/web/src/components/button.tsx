@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import type { MouseEvent, ReactNode } from "react";
 
 /** `mark` is the one action that matters on a page; there is at most one. */
 type Weight = "mark" | "plain";
@@ -22,7 +22,7 @@ export interface ButtonProps {
   readonly form?: string;
   /** `button` for one that sends nothing. */
   readonly type?: "button";
-  readonly onClick?: () => void;
+  readonly onClick?: (event: MouseEvent<HTMLButtonElement>) => void;
 }
 
 /** Sends the form it stands in. A verb: "Print 42 sheets". */

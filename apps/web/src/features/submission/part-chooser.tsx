@@ -1,6 +1,7 @@
 import { type Assembly, type Characteristic, type CharacteristicBook, foldName } from "@trunnion/register";
 import { useEffect, useRef } from "react";
 import { Button } from "../../components/button";
+import { useForm } from "../../components/form/edit-form";
 import { fieldId } from "../../components/form/field-id";
 import type { Leader } from "../../components/plan";
 import { Plan, PlanLegend } from "../../components/plan";
@@ -59,6 +60,13 @@ export function PartChooser({ book, leaders, assembly, find, ticked, linkTo, cho
       );
   }, [tick]);
   const link = (leader: Leader) => linkTo(leader.assembly);
+  // Here at once, where there is a script: a form that is sent is emptied when the answer comes, and ticks with it.
+  const look = (event: React.MouseEvent<HTMLButtonElement>) => {
+    const field = event.currentTarget.form?.elements.namedItem("find");
+    if (!choose || !(field instanceof HTMLInputElement)) return;
+    event.preventDefault();
+    choose({ assembly, find: field.value });
+  };
   const take = (event: React.MouseEvent<HTMLDivElement>) => {
     const anchor = (event.target as Element).closest("a");
     const leader = leaders.find((one) => anchor?.getAttribute("href") === link(one));
@@ -100,7 +108,7 @@ export function PartChooser({ book, leaders, assembly, find, ticked, linkTo, cho
             />
           </div>
           <input type="hidden" name="assembly" value={assembly} />
-          <Button name="do" value="show">
+          <Button name="do" value="show" onClick={look}>
             Look
           </Button>
         </div>
@@ -168,8 +176,10 @@ function Parts({ shown, asked, ticked }: PartsProps) {
 const isPoint = ({ key }: Characteristic) => key.includes(".hardpoint.");
 
 function Ticks({ shown, ticked }: Pick<PartsProps, "shown" | "ticked">) {
+  const { tries } = useForm();
   return (
-    <div key={ticked.cleared} className="grid gap-x-8 sm:grid-cols-2">
+    // Drawn anew after each try of the form, which empties its boxes.
+    <div key={`${ticked.cleared} ${tries}`} className="grid gap-x-8 sm:grid-cols-2">
       {shown.map(({ key, label }) => (
         <label key={key} className="flex min-h-11 cursor-pointer items-center gap-3 border-hair border-b">
           <input
