@@ -41,6 +41,8 @@ export const carEditFields = {
   openedAt: z.coerce.number().int().min(0).default(0),
   /** Why, for the journal. */
   reason: lineInput(500).default(""),
+  /** Doubts that were told, word for word, and are to stand: it is saved with these, and with no others. */
+  sure: z.string().max(4_000).exactOptional(),
 } as const;
 
 /** Where a statement comes from, and how far it is trusted. */

@@ -16,6 +16,8 @@ export interface FormState {
   readonly errors: Readonly<Record<string, readonly string[]>>;
   readonly refusal?: RefusalText;
   readonly conflict?: Conflict;
+  /** Doubts it was refused for, which the next sending says are to stand. */
+  readonly sure?: string;
   /** What was done, where the form stays on its page. */
   readonly done?: string;
 }

@@ -1,6 +1,6 @@
 import "server-only";
 import { logFault, problemsOf, refusalOf, type ToldRefusal } from "@trunnion/api";
-import type { RefusalDetails } from "@trunnion/register";
+import { type RefusalDetails, sureOf } from "@trunnion/register";
 import { redirect } from "next/navigation";
 import { enteredOf, typedOf } from "./form-entry";
 import type { Conflict, FormState } from "./form-state";
@@ -24,6 +24,11 @@ function conflictOf({ code, details }: ToldRefusal): { readonly conflict?: Confl
   return { conflict: { version, differences } };
 }
 
+/** The doubts a form is asked about, for its next sending to let stand. */
+function doubtsOf({ code, details }: ToldRefusal): { readonly sure?: string } {
+  return code === "DOUBTFUL" ? { sure: sureOf((details as RefusalDetails["DOUBTFUL"]).doubts) } : {};
+}
+
 /**
  * What every server action behind a form does: the work, then on to the next page; where it is refused or cannot be
  * read, back to the form with everything that was typed and what is wrong, at its field. A bug goes to the log and on.
@@ -35,7 +40,9 @@ export async function takeForm({ before, data, place, work }: TakenForm): Promis
     outcome = await work();
   } catch (error) {
     const refusal = refusalOf(error);
-    if (refusal) return { ...sent, errors: {}, refusal: refusal.text, ...conflictOf(refusal) };
+    if (refusal) {
+      return { ...sent, errors: {}, refusal: refusal.text, ...conflictOf(refusal), ...doubtsOf(refusal) };
+    }
     const problems = problemsOf(error);
     if (problems) return { ...sent, errors: problems };
     logFault(error, place);

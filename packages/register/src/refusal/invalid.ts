@@ -29,3 +29,8 @@ export class Problems {
     if (this.#found.length > 0) throw new Invalid(this.#found);
   }
 }
+
+/** How a form says which doubts it was shown and lets stand: their words, so that a new doubt is asked about anew. */
+export function sureOf(doubts: readonly string[]): string {
+  return doubts.join(" | ");
+}

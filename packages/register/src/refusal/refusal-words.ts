@@ -45,6 +45,10 @@ const words: Words<RefusalDetails> = {
     what: "The database does not answer, or the connection to it was lost.",
     remedy: "Nothing of this step was written, nothing before it is lost: try again in a moment.",
   }),
+  DOUBTFUL: ({ doubts }) => ({
+    what: `Is this right? ${doubts.map((doubt) => `${doubt.charAt(0).toUpperCase()}${doubt.slice(1)}.`).join(" ")}`,
+    remedy: "Nothing was saved yet. Mend it, or save it as it stands.",
+  }),
   NOT_SIGNED_IN: () => ({ what: "You are not signed in.", remedy: "Sign in, then open this page again." }),
   WRONG_SIGN_IN: () => ({
     what: "That e-mail address and password do not belong together.",

@@ -36,6 +36,8 @@ export interface RefusalDetails
     SubmissionRefusals {
   /** It cannot be reached, or the connection was lost; what was under way is taken back. */
   DATABASE_AWAY: Record<never, never>;
+  /** What was entered can be, and is unlikely: to be mended, or sent again as it stands. */
+  DOUBTFUL: { readonly doubts: readonly string[] };
   NOT_SIGNED_IN: Record<never, never>;
   WRONG_SIGN_IN: Record<never, never>;
   TOO_MANY_TRIES: { readonly seconds: number };

@@ -19,6 +19,19 @@ const afterBuilt = {
   measuredOn: "measured on",
 } as const;
 
+/**
+ * Words for something of a car that would have been wholly before it was built: `kept since 1965, before it was built
+ * (1971)`; nothing where that is not so, or either is not known.
+ */
+export function sayBeforeBuilt(
+  what: string,
+  date: PartialDate | null | undefined,
+  built: Dated | undefined,
+): string | undefined {
+  if (!date || !built || !wholly(date, built)) return undefined;
+  return `${what} ${date.text}, before it was built (${built.text})`;
+}
+
 /** How a report names the column of something. */
 export type PlaceOf = (column: PlainColumn) => string;
 
@@ -26,9 +39,8 @@ function outOfOrder(row: RegisterRow, built: Dated | undefined, place: PlaceOf):
   if (!built) return [];
   return (Object.keys(afterBuilt) as (keyof typeof afterBuilt)[]).flatMap((part) => {
     const date = row[part];
-    if (!date || !wholly(date, built)) return [];
-    const text = `${afterBuilt[part]} ${date.text}, before it was built (${built.text})`;
-    return [{ column: place(part), found: date.text, text }];
+    const text = sayBeforeBuilt(afterBuilt[part], date, built);
+    return date && text !== undefined ? [{ column: place(part), found: date.text, text }] : [];
   });
 }
 

@@ -1,5 +1,5 @@
 export { asksUnit, type ContentBasis } from "./content";
-export { type BuildPeriod, doubtsBeside, doubtsOf, looksGarbled } from "./doubt";
+export { type BuildPeriod, doubtsBeside, doubtsOf, looksGarbled, sayBeforeBuilt } from "./doubt";
 export {
   type Column,
   columnLetter,

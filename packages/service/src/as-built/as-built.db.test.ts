@@ -62,6 +62,25 @@ describe("what left the works", () => {
     expect(await world.inClub((db) => db.asBuiltValue.count({ where: { carId: car.id } }))).toBe(3);
   });
 
+  test("that is unusual is asked about first, in words, and kept once that is said to stand", async () => {
+    const car = await world.car();
+    const before = await world.fingerprint();
+    const asked = await set(car.reference, "front.camber", { left: "-6°", right: "-1°" }).catch(
+      (error: unknown) => error,
+    );
+    const doubt = 'Front camber, left: "-6°" is unusual; usual is -4° to 2°';
+    expect(asked).toMatchObject({ code: "DOUBTFUL", details: { doubts: [doubt] } });
+    expect(await world.fingerprint()).toEqual(before);
+    // Another doubt than the one that was shown is asked about anew.
+    const other = set(car.reference, "front.camber", { left: "5°", right: "-1°", sure: doubt });
+    await expect(other).rejects.toMatchObject({ code: "DOUBTFUL" });
+    await set(car.reference, "front.camber", { left: "-6°", right: "-1°", sure: doubt });
+    expect(await values(car.reference)).toEqual(["left -6°", "right -1°"]);
+    // What stands already is not asked about again.
+    await set(car.reference, "front.camber", { left: "-6°", right: "-1°10'" });
+    expect(await values(car.reference)).toEqual(["left -6°", "right -1°10'"]);
+  });
+
   test("emptied is not known any more, and stays in the past", async () => {
     const car = await world.car();
     await set(car.reference, "front.disc.face", { whole: "plain" });

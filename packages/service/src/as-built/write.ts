@@ -1,4 +1,11 @@
-import { type Characteristic, Problems, parseValue, type Side, type Value } from "@trunnion/register";
+import {
+  type Characteristic,
+  Problems,
+  parseValue,
+  type Side,
+  sayUnusual,
+  type Value,
+} from "@trunnion/register";
 import { v7 as uuid } from "uuid";
 import { z } from "zod";
 import { editCar, openCar, type WantedField } from "../car";
@@ -105,6 +112,9 @@ export async function setAsBuilt(ctx: Context, input: SetAsBuiltInput): Promise<
     form: input,
     line: { action: "asBuilt.set", noun: "asBuiltValue", nounId: moved[0]?.id ?? record.id },
     fields,
+    doubts: characteristic
+      ? moved.map(({ side, value }) => (value ? sayUnusual(characteristic, side, value) : undefined))
+      : [],
     always: moved.length > 0,
     also: {
       before: { characteristic: input.characteristic },

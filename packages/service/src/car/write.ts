@@ -1,5 +1,5 @@
 import { CarStatus, type Prisma } from "@trunnion/db";
-import { chassisKey, explainNumber, Problems, refused } from "@trunnion/register";
+import { chassisKey, explainNumber, Problems, refused, sayBeforeBuilt, sureOf } from "@trunnion/register";
 import { v7 as uuid } from "uuid";
 import { z } from "zod";
 import { bookOf } from "../characteristic";
@@ -32,6 +32,8 @@ export interface OpenedForm {
   readonly opened: Readonly<Record<string, string>>;
   readonly openedAt: number;
   readonly reason: string;
+  /** Doubts that were shown and are to stand. */
+  readonly sure?: string;
 }
 
 /** One change of a car's record. */
@@ -45,6 +47,8 @@ export interface CarEdit {
   readonly columns?: Omit<Prisma.CarUncheckedUpdateInput, "version">;
   /** Writes everything else; not called when nothing differs. */
   readonly write?: () => Promise<void>;
+  /** What can be and is unlikely, in words: asked about once before it is written. */
+  readonly doubts?: readonly (string | undefined)[];
   /** Written even where no field differs: something is taken away. */
   readonly always?: boolean;
   /** What the journal says besides the fields. */
@@ -69,18 +73,25 @@ async function refuseIfChanged(ctx: Context, { record, form, fields }: CarEdit):
   });
 }
 
+/** Asks about what is unlikely, unless the form says that this very doubt was seen and is to stand. */
+function refuseIfDoubtful({ form, doubts = [] }: CarEdit): void {
+  const told = doubts.filter((doubt) => doubt !== undefined);
+  if (told.length > 0 && form.sure !== sureOf(told)) throw refused("DOUBTFUL", { doubts: told });
+}
+
 /**
  * Changes one part of a car's record in the caller's transaction: the version is checked and counted up, the current
  * values are worked out again, and the journal says what changed, without personal data. The record must have been
  * opened with `openCar`, which lets nobody else in until the transaction ends. Tells the version afterwards.
  *
- * @throws Refusal CHANGED_MEANWHILE with what both made of it; then nothing is written
+ * @throws Refusal CHANGED_MEANWHILE with what both made of it, DOUBTFUL; then nothing is written
  */
 export async function editCar(ctx: Context, edit: CarEdit): Promise<number> {
   const { record, form, line, fields } = edit;
   await refuseIfChanged(ctx, edit);
   const changed = changedFields(fields);
   if (!changed && edit.always !== true) return record.version;
+  refuseIfDoubtful(edit);
   await edit.write?.();
   const { version } = await ctx.db.car.update({
     where: { clubId_id: { clubId: ctx.club.id, id: record.id } },
@@ -137,6 +148,7 @@ export async function correctCar(ctx: Context, input: CorrectCarInput): Promise<
       },
       { field: "remarks", label: "Remarks", now: record.remarks ?? "", wanted: remarks, personal: true },
     ],
+    doubts: [sayBeforeBuilt("first registered", first, built ?? undefined)],
     columns: {
       ...partialDateColumns("built", built),
       ...partialDateColumns("firstRegistered", first),

@@ -3,6 +3,7 @@ import { type CharacteristicBook, type Column, columnPlace, doubtsBeside } from 
 import type { Context } from "../context";
 import { type CarRow, meetRecords, movedRows } from "../import-chunk";
 import { type DoubtfulRow, openRowReader, type ReadRows, type RowReader } from "../planned-row";
+import { builtOf } from "../record";
 import type { Table } from "../table";
 
 /** Rows looked at in one go: a second's work, so that the progress moves. */
@@ -66,9 +67,8 @@ async function readAhead(reader: RowReader, rows: Table["rows"]): Promise<ReadRo
 
 /** What is unlikely of a row beside what the register has of its car. */
 function besideRecord({ planned, record }: CarRow, columns: readonly Column[]): readonly DoubtfulRow[] {
-  const dates = record?.basis.built;
-  if (!dates) return [];
-  const built = { ...dates, text: record.built ?? dates.earliest };
+  const built = record && builtOf(record);
+  if (!built) return [];
   const doubts = doubtsBeside(planned.row, built, (wanted) => columnPlace(columns, wanted));
   return doubts.map((doubt) => ({ line: planned.line, ...doubt }));
 }

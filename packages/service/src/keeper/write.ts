@@ -1,5 +1,11 @@
 import type { Prisma } from "@trunnion/db";
-import { type FieldDifference, type PartialDate, Problems, refused } from "@trunnion/register";
+import {
+  type FieldDifference,
+  type PartialDate,
+  Problems,
+  refused,
+  sayBeforeBuilt,
+} from "@trunnion/register";
 import { v7 as uuid } from "uuid";
 import { z } from "zod";
 import { editCar, openCar, readDate, type WantedField } from "../car";
@@ -8,7 +14,7 @@ import { dayColumn, dayOf } from "../day";
 import { carEditFields, dateInput, lineInput, proseInput, provenanceFields } from "../entry-input";
 import { writeJournal } from "../journal";
 import { partialDateColumns } from "../partial-date-columns";
-import type { CarRecord } from "../record";
+import { builtOf, type CarRecord } from "../record";
 import { requireRole } from "../role";
 import { provenanceOf } from "../source";
 import { personalParts, withoutPerson } from "./policy";
@@ -165,6 +171,7 @@ export async function addKeepership(ctx: Context, input: AddKeepershipInput): Pr
       { field: "keeper", label: "Keeper", now: "", wanted: input.name || "known", personal: true },
       ...spanFieldsOf(undefined, span, known),
     ],
+    doubts: [sayBeforeBuilt("kept since", span.from, builtOf(record))],
     write: async () => {
       if (span.to === undefined && input.together === "no") {
         const to = dayColumn(span.from?.latest ?? ctx.today);
@@ -202,6 +209,7 @@ export async function correctKeepership(ctx: Context, input: CorrectKeepershipIn
     form: input,
     line: { action: "keeper.correct", noun: "keepership", nounId: row.id },
     fields: spanFieldsOf(row, span, known),
+    doubts: [sayBeforeBuilt("kept since", span.from, builtOf(record))],
     write: async () => {
       const data = { ...spanColumns(span), ...(await provenance.columns()) };
       await ctx.db.keepership.updateMany({ where: { id: row.id }, data });

@@ -1,1 +1,1 @@
-export { type CarRecord, carReference, recordByClaim, recordsInTurn, recordsOf } from "./read";
+export { builtOf, type CarRecord, carReference, recordByClaim, recordsInTurn, recordsOf } from "./read";

@@ -64,6 +64,11 @@ export interface CarRecord {
   readonly nextSheetSequence: number;
 }
 
+/** When a car was built, as far as the record knows, with its words; nothing where it does not. */
+export function builtOf({ basis, built }: Pick<CarRecord, "basis" | "built">) {
+  return basis.built && { ...basis.built, text: built ?? basis.built.earliest };
+}
+
 /** How addresses and commands name a car. */
 export function carReference(car: { readonly chassis: string; readonly claim: number }): string {
   return car.claim === 1 ? car.chassis : `${car.chassis}~${car.claim}`;

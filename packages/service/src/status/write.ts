@@ -1,5 +1,5 @@
 import { CarStatus } from "@trunnion/db";
-import { Problems, refused } from "@trunnion/register";
+import { Problems, refused, sayBeforeBuilt } from "@trunnion/register";
 import { v7 as uuid } from "uuid";
 import { z } from "zod";
 import { editCar, openCar, readDate, type WantedField } from "../car";
@@ -7,7 +7,7 @@ import type { Context } from "../context";
 import { dayColumn, dayOf, dayOrNothing } from "../day";
 import { carEditFields, dateInput, provenanceFields } from "../entry-input";
 import { partialDateColumns } from "../partial-date-columns";
-import type { CarRecord } from "../record";
+import { builtOf, type CarRecord } from "../record";
 import { provenanceOf } from "../source";
 import { checkSpan, endBefore, type StatusSpan } from "./policy";
 
@@ -114,6 +114,7 @@ export async function addStatus(ctx: Context, input: AddStatusInput): Promise<nu
     form: input,
     line: { action: "status.add", noun: "carStatusSpan", nounId: id },
     fields: fieldsOf(undefined, input, read),
+    doubts: [sayBeforeBuilt("status since", read.from, builtOf(record))],
     also,
     write: async () => {
       await end();
@@ -139,6 +140,7 @@ export async function correctStatus(ctx: Context, input: CorrectStatusInput): Pr
     form: input,
     line: { action: "status.correct", noun: "carStatusSpan", nounId: row.id },
     fields: fieldsOf(row, input, read),
+    doubts: [sayBeforeBuilt("status since", read.from, builtOf(record))],
     also,
     write: async () => {
       await end();

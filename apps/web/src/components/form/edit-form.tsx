@@ -63,6 +63,7 @@ export function EditForm({
           {state.conflict === undefined ? null : <ConflictNotice conflict={state.conflict} />}
         </div>
         {shown === undefined ? null : <input key={shown} type="hidden" name="version" value={shown} />}
+        {state.sure === undefined ? null : <input type="hidden" name="sure" value={state.sure} />}
         {children}
         <div className="flex flex-wrap items-center gap-x-6 gap-y-3">
           <Button
@@ -71,6 +72,7 @@ export function EditForm({
             {...(value === undefined ? {} : { value })}
           >
             {state.conflict === undefined ? submit : `${submit} over the other change`}
+            {state.sure === undefined ? null : " as it stands"}
           </Button>
           {cancel === undefined ? null : <a href={cancel.href}>{cancel.label}</a>}
           <span role="status" className="text-small text-soft">
