@@ -232,6 +232,46 @@ describe("the tallies", () => {
     expect(new Map(told.filter(([, count]) => count > 0))).toEqual(sums);
   });
 
+  test("follow a characteristic of the club's own into another assembly", async () => {
+    const own = {
+      key: "own.day",
+      label: "Own day",
+      kind: "date",
+      sided: false,
+      setting: false,
+      help: "A day",
+      definition: {},
+    } as const;
+    const { id } = await world.inClub((db) =>
+      db.characteristic.create({ data: { ...own, assembly: "chassis", removable: false } }),
+    );
+    const { id: carId } = await world.car({ chassis: "M1-900" });
+    await world.inClub((db) =>
+      db.currentValue.create({
+        data: {
+          ...{
+            carId,
+            characteristic: own.key,
+            side: "whole",
+            valueKind: "date",
+            entered: "1 May 2026",
+            text: "2026-05-01",
+          },
+          ...{ origin: "asBuilt", originId: carId, verdict: "notRecorded" },
+        },
+      }),
+    );
+    const due = async () => (await inClub((ctx) => duePage(ctx, {}))).counts.map(({ kind }) => kind);
+    expect(await due()).not.toContain(own.key);
+    await world.inClub((db) => db.characteristic.updateMany({ where: { id }, data: { assembly: "safety" } }));
+    expect(await due()).toContain(own.key);
+    expect(await wrong()).toEqual([]);
+    await world.inClub(async (db) => {
+      await db.currentValue.deleteMany({ where: { characteristic: own.key } });
+      await db.characteristic.deleteMany({ where: { id } });
+    });
+  });
+
   test("keep no row that counts nothing, so that a text taken back is gone", async () => {
     await inClub(async (ctx) => refreshSearchIndex(ctx, await bookOf(ctx)));
     expect(await world.inClub((db) => db.tally.count({ where: { count: { lte: 0 } } }))).toBe(0);
