@@ -158,8 +158,11 @@ function overlaps(group: readonly Entry[]): readonly SpecificationProblem[] {
     group.slice(0, index).flatMap((earlier): SpecificationProblem[] => {
       const [one, other] = [earlier.entry, at.entry];
       if (!overlap(one, other) || outweighs(one, other) || outweighs(other, one)) return [];
-      const cars = [one, other].map(({ applicability }) => sayApplicability(applicability)).join(" and for ");
-      const what = `it is specified twice, for ${cars}, and neither is the narrower`;
+      const [these, those] = [one, other].map(({ applicability }) => sayApplicability(applicability));
+      const what =
+        these === those
+          ? `it is specified twice for ${these}`
+          : `it is specified twice, for ${these} and for ${those}, and neither is the narrower`;
       return [{ ...problem(at, { code: "OVERLAP", what }), entries: [one.id, other.id] }];
     }),
   );

@@ -31,14 +31,6 @@ export function ReviewPage({ club, review }: ReviewPageProps) {
         lead={`Specification of ${series.name}: ${sayChanges(changes)}`}
       />
       <div className="grid gap-10">
-        <section aria-labelledby="changes">
-          <SectionHead id="changes" title="What changes" />
-          <p className="pb-2">
-            {against}: {sayChanges(changes)}.
-          </p>
-          {changes.length === 0 ? null : <ChangeList changes={changes} sideWords={words} />}
-        </section>
-        <MoveSection club={club.slug} moves={moves} sideWords={words} />
         {problems.length > 0 ? (
           <Notice
             tone="note"
@@ -52,6 +44,15 @@ export function ReviewPage({ club, review }: ReviewPageProps) {
             details={[...new Set(problems.slice(0, 50).map(({ message }) => message))]}
           />
         ) : null}
+        <section aria-labelledby="changes">
+          <SectionHead id="changes" title="What changes" />
+          <p className="pb-2">
+            {against}: {sayChanges(changes)}.
+          </p>
+          {changes.length === 0 ? null : <ChangeList changes={changes} sideWords={words} />}
+        </section>
+        {/* Where two entries say different things of one car, no verdict follows from them. */}
+        {problems.length > 0 ? null : <MoveSection club={club.slug} moves={moves} sideWords={words} />}
         {review.mayEdit && problems.length === 0 ? (
           <section aria-labelledby="decide" className="print:hidden">
             <SectionHead id="decide" title="Decide" />
