@@ -3,11 +3,12 @@ import { type Database, insertRows, replaceRows } from "@trunnion/db";
 import { type CharacteristicBook, ENGINE_VERSION } from "@trunnion/register";
 import { knownAssessor, seriesIdsOf } from "../assessment";
 import { bookOf } from "../characteristic";
+import { listClubs } from "../club";
 import type { Context } from "../context";
 import { openOperator } from "../gate";
 import { tellPlanner } from "../planner";
 import { type CarRecord, recordsInTurn } from "../record";
-import { refreshWholeSearchIndex } from "../search-index";
+import { refreshWholeSearchIndex, staleCars } from "../search-index";
 import { type CurrentRow, currentRows, rowsDiffer } from "./policy";
 import { heldTexts, outdatedClubs } from "./read";
 
@@ -119,8 +120,12 @@ export async function rebuildClub(database: Database, slug: string): Promise<voi
   await refreshWholeSearchIndex(open, await open(bookOf));
 }
 
+/** Changed cars of a club from which on they are not left to who looks first. */
+const MANY = 1_000;
+
 /**
- * Works out again what an earlier version of the program left behind.
+ * Works out again what an earlier version of the program left behind: current values, and what very many cars that changed
+ * are found by and counted under.
  *
  * @param say told, a line at a time, what takes long
  */
@@ -128,5 +133,12 @@ export async function rebuildOutdatedClubs(database: Database, say: (line: strin
   for (const slug of await outdatedClubs(database)) {
     say(`Working out the current values of ${slug} again: another version of the program left them …`);
     await rebuildClub(database, slug);
+  }
+  for (const slug of await listClubs(database)) {
+    const open = <T>(work: (ctx: Context) => Promise<T>) => openOperator(database, slug, work);
+    const cars = await open(staleCars);
+    if (cars < MANY) continue;
+    say(`Working out what ${cars} cars of ${slug} are found by and counted under …`);
+    await refreshWholeSearchIndex(open, await open(bookOf));
   }
 }

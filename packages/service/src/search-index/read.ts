@@ -1,3 +1,4 @@
+import { Prisma } from "@trunnion/db";
 import type { Context } from "../context";
 import { maySeeKeepers } from "../keeper/policy";
 import { nearWords } from "./policy";
@@ -36,4 +37,12 @@ export async function correctionsOf(ctx: Context, { words }: Searched): Promise<
     if (near.length > 0) corrections.push({ word: word.folded, as: near.map((one) => one.word) });
   }
   return corrections;
+}
+
+const LEFT = Prisma.sql`SELECT count(*)::int AS count FROM (SELECT DISTINCT car_id FROM stale_car) AS car`;
+
+/** How many changed cars are not worked out yet. */
+export async function staleCars({ db }: Context): Promise<number> {
+  const [left] = await db.$queryRaw<{ count: number }[]>(LEFT);
+  return left?.count ?? 0;
 }

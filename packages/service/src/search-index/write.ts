@@ -2,11 +2,12 @@ import { Prisma } from "@trunnion/db";
 import type { CharacteristicBook } from "@trunnion/register";
 import type { Context } from "../context";
 import { refreshTallies } from "../tally";
+import { staleCars } from "./read";
 
 const sql = Prisma.sql;
 
 /** Cars worked out in one go where nobody waits, and where somebody does. */
-const CARS = 1_000;
+const CARS = 500;
 const FEW = 250;
 /** Milliseconds after which whoever looks waits for no further go; what is left then is said. */
 const PATIENCE = 2_000;
@@ -100,13 +101,6 @@ async function refreshSome(ctx: Context, book: CharacteristicBook, cars: number)
   await db.$executeRaw(refreshSummaries(ids, book));
   await refreshTallies(ctx, ids, book);
   return ids.length;
-}
-
-const LEFT = sql`SELECT count(*)::int AS count FROM (SELECT DISTINCT car_id FROM stale_car) AS car`;
-
-async function staleCars({ db }: Context): Promise<number> {
-  const [left] = await db.$queryRaw<{ count: number }[]>(LEFT);
-  return left?.count ?? 0;
 }
 
 /**
