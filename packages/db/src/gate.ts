@@ -26,7 +26,8 @@ function inside<T>(
         set_config('trunnion.person', ${opening.person ?? ""}, true),
         set_config('trunnion.invitation', ${opening.invitation ?? ""}, true),
         set_config('trunnion.sheet', ${opening.sheet ?? ""}, true),
-        set_config('trunnion.feed', ${opening.feed ?? ""}, true)`;
+        set_config('trunnion.feed', ${opening.feed ?? ""}, true),
+        set_config('statement_timeout', ${String(timeout)}, true)`;
       return work(tx);
     },
     { ...LIMITS, timeout },

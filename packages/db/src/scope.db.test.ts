@@ -47,6 +47,18 @@ describe("a transaction opened for one club", () => {
     expect(seen).toEqual([{ slug: "our-marque", clubId: ours }]);
   });
 
+  test("lets no statement run on longer than the transaction may take", async () => {
+    const limit = (timeout?: number) =>
+      openClub(
+        world.database,
+        ours,
+        (db) => db.$queryRaw<{ limit: string }[]>`SELECT current_setting('statement_timeout') AS "limit"`,
+        timeout,
+      );
+    expect(await limit()).toEqual([{ limit: "20s" }]);
+    expect(await limit(90_000)).toEqual([{ limit: "90s" }]);
+  });
+
   test("cannot write a row of another club, even when it names that club", async () => {
     const intrude = openClub(world.database, ours, (db) =>
       db.marque.create({ data: { ...marque("intruder"), clubId: theirs } }),

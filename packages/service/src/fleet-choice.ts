@@ -24,6 +24,8 @@ export interface ChosenFleet {
   /** Short name of the series it is narrowed to. */
   readonly chosenSeries?: string;
   readonly condition?: { readonly is: Condition; readonly said: string };
+  /** Notes of changed cars that a condition which leans on summaries does not know yet. */
+  readonly stale: number;
 }
 
 /**
@@ -43,7 +45,8 @@ export async function chosenFleet(
     ...(filter === undefined ? {} : { filter }),
     ...(asked === undefined ? {} : { condition: asked }),
   });
-  if (condition !== undefined && leansOnSummary(condition)) await refreshSearchIndex(ctx, book);
+  const leans = condition !== undefined && leansOnSummary(condition);
+  const stale = leans ? await refreshSearchIndex(ctx, book) : 0;
   const names = new Map(series.map((one) => [one.slug, one.name]));
   const say = (is: Condition) =>
     sayCondition(is, book, { series: names, system: ctx.club.unitSystem, day: "today" });
@@ -54,6 +57,7 @@ export async function chosenFleet(
   return {
     where: choiceSql(ctx, choice),
     series,
+    stale,
     ...(slug === undefined ? {} : { chosenSeries: slug }),
     ...(condition === undefined ? {} : { condition: { is: condition, said: say(condition) } }),
   };

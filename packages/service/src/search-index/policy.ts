@@ -5,6 +5,8 @@ const sql = Prisma.sql;
 
 /** Letters from which on a word may be mistyped: of three letters every other word is like it. */
 const LIKE = 4;
+/** Letters of the longest word that is compared: no longer one is kept among the club's, and comparing takes its square. */
+const LONGEST = 40;
 /** Characters that may stand anywhere in a word; fewer are looked for at the beginning of one. */
 const ANYWHERE = 3;
 
@@ -12,7 +14,8 @@ const escaped = (text: string) => text.replace(/[\\%_]/g, "\\$&");
 const patternOf = (text: string) => (text.length < ANYWHERE ? `% ${escaped(text)}%` : `%${escaped(text)}%`);
 
 /** Whether a word may be mistyped: letters alone, and enough of them. */
-const mayBeMistyped = ({ folded }: Word) => folded.length >= LIKE && /^\p{L}+$/u.test(folded);
+const mayBeMistyped = ({ folded }: Word) =>
+  folded.length >= LIKE && folded.length <= LONGEST && /^\p{L}+$/u.test(folded);
 
 /** Ids of the cars that have the word anywhere on their record, as their number or in the name of their series. */
 function carsOf(word: Word, keepers: boolean): Prisma.Sql {

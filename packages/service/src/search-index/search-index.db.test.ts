@@ -45,6 +45,12 @@ describe("a search", () => {
     );
   });
 
+  test("compares no word that is longer than any that is kept", async () => {
+    const long = "fjord".repeat(40);
+    expect(await found(long)).toEqual([]);
+    expect(await inClub(async (ctx) => correctionsOf(ctx, await searchedIn(ctx, long)))).toEqual([]);
+  });
+
   test("takes no number for another", async () => {
     expect(await found("95838")).toEqual([]);
   });

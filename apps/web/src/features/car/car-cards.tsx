@@ -2,6 +2,7 @@ import { carStatusWords } from "@trunnion/register";
 import { Differing, stripText } from "../../components/assembly-strip";
 import { SmallPlate } from "../../components/plate";
 import { carPath, smallPicturePath } from "../../lib/path";
+import { type Column, saidIn } from "./order-head";
 import type { RegisterRow } from "./register-table";
 
 /** What a card shows of a car beside what a row does. */
@@ -13,7 +14,7 @@ export interface CarCard {
 export interface CarCardsProps {
   readonly club: string;
   readonly rows: readonly (RegisterRow & CarCard)[];
-  readonly columns: readonly { readonly key: string; readonly label: string }[];
+  readonly columns: readonly Column[];
 }
 
 /** The cars found by their plates and photographs, and where each differs: for whoever knows them by sight. */
@@ -49,9 +50,9 @@ function Card({ club, row, columns }: CardProps) {
           {row.series} · {carStatusWords[row.status].toLowerCase()}
         </p>
         {facts.length === 0 ? null : <p className="text-small">{facts.join(" · ")}</p>}
-        {columns.map(({ key, label }) => (
-          <p key={key} className="text-small">
-            <span className="text-soft">{label}</span> {row.values?.[key] ?? "not recorded"}
+        {columns.map((column) => (
+          <p key={column.key} className="text-small">
+            <span className="text-soft">{column.label}</span> {saidIn(column, row.values) || "not recorded"}
           </p>
         ))}
         <p className="pt-1 text-small">

@@ -1,4 +1,5 @@
 import type { RegisterList } from "@trunnion/api";
+import { sayDay } from "@trunnion/register";
 import { type RegisterSearch, registerPath } from "../../lib/path";
 import { type listOrders, orderAsked, orderBy } from "../../lib/register-order";
 
@@ -17,6 +18,12 @@ const firstWords: Readonly<Record<Column["kind"], readonly [up: string, down: st
 /** "lowest first" */
 export const firstSaid = ({ kind }: Column, descending: boolean): string =>
   firstWords[kind][descending ? 1 : 0];
+
+/** What stands in a column of a car: a day of the program's own as days are written, anything else as entered. */
+export function saidIn({ key, kind, orders }: Column, values: Readonly<Record<string, string>> = {}): string {
+  const text = values[key] ?? "";
+  return kind === "date" && !orders && text !== "" ? sayDay(text) : text;
+}
 
 /** ", by front camber, lowest first; …": for a caption; nothing where the list goes by no characteristic. */
 export function sayOrder(search: RegisterSearch, columns: readonly Column[]): string {

@@ -2,7 +2,7 @@ import { type CarStatus, carStatusWords } from "@trunnion/register";
 import { type AssemblyCount, Differing } from "../../components/assembly-strip";
 import { SmallPlate } from "../../components/plate";
 import { carPath, type RegisterSearch } from "../../lib/path";
-import { type Column, OrderHead, sayOrder, ValueHead } from "./order-head";
+import { type Column, OrderHead, saidIn, sayOrder, ValueHead } from "./order-head";
 
 /** One car of the register. Texts are shown as they are; an empty one is said to be not recorded. */
 export interface RegisterRow {
@@ -81,7 +81,7 @@ function CarRow({ club, row, columns }: CarRowProps) {
         <SmallPlate chassis={row.chassis} href={carPath(club, row.reference)} />
         {row.claim > 1 ? <span className="pl-2 text-fine text-soft">claim {row.claim}</span> : null}
       </th>
-      <td>{row.series}</td>
+      <td className="wide:whitespace-nowrap">{row.series}</td>
       <td>
         <Known text={row.built} label="Built" />
       </td>
@@ -92,9 +92,9 @@ function CarRow({ club, row, columns }: CarRowProps) {
         <Known text={row.registration} label="Registration" />
       </td>
       <td>{carStatusWords[row.status]}</td>
-      {columns.map(({ key, label }) => (
-        <td key={key}>
-          <Known text={row.values?.[key] ?? ""} label={label} />
+      {columns.map((column) => (
+        <td key={column.key} {...(column.kind === "date" ? { className: "wide:whitespace-nowrap" } : {})}>
+          <Known text={saidIn(column, row.values)} label={column.label} />
         </td>
       ))}
       <td className="list-strip">

@@ -2,6 +2,7 @@ import type { SavedFilter } from "@trunnion/api";
 import type { ReactNode } from "react";
 import { Button } from "../../components/button";
 import { Choice } from "../../components/field";
+import { sayCount } from "../../lib/car-count";
 import type { FleetQuery } from "../../lib/path";
 import { filterPath } from "../../lib/path";
 
@@ -14,6 +15,8 @@ export interface ChoiceBarProps {
   readonly saved: readonly SavedFilter[];
   /** The condition in words, where there is one. */
   readonly said?: string;
+  /** Changes that the condition does not know of yet. */
+  readonly stale?: number;
   /** Further parts of the address that stay, and further choices. */
   readonly kept?: Readonly<Record<string, string | undefined>>;
   readonly children?: ReactNode;
@@ -21,7 +24,7 @@ export interface ChoiceBarProps {
 
 /** Which cars a fleet page speaks of: asked with a plain GET, so that every question has an address. */
 export function ChoiceBar(props: ChoiceBarProps) {
-  const { club, action, query, series, saved, said, kept = {}, children } = props;
+  const { club, action, query, series, saved, said, stale = 0, kept = {}, children } = props;
   const filters = saved.map(({ name }) => ({ value: name, label: name }));
   return (
     <search className="print:hidden grid gap-2 pb-6">
@@ -68,6 +71,11 @@ export function ChoiceBar(props: ChoiceBarProps) {
           </a>
         )}
       </p>
+      {stale === 0 ? null : (
+        <p role="status" className="text-small">
+          {sayCount(stale)} changes are not counted yet. Look again in a moment.
+        </p>
+      )}
     </search>
   );
 }

@@ -3,6 +3,7 @@ import { assemblies, assemblyLabels } from "@trunnion/register";
 import { Choice } from "../../components/field";
 import { PageHead, SectionHead } from "../../components/page-head";
 import { Legend } from "../../components/plot/hatch";
+import { standingHatch } from "../../components/plot/histogram";
 import { SharePlot } from "../../components/plot/year-plot";
 import { TitleBlock } from "../../components/shell/title-block";
 import { sayCars, sayCount } from "../../lib/car-count";
@@ -40,6 +41,7 @@ export function PrevalencePage({ page, query, saved }: PrevalencePageProps) {
         query={rest}
         series={choice.series}
         saved={saved}
+        stale={choice.stale}
         {...(choice.condition === undefined ? {} : { said: choice.condition.said })}
       >
         <Choice name="of" label="Of" value={of ?? ""} options={kinds} />
@@ -48,6 +50,15 @@ export function PrevalencePage({ page, query, saved }: PrevalencePageProps) {
         Of each characteristic: on how many of the cars of which it is known it differs from factory, and what
         is there most often instead. A car of which it is not recorded is in no count.
       </p>
+      <div className="pb-6">
+        <Legend
+          id="standing"
+          entries={[
+            { hatch: standingHatch.asSpecified, label: "does not differ" },
+            { hatch: standingHatch.differs, label: "differs" },
+          ]}
+        />
+      </div>
       <div className="grid grid-cols-1 gap-10">
         {assemblies.map((assembly) => {
           const own = rows.filter((row) => row.assembly === assembly);

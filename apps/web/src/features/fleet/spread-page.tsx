@@ -52,6 +52,7 @@ export function SpreadPage({ query, page, goes, saved }: SpreadPageProps) {
         query={cars}
         series={choice.series}
         saved={saved}
+        stale={choice.stale}
         kept={{ value }}
         {...(choice.condition === undefined ? {} : { said: choice.condition.said })}
       >
