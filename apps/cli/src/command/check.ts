@@ -68,11 +68,12 @@ async function checked(database: Database, slug: string): Promise<CheckedClub> {
   const book = await open(bookOf);
   await refreshWholeSearchIndex(open, book);
   const outdated = (await outdatedClubs(database)).includes(slug);
+  const tallies = await open((ctx) => compareTallies(ctx, book));
   return open(async (ctx) => ({
     club: slug,
     journal: await verifyJournal(ctx),
     currentValues: await compareCurrentValues(ctx, book),
-    tallies: await compareTallies(ctx, book),
+    tallies,
     outdated,
   }));
 }
