@@ -67,6 +67,22 @@ async function ownersCar() {
 }
 
 describe("keepers over time", () => {
+  test("who would have kept it before it was built is asked about, and nobody is named in the question", async () => {
+    const { reference } = await world.car({ built: "1971" });
+    const add = (sure?: string) =>
+      inOurs((ctx) =>
+        addKeepership(ctx, {
+          ...keeping(reference, 1, { name: "Ása Early", from: "1968" }),
+          ...(sure === undefined ? {} : { sure }),
+        }),
+      );
+    const doubt = "kept since 1968, before it was built (1971)";
+    const before = await world.fingerprint();
+    await expect(add()).rejects.toMatchObject({ code: "DOUBTFUL", details: { doubts: [doubt] } });
+    expect(await world.fingerprint()).toEqual(before);
+    expect(await add(doubt)).toBe(2);
+  });
+
   test("a new present keeper ends the keeping of the one before, unless they keep it together", async () => {
     const { reference } = await world.car();
     await inOurs((ctx) => addKeepership(ctx, keeping(reference, 1, { name: "Ása One", from: "1975" })));
