@@ -53,6 +53,7 @@ const pages = {
     `${club}/notice`,
     `${club}/part`,
     `${club}/part/windscreen-coupe`,
+    `${club}/instrument`,
     `${club}/car/S3-0338/change?find=bar`,
   ],
   scrutineer: ["/", `${club}/event/kvitnes-track-day/paddock`],

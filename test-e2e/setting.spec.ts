@@ -1,3 +1,4 @@
+import { unsoundness } from "./pages/soundness";
 import { expect, test } from "./world";
 
 test.use({ as: "registrar" });
@@ -74,6 +75,36 @@ test("an instrument of one's own is put on the books from the form, chosen, and 
   await expect(front.getByLabel(/^(Left|Nearside)$/)).toHaveValue("-0°10'");
   await page.getByRole("button", { name: "Hand in this sheet" }).last().click();
   await expect(page.getByRole("status").filter({ hasText: "The sheet is handed in" })).toBeVisible();
+});
+
+test("an instrument is corrected and taken out of use at the desk, and is offered no more", async ({
+  page,
+}) => {
+  const name = `Pressure gauge ${Date.now() % 1_000_000}`;
+  await page.goto(`${car}/setting/new`);
+  await page.getByText("Another instrument, the club's or your own").click();
+  await page.getByLabel("What it is").fill(name);
+  await page.getByLabel("It reads").selectOption("pressure");
+  await page.getByLabel("Smallest step it shows").fill("1 psi");
+  await page.getByRole("button", { name: "Put it on the books" }).click();
+  await expect(page.getByLabel("Pressures")).toContainText(`${name}: steps of`);
+  await page.goto("/club/sandvaer/instrument");
+  await page.getByRole("link", { name }).click();
+  await page.getByLabel("Its number").fill("SN 204");
+  await page.getByLabel("Calibration good until").fill("2024-01-31");
+  await page.getByRole("button", { name: "Save" }).click();
+  await expect(page.getByText("Saved.")).toBeVisible();
+  await expect(page.getByText(/its calibration has run out/)).toBeVisible();
+  expect(await unsoundness(page)).toEqual([]);
+  await page.getByText("Take it out of use", { exact: true }).first().click();
+  await page.getByLabel("Why").fill("dropped");
+  await page.getByRole("button", { name: "Take it out of use" }).click();
+  await expect(page.getByText("Out of use: dropped")).toBeVisible();
+  await page.getByRole("link", { name: "Instruments" }).first().click();
+  await expect(page.getByRole("region", { name: "Out of use" })).toContainText(name);
+  await page.goto(`${car}/setting/new`);
+  await expect(page.getByText("What is on the books")).toBeVisible();
+  await expect(page.getByRole("option", { name: new RegExp(name) })).toHaveCount(0);
 });
 
 test("a pasted table fills the places that are still empty, and says what it could not place", async ({
