@@ -215,7 +215,9 @@ export class RowReader {
   private repeatsHeadings(cells: readonly string[]): boolean {
     const { columns } = this.input;
     const named = columns.filter(({ heading }) => heading !== "");
-    return named.length > 1 && named.every(({ heading, index }) => cells[index] === heading);
+    const said = named.filter(({ index }) => (cells[index] ?? "") !== "");
+    // Of a heading in two lines the first alone may be repeated.
+    return said.length > 1 && said.every(({ heading, index }) => heading.startsWith(cells[index] ?? ""));
   }
 
   private problem(index: number, found: string, expected: string): CellProblem {
