@@ -1,6 +1,7 @@
 "use server";
 import { problemsOf, type RouterInputs, refusalOf } from "@trunnion/api";
 import { characteristicBook, emptySubmission, Invalid } from "@trunnion/register";
+import { revalidatePath } from "next/cache";
 import { sendForm, takeForm } from "../../lib/form";
 import type { FormState } from "../../lib/form-state";
 import { reviewPath, startChangePath, submissionPath } from "../../lib/path";
@@ -160,6 +161,7 @@ export async function decideSeveral(
       if (pressed !== "accept" && text.trim() === "")
         throw new Invalid([{ field: "text", message: "Write the reason, or the question." }]);
       const tally = await decideEach({ club, key, text, decision: pressed as Decision }, chosen);
+      revalidatePath(reviewPath(club));
       if (tally.failed.length === 0)
         return { to: reviewPath(club, { done: pressed, last: String(tally.done) }) };
       throw new Invalid([

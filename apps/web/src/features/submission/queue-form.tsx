@@ -4,11 +4,11 @@ import { submissionStatusWords } from "@trunnion/register";
 import { useActionState, useEffect, useRef } from "react";
 import { Button } from "../../components/button";
 import { FormKnows } from "../../components/form/edit-form";
-import { ErrorSummary } from "../../components/form/error-summary";
+import { ErrorSummary, type ErrorSummaryProps } from "../../components/form/error-summary";
 import { TextArea } from "../../components/form/form-field";
 import { SectionHead } from "../../components/page-head";
 import { SmallPlate } from "../../components/plate";
-import { type FormAction, untouched } from "../../lib/form-state";
+import { type FormAction, type FormState, untouched } from "../../lib/form-state";
 import { submissionPath } from "../../lib/path";
 import { DifferenceTable } from "./difference-table";
 import { isTyping, KeyHint } from "./key-hint";
@@ -56,6 +56,13 @@ function useQueueKeys(form: React.RefObject<HTMLFormElement | null>): void {
   }, [form]);
 }
 
+/** What could not be decided, without what could: that stands in the journal, and nobody is to put it right. */
+function whatFailed(state: FormState): Pick<ErrorSummaryProps, "state" | "remedy"> {
+  const { done, ...errors } = state.errors;
+  if (done === undefined) return { state };
+  return { state: { ...state, errors }, remedy: `${done.join(" ")} The rest waits as it was.` };
+}
+
 /** The queue with its difference, item by item, and the three decisions. */
 export function QueueForm({ club, waiting, sideWords, action }: QueueFormProps) {
   const [state, send, pending] = useActionState(action, untouched);
@@ -69,7 +76,7 @@ export function QueueForm({ club, waiting, sideWords, action }: QueueFormProps) 
     <FormKnows value={state}>
       <form ref={form} action={send} noValidate className="grid gap-6">
         <div ref={head} tabIndex={-1} className="outline-none empty:hidden">
-          <ErrorSummary state={state} labels={{}} />
+          <ErrorSummary {...whatFailed(state)} labels={{}} />
         </div>
         <p className="scriptless:hidden flex flex-wrap gap-x-6 gap-y-2 text-small text-soft pointer-coarse:hidden">
           <span>
@@ -155,11 +162,15 @@ function Item({
       {status === "answered" && lastSaid !== "" ? (
         <p className="max-w-prose border-line border-l-4 pl-3">{lastSaid}</p>
       ) : null}
-      <DifferenceTable
-        {...{ lines, sideWords }}
-        labelledBy={heading}
-        {...photoColumn({ club, id, photos: evidence })}
-      />
+      {lines.length === 0 && problems.length === 0 ? (
+        <p className="text-soft">Readings only: open it to see them.</p>
+      ) : (
+        <DifferenceTable
+          {...{ lines, sideWords }}
+          labelledBy={heading}
+          {...photoColumn({ club, id, photos: evidence })}
+        />
+      )}
       {problems.length === 0 ? null : (
         <ul className="max-w-prose list-disc border-red border-l-4 pl-8 text-small">
           {problems.map((problem) => (
