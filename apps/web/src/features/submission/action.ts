@@ -200,10 +200,7 @@ async function decideEach(
       done += 1;
     } catch (error) {
       const because =
-        refusalOf(error)?.text.what ??
-        Object.values(problemsOf(error) ?? {})
-          .flat()
-          .join(" ");
+        refusalOf(error)?.text.what ?? [...new Set(Object.values(problemsOf(error) ?? {}).flat())].join(" ");
       if (because === "") throw error;
       failed.push(`${name}: ${because}`);
     }

@@ -173,7 +173,7 @@ function Item({
       )}
       {problems.length === 0 ? null : (
         <ul className="max-w-prose list-disc border-red border-l-4 pl-8 text-small">
-          {problems.map((problem) => (
+          {[...new Set(problems)].map((problem) => (
             <li key={problem}>{problem}</li>
           ))}
         </ul>
