@@ -116,6 +116,7 @@ test.describe("a change handed in on a phone", () => {
     // One more is taken out again at the club.
     await later.photo([mistaken]);
     await expect(later.photos.nth(1)).toContainText("Sent.");
+    await expect(later.photos).toHaveCount(2);
     await again.getByRole("button", { name: "Remove photo 2" }).click();
     await expect(later.photos).toHaveCount(1);
     await again.reload();

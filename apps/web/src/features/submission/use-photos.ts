@@ -57,6 +57,13 @@ export function usePhotos(input: PhotosInput) {
   const timer = useRef<number>(undefined);
   const set = (key: string, more: Partial<ShownPhoto>) =>
     setPhotos((all) => all.map((one) => (one.key === key ? { ...one, ...more } : one)));
+  /** Sent twice because its answer was lost, a photo is one piece of evidence, and is shown once. */
+  const arrived = (key: string, state: Extract<PhotoState, { at: "sent" }>) =>
+    setPhotos((all) =>
+      all.some((one) => one.key !== key && one.state.at === "sent" && one.state.evidence === state.evidence)
+        ? all.filter((one) => one.key !== key)
+        : all.map((one) => (one.key === key ? { ...one, state } : one)),
+    );
   const waiting = async (): Promise<readonly KeptPhoto[]> => [
     ...(await photosOfChange(id).catch(() => [])),
     ...loose.current.values(),
@@ -83,7 +90,7 @@ export function usePhotos(input: PhotosInput) {
     const sent = await sendKept({ ...photo, for: `submission:${id}` });
     if (sent.at === "sent") {
       await forget(key);
-      set(key, { state: sent });
+      arrived(key, sent);
       return "sent";
     }
     if (sent.at === "refused") {
