@@ -13,7 +13,7 @@ import { type CurrentRow, currentRows, rowsDiffer } from "./policy";
 import { heldTexts, outdatedClubs } from "./read";
 
 /** Cars in one go. */
-const CARS = 100;
+const CARS = 50;
 /** Cars in one transaction, where a whole club is worked out. */
 const TURN = 1_000;
 /** Such transactions at once: while the database compares for one, this process works the other out. */

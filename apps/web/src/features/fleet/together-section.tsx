@@ -22,7 +22,7 @@ export function sayProbability(probability: number): string {
 /** Which words go with a connection: how strong, which way, and how much the numbers bear. */
 export function sayConnection({ phi = 0, holdsUp, small }: TogetherRow): string {
   const way = phi < 0 ? "seldom together" : "together";
-  const strength = Math.abs(phi) >= 0.5 ? "strongly" : Math.abs(phi) >= 0.2 ? "clearly" : "weakly";
+  const strength = Math.abs(phi) >= 0.5 ? "strongly" : Math.abs(phi) >= 0.2 ? "moderately" : "weakly";
   const words = phi < 0 ? way : `${strength} ${way}`;
   return `${words}${holdsUp ? "" : "; may be chance"}${small ? "; small numbers" : ""}`;
 }
