@@ -45,7 +45,7 @@ export const planTolerance = { camber: 5 * minute, castor: 15 * minute, toeIn: 2
 
 /** The fields of what is wanted. */
 export const targetFields: readonly TargetField[] = [
-  { name: "wantedCamber", target: "camber", label: "Camber wanted", hint: "-1°0', -0.75°" },
+  { name: "wantedCamber", target: "camber", label: "Camber wanted", hint: "-1°00', -0.75°" },
   { name: "wantedCastor", target: "castor", label: "Castor wanted", hint: "4°30'" },
   { name: "wantedToe", target: "toeIn", label: "Toe of this wheel wanted", hint: "toe-in 8' per side" },
 ];
