@@ -25,6 +25,26 @@ const threaded = (name: string): Texts => ({
 const trackRod = { "tieRod-pitch": "1.5", "tieRod-step": "1/6", "tieRod-in": "5", "tieRod-out": "5" };
 const swinging = { radius: "290", camber: "0°30'", toe: "0' per side", track: "1280" };
 
+/** Struts that are tried with more than one adjuster. */
+const frontStrut = texts({
+  lowerArmFront: [40, 300, 205],
+  lowerArmRear: [-260, 310, 215],
+  lowerJoint: [8, 622, 182],
+  strutTop: [-42, 540, 790],
+  strutFoot: [-6, 590, 330],
+  tieRodInner: [-135, 290, 245],
+  tieRodOuter: [-128, 628, 232],
+});
+const rearStrut = texts({
+  lowerArmFront: [190, 240, 195],
+  lowerArmRear: [-60, 235, 200],
+  lowerJoint: [5, 628, 180],
+  strutTop: [-12, 545, 800],
+  strutFoot: [0, 598, 340],
+  toeLinkInner: [-170, 245, 205],
+  toeLinkOuter: [-155, 630, 196],
+});
+
 /** Invented corners of believable small cars, with the adjusters that each is filled in with. */
 export const plannedCorners: readonly (readonly [PlanAxle, string, what: string, Texts])[] = [
   [
@@ -54,15 +74,7 @@ export const plannedCorners: readonly (readonly [PlanAxle, string, what: string,
     "slots both ways at the top mount, and the track rod",
     {
       ...{ track: "1320", radius: "290", camber: "-0°45'", toe: "toe-in 5' per side" },
-      ...texts({
-        lowerArmFront: [40, 300, 205],
-        lowerArmRear: [-260, 310, 215],
-        lowerJoint: [8, 622, 182],
-        strutTop: [-42, 540, 790],
-        strutFoot: [-6, 590, 330],
-        tieRodInner: [-135, 290, 245],
-        tieRodOuter: [-128, 628, 232],
-      }),
+      ...frontStrut,
       ...{ "topAcross-mark": "1", "topAcross-back": "8", "topAcross-forth": "8" },
       ...{ "topAlong-mark": "1", "topAlong-back": "6", "topAlong-forth": "10" },
       ...trackRod,
@@ -74,15 +86,7 @@ export const plannedCorners: readonly (readonly [PlanAxle, string, what: string,
     "an eccentric bolt in its clamp, and the track rod",
     {
       ...{ track: "1320", radius: "290", camber: "-0°45'", toe: "toe-in 5' per side" },
-      ...texts({
-        lowerArmFront: [40, 300, 205],
-        lowerArmRear: [-260, 310, 215],
-        lowerJoint: [8, 622, 182],
-        strutTop: [-42, 540, 790],
-        strutFoot: [-6, 590, 330],
-        tieRodInner: [-135, 290, 245],
-        tieRodOuter: [-128, 628, 232],
-      }),
+      ...frontStrut,
       ...{ "clamp-boltY": "585", "clamp-boltZ": "380", "clamp-pivotY": "590", "clamp-pivotZ": "325" },
       ...turnable("clamp", "outboard"),
       ...trackRod,
@@ -174,15 +178,7 @@ export const plannedCorners: readonly (readonly [PlanAxle, string, what: string,
     "slots at the top mount, cams at the lower pivots and the toe link",
     {
       ...{ track: "1340", radius: "290", camber: "-1°0'", toe: "toe-in 6' per side" },
-      ...texts({
-        lowerArmFront: [190, 240, 195],
-        lowerArmRear: [-60, 235, 200],
-        lowerJoint: [5, 628, 180],
-        strutTop: [-12, 545, 800],
-        strutFoot: [0, 598, 340],
-        toeLinkInner: [-170, 245, 205],
-        toeLinkOuter: [-155, 630, 196],
-      }),
+      ...rearStrut,
       ...{ "topAcross-mark": "1", "topAcross-back": "6", "topAcross-forth": "6" },
       ...turnable("lowerCam", "outboard"),
       ...trackRod,
@@ -194,15 +190,7 @@ export const plannedCorners: readonly (readonly [PlanAxle, string, what: string,
     "an eccentric bolt in its clamp, and the toe link",
     {
       ...{ track: "1340", radius: "290", camber: "-1°0'", toe: "toe-in 6' per side" },
-      ...texts({
-        lowerArmFront: [190, 240, 195],
-        lowerArmRear: [-60, 235, 200],
-        lowerJoint: [5, 628, 180],
-        strutTop: [-12, 545, 800],
-        strutFoot: [0, 598, 340],
-        toeLinkInner: [-170, 245, 205],
-        toeLinkOuter: [-155, 630, 196],
-      }),
+      ...rearStrut,
       ...{ "clamp-boltY": "592", "clamp-boltZ": "385", "clamp-pivotY": "598", "clamp-pivotZ": "330" },
       ...turnable("clamp", "outboard"),
       ...trackRod,
