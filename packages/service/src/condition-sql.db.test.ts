@@ -17,6 +17,7 @@ import {
 import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { assessAll } from "./assessment";
+import { conditionBits, everyCarSql, truthBitsSql } from "./condition-bits";
 import { conditionSql } from "./condition-sql";
 import type { Context } from "./context";
 import { rebuildAllCurrentValues } from "./current-value";
@@ -149,17 +150,20 @@ afterAll(() => world?.close());
 
 const inClub = <T>(work: (ctx: Context) => Promise<T>) => openOperator(world.database, "ours", work, clock);
 
-/** What SQL says of each car, in both of its ways; where they differ, both. */
+/** What SQL says of each car, in its ways: apart, at once, and by the blocks of the tallies; where they differ, each. */
 async function truthsOf(ctx: Context, condition: Condition): Promise<ReadonlyMap<string, string>> {
   const { yes, no, is } = conditionSql(condition, ctx.today);
-  const rows = await ctx.db.$queryRaw<{ id: string; apart: string; truth: string }[]>(Prisma.sql`
-    SELECT c.id::text AS id,
-      CASE WHEN ${yes} AND ${no} THEN 'both' WHEN ${yes} THEN 'yes' WHEN ${no} THEN 'no' ELSE 'unknown' END AS apart,
-      CASE ${is} WHEN TRUE THEN 'yes' WHEN FALSE THEN 'no' ELSE 'unknown' END AS truth
-    FROM car c`);
-  return new Map(
-    rows.map(({ id, apart, truth }) => [id, apart === truth ? truth : `${apart} apart and ${truth} at once`]),
-  );
+  const bits = truthBitsSql({ ...conditionBits(condition, ctx.today), among: everyCarSql({}) });
+  const { sql } = Prisma;
+  const inBits = sql`get_bit(h.yes, k.place % 16384) + 2 * get_bit(h.open, k.place % 16384)`;
+  const rows = await ctx.db.$queryRaw<
+    { id: string; said: readonly string[] }[]
+  >(sql`WITH ${bits} SELECT c.id::text AS id, ARRAY[
+      CASE WHEN ${yes} AND ${no} THEN 'both' WHEN ${yes} THEN 'yes' WHEN ${no} THEN 'no' ELSE 'unknown' END,
+      CASE ${is} WHEN TRUE THEN 'yes' WHEN FALSE THEN 'no' ELSE 'unknown' END,
+      (ARRAY['no', 'yes', 'unknown', 'both'])[1 + ${inBits}]] AS said
+    FROM car c JOIN car_summary k ON k.car_id = c.id JOIN truth h ON h.block = k.place / 16384`);
+  return new Map(rows.map(({ id, said }) => [id, [...new Set(said)].join(" or ")]));
 }
 
 /** What a car has of the characteristics a condition names, so that a failure can be read. */

@@ -18,7 +18,7 @@ const VALUES = 6;
 const big = new Set([
   ...["car", "car_status_span", "current_value", "car_text", "car_summary", "as_built_value"],
   ...["submission", "modification", "modification_change", "setting_sheet", "reading", "dated_item"],
-  ...["tally", "car_tally"],
+  ...["tally", "tally_block", "car_tally"],
 ]);
 
 const FILL = `
@@ -28,9 +28,10 @@ const FILL = `
 const STATUS = `
   INSERT INTO car_status_span (club_id, id, car_id, status)
     SELECT club_id, gen_random_uuid(), id, 'inUse' FROM car WHERE club_id = $1::uuid`;
+/** Of made parts many kinds of value, so that what is kept of each kind has its weight. */
 const VALUE = `
   INSERT INTO current_value (club_id, car_id, characteristic, side, value_kind, entered, number, resolution, origin, origin_id, verdict)
-    SELECT c.club_id, c.id, k.key, 'whole', 'quantity', '16 mm', 0.012 + (k.n * 7 + length(c.id::text)) / 10000.0, 0.001, 'reading', c.id, 'asSpecified'
+    SELECT c.club_id, c.id, k.key, 'whole', 'quantity', '16 mm', 0.012 + (k.n * 7 + k.n * (hashtext(c.id::text) % 150)) / 10000.0, 0.001, 'reading', c.id, 'asSpecified'
     FROM car c, (SELECT 'part.' || n AS key, n FROM generate_series(1, ${VALUES}) n
       UNION ALL SELECT unnest(ARRAY['rear.antiRollBar.diameter', 'front.disc.face', 'front.camber', 'oil.cooler']), 0) AS k
     WHERE c.club_id = $1::uuid`;

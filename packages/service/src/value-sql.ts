@@ -22,7 +22,7 @@ type Of<O extends Condition["op"]> = Extract<Condition, { readonly op: O }>;
 const sql = Prisma.sql;
 
 /** Operators by name: the only piece of text that is chosen rather than bound. */
-const operators: Readonly<Record<Comparison, Prisma.Sql>> = {
+export const comparing: Readonly<Record<Comparison, Prisma.Sql>> = {
   eq: sql`=`,
   ne: sql`<>`,
   lt: sql`<`,
@@ -32,7 +32,7 @@ const operators: Readonly<Record<Comparison, Prisma.Sql>> = {
 };
 
 /** Bound as text and read by the server: the shortest decimal of a double gives the same double back. */
-const double = (si: number) => sql`${String(si)}::float8`;
+export const double = (si: number) => sql`${String(si)}::float8`;
 
 interface Place {
   readonly characteristic: string;
@@ -67,7 +67,7 @@ export function recordedSql(place: Of<"recorded">): TruthSql {
 export const absentSql = (place: Of<"absent">): TruthSql => some(place, sql`v.value_kind = 'absent'`);
 
 export const numberSql = ({ is, si, ...place }: Of<"number">): TruthSql =>
-  some(place, sql`v.number ${operators[is]} ${double(si)}`);
+  some(place, sql`v.number ${comparing[is]} ${double(si)}`);
 
 export const codeSql = ({ in: codes, ...place }: Of<"code">): TruthSql =>
   some(place, sql`v.value_kind IN ('choice', 'designation') AND v.text = ANY(${[...codes]}::text[])`);
@@ -78,7 +78,7 @@ export const textHasSql = ({ text, ...place }: Of<"textHas">): TruthSql =>
 /** ISO days have one length and one pattern, so that any collation orders them by day. */
 export function dateSql({ is, date, ...place }: Of<"date">, eventDay: string): TruthSql {
   const day = date === "eventDay" ? eventDay : date;
-  return some(place, sql`v.value_kind = 'date' AND v.text ${operators[is]} ${day}`);
+  return some(place, sql`v.value_kind = 'date' AND v.text ${comparing[is]} ${day}`);
 }
 
 const compared = sql`AND v.verdict <> 'notRecorded'`;
@@ -103,14 +103,16 @@ function isMeasure(column: Prisma.Sql): Prisma.Sql {
   return sql`(${column} = 0 OR abs(${column}) BETWEEN ${double(least)} AND ${double(most)})`;
 }
 
-export function againstSql({ measure, is, si, ...place }: Of<"against">): TruthSql {
+/** What a value is against its nominal, of a row `v`: NULL where they cannot be compared. */
+export function againstHolds({ measure, is, si }: Pick<Of<"against">, "measure" | "is" | "si">): Prisma.Sql {
   const measures = sql`${isMeasure(sql`v.number`)} AND ${isMeasure(sql`v.nominal_number`)}`;
-  const holds =
-    measure === "ratio"
-      ? sql`CASE WHEN ${measures} AND v.nominal_number <> 0 THEN v.number / v.nominal_number ${operators[is]} ${double(si)} END`
-      : sql`CASE WHEN ${measures} THEN v.number - v.nominal_number ${operators[is]} ${double(si)} END`;
-  return someThreeValued(place, holds, compared);
+  return measure === "ratio"
+    ? sql`CASE WHEN ${measures} AND v.nominal_number <> 0 THEN v.number / v.nominal_number ${comparing[is]} ${double(si)} END`
+    : sql`CASE WHEN ${measures} THEN v.number - v.nominal_number ${comparing[is]} ${double(si)} END`;
 }
+
+export const againstSql = ({ measure, is, si, ...place }: Of<"against">): TruthSql =>
+  someThreeValued(place, againstHolds({ measure, is, si }), compared);
 
 export function sidesDifferSql({ characteristic, by = 0 }: Of<"sidesDiffer">): TruthSql {
   const differ = sql`CASE WHEN l.value_kind <> r.value_kind THEN TRUE
@@ -124,10 +126,13 @@ export function sidesDifferSql({ characteristic, by = 0 }: Of<"sidesDiffer">): T
   return partSql(pair(sql`IS TRUE`), pair(sql`IS FALSE`));
 }
 
-export function readingOlderThanSql(
-  { characteristic, days }: Of<"readingOlderThan">,
-  eventDay: string,
-): TruthSql {
-  const old = sql`${eventDay}::date - v.since > ${days}::int`;
-  return someThreeValued({ characteristic }, old, sql`AND v.origin = 'reading'`);
-}
+/** Whether a reading `v` is older than so many days. */
+export const isOldReading = ({ days }: Pick<Of<"readingOlderThan">, "days">, eventDay: string): Prisma.Sql =>
+  sql`${eventDay}::date - v.since > ${days}::int`;
+
+export const readingOlderThanSql = (condition: Of<"readingOlderThan">, eventDay: string): TruthSql =>
+  someThreeValued(
+    { characteristic: condition.characteristic },
+    isOldReading(condition, eventDay),
+    sql`AND v.origin = 'reading'`,
+  );

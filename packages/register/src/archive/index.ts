@@ -87,6 +87,7 @@ export const notArchived: Readonly<Record<string, string>> = {
   car_text: "worked out from the other rows, for finding",
   car_summary: "worked out from the other rows, for counting",
   tally: "worked out from the other rows, for counting",
+  tally_block: "which cars the tallies count",
   car_tally: "which tallies a car is counted in",
   stale_car: "which cars those are still to be worked out of",
   club_word: "worked out from the other rows, for finding",

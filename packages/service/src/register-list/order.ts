@@ -20,9 +20,15 @@ export type ListOrder = NamedOrder | ValueOrder;
 /** An order settled: one by values with the characteristic it is by. */
 export type Order = NamedOrder | (Omit<ValueOrder, "key"> & { readonly of: Characteristic });
 
-/** What a list is ordered by, over `car c` and, but for the first, `car_summary s`. */
-const namedOrder: Readonly<Record<NamedOrder, Prisma.Sql>> = {
-  chassis: sql`c.chassis_key, c.claim`,
+/** Rows that have number and claim: those of `car c`, or the summaries `s` alone, by which cars found in bits are put in order. */
+export type Rows = "c" | "s";
+const keys: Readonly<Record<Rows, Prisma.Sql>> = {
+  c: sql`c.chassis_key, c.claim`,
+  s: sql`s.chassis_key, s.claim`,
+};
+
+/** What a list is ordered by, over `car_summary s`. */
+const summaryOrder: Readonly<Record<Exclude<NamedOrder, "chassis">, Prisma.Sql>> = {
   built: sql`s.built, s.chassis_key, s.claim`,
   differing: sql`s.differing DESC, s.chassis_key, s.claim`,
 };
@@ -48,17 +54,20 @@ function placesSql({ of, descending }: Exclude<Order, NamedOrder>): Prisma.Sql {
 }
 
 /** What the cars of a list are ordered by. */
-export function orderSql(order: Order): Prisma.Sql {
-  if (typeof order === "string") return namedOrder[order];
-  return sql`${rank}, o.place ${order.descending ? sql`DESC` : sql`ASC`}, c.chassis_key, c.claim`;
+export function orderSql(order: Order, rows: Rows = "c"): Prisma.Sql {
+  if (order === "chassis") return keys[rows];
+  if (typeof order === "string") return summaryOrder[order];
+  return sql`${rank}, o.place ${order.descending ? sql`DESC` : sql`ASC`}, ${keys[rows]}`;
 }
 
 /** Where the rows of a list come from. */
-export function fromSql(order: Order): Prisma.Sql {
-  if (order === "chassis") return sql`car c`;
-  if (typeof order === "string")
+export function fromSql(order: Order, rows: Rows = "c"): Prisma.Sql {
+  const places = (key: Prisma.Sql) =>
+    typeof order === "string" ? Prisma.empty : sql`LEFT JOIN (${placesSql(order)}) o ON ${key}`;
+  if (rows === "s") return sql`car_summary s ${places(sql`o.club_id = s.club_id AND o.car_id = s.car_id`)}`;
+  if (typeof order === "string" && order !== "chassis")
     return sql`car_summary s JOIN car c ON c.club_id = s.club_id AND c.id = s.car_id`;
-  return sql`car c LEFT JOIN (${placesSql(order)}) o ON o.club_id = c.club_id AND o.car_id = c.id`;
+  return sql`car c ${places(sql`o.club_id = c.club_id AND o.car_id = c.id`)}`;
 }
 
 interface Last {
@@ -72,9 +81,9 @@ function lastOf(reference: string): Last {
 }
 
 /** That a car comes behind the last one of the page before, which is given by its reference. */
-export function followingSql(reference: string, order: NamedOrder = "chassis"): Prisma.Sql {
+export function followingSql(reference: string, order: NamedOrder = "chassis", rows: Rows = "c"): Prisma.Sql {
   const { key, claim } = lastOf(reference);
-  if (order === "chassis") return sql`(c.chassis_key, c.claim) > (${key}, ${claim}::int)`;
+  if (order === "chassis") return sql`(${keys[rows]}) > (${key}, ${claim}::int)`;
   const last = (column: Prisma.Sql) =>
     sql`(SELECT l.${column} FROM car_summary l WHERE l.chassis_key = ${key} AND l.claim = ${claim}::int LIMIT 1)`;
   if (order === "built")
@@ -87,15 +96,20 @@ export function followingSql(reference: string, order: NamedOrder = "chassis"): 
  * The same in whatever order. Where it goes by values, where the page before ended is read first; no car follows one that
  * is not there.
  */
-export async function behind(ctx: Context, reference: string, order: Order): Promise<Prisma.Sql> {
-  if (typeof order === "string") return followingSql(reference, order);
+export async function behind(
+  ctx: Context,
+  reference: string,
+  order: Order,
+  rows: Rows = "c",
+): Promise<Prisma.Sql> {
+  if (typeof order === "string") return followingSql(reference, order, rows);
   const { key, claim } = lastOf(reference);
   const [last] = await ctx.db.$queryRaw<{ readonly rank: number; readonly place: string | null }[]>(
     sql`SELECT ${rank} AS rank, o.place::text AS place FROM ${fromSql(order)}
       WHERE c.chassis_key = ${key} AND c.claim = ${claim}::int LIMIT 1`,
   );
   if (!last) return sql`FALSE`;
-  const later = sql`(c.chassis_key, c.claim) > (${key}, ${claim}::int)`;
+  const later = sql`(${keys[rows]}) > (${key}, ${claim}::int)`;
   if (last.rank > 0) return sql`(${rank} > ${last.rank}::int OR (${rank} = ${last.rank}::int AND ${later}))`;
   // The shortest decimal of a double gives the same double back, so that the place is met exactly.
   const place = order.of.kind === "quantity" ? sql`${last.place}::float8` : sql`${last.place}::text`;

@@ -18,7 +18,7 @@ import { listSeries } from "../series";
 import { type Aside, asidesOf, asideTexts } from "./aside";
 import { type ChoiceInput, choiceAsked } from "./choice";
 import { valuesOf } from "./column";
-import { countCars, type Facets } from "./facet";
+import { type Counts, countCars, type Facets, findCars } from "./facet";
 import { type Nearest, nearestOf } from "./nearest";
 import { behind, fromSql, type ListOrder, type Order, orderSql } from "./order";
 import { type CarPhoto, photosOf } from "./photo";
@@ -115,10 +115,7 @@ interface Row {
   readonly colour: string | null;
 }
 
-/** The rows of a page, in one query: the keyset decides where it begins, the index in which order it goes. */
-export function pageSql(where: Prisma.Sql, order: Order = "chassis", size = PAGE): Prisma.Sql {
-  return sql`
-    SELECT c.id::text AS id, c.chassis, c.claim, c.built_text AS built,
+const rowColumns = sql`c.id::text AS id, c.chassis, c.claim, c.built_text AS built,
       (SELECT s.name FROM series s WHERE s.club_id = c.club_id AND s.id = c.series_id) AS series,
       (SELECT t.status::text FROM car_status_span t
         WHERE t.club_id = c.club_id AND t.car_id = c.id AND t."to" IS NULL) AS status,
@@ -127,9 +124,15 @@ export function pageSql(where: Prisma.Sql, order: Order = "chassis", size = PAGE
       (SELECT v.entered FROM current_value v
         WHERE v.club_id = c.club_id AND v.car_id = c.id AND v.characteristic = 'body.colour' AND v.side = 'whole') AS colour,
       (SELECT i.number FROM car_identity i
-        WHERE i.club_id = c.club_id AND i.car_id = c.id AND i.kind = 'engine' ORDER BY i.id DESC LIMIT 1) AS engine, c.remarks
-    FROM ${fromSql(order)} WHERE ${where} ORDER BY ${orderSql(order)} LIMIT ${size + 1}::int`;
-}
+        WHERE i.club_id = c.club_id AND i.car_id = c.id AND i.kind = 'engine' ORDER BY i.id DESC LIMIT 1) AS engine, c.remarks`;
+
+/** The rows of a page, in one query: the keyset decides where it begins, the index in which order it goes. */
+export const pageSql = (where: Prisma.Sql, order: Order = "chassis", size = PAGE): Prisma.Sql =>
+  sql`SELECT ${rowColumns} FROM ${fromSql(order)} WHERE ${where} ORDER BY ${orderSql(order)} LIMIT ${size + 1}::int`;
+
+/** The rows of cars that were found, in the order given. */
+const givenSql = (ids: readonly string[]): Prisma.Sql =>
+  sql`SELECT ${rowColumns} FROM unnest(${[...ids]}::uuid[]) WITH ORDINALITY AS g(id, n) JOIN car c ON c.id = g.id ORDER BY g.n`;
 
 /** Per car and assembly, how much was compared with factory and how much of it differs. */
 export function comparedSql(carIds: readonly string[], book: CharacteristicBook): Prisma.Sql {
@@ -237,15 +240,14 @@ interface Page {
   readonly size: number;
 }
 
-/** Some rows of a list from where the page before ended, and whether there are more. */
-async function rowsOf(
-  ctx: Context,
-  { choice, show, order, columns, asides, photos, book }: Listed,
-  { after, size }: Page,
-): Promise<{ readonly cars: readonly RegisterListRow[]; readonly more: boolean }> {
-  const chosen = choiceSql(ctx, choice, show);
-  const where = after === undefined ? chosen : sql`${chosen} AND ${await behind(ctx, after, order)}`;
-  const rows = await ctx.db.$queryRaw<Row[]>(pageSql(where, order, size));
+interface Rows {
+  readonly cars: readonly RegisterListRow[];
+  readonly more: boolean;
+}
+
+/** What stands in the rows of a page; of one row more than its size there is more. */
+async function rowsOf(ctx: Context, listed: Listed, rows: readonly Row[], size: number): Promise<Rows> {
+  const { columns, asides, photos, book } = listed;
   const page = rows.slice(0, size);
   const ids = page.map(({ id }) => id);
   const compared = new Map<string, Compared[]>();
@@ -262,6 +264,35 @@ async function rowsOf(
   return { cars, more: rows.length > size };
 }
 
+/** Some rows of a list from where the page before ended, car by car. */
+async function oneByOne(ctx: Context, listed: Listed, { after, size }: Page): Promise<Rows> {
+  const { choice, show, order } = listed;
+  const chosen = choiceSql(ctx, choice, show);
+  const where = after === undefined ? chosen : sql`${chosen} AND ${await behind(ctx, after, order)}`;
+  return rowsOf(ctx, listed, await ctx.db.$queryRaw<Row[]>(pageSql(where, order, size)), size);
+}
+
+/** The same with the counts, by the blocks of the tallies, which are up to date. */
+async function byBlocks(
+  ctx: Context,
+  listed: Listed,
+  { after, size }: Page,
+): Promise<Rows & { readonly counts: Counts }> {
+  const { choice, show = "yes", order } = listed;
+  const later = after === undefined ? sql`TRUE` : await behind(ctx, after, order, "s");
+  const { counts, ids } = await findCars(ctx, choice, show, { order, behind: later, size });
+  return { counts, ...(await rowsOf(ctx, listed, await ctx.db.$queryRaw<Row[]>(givenSql(ids)), size)) };
+}
+
+/** One page with its counts. Where nothing narrows the list, its rows are the first of an index and its counts are kept. */
+async function pageOf(ctx: Context, listed: Listed, page: Page, tallied: boolean) {
+  const { choice, show } = listed;
+  const plain = choice.search === undefined && choice.condition === undefined && show !== "unknown";
+  if (tallied && !plain) return byBlocks(ctx, listed, page);
+  const counts = await countCars(ctx, { choice, tallied, ...(show === undefined ? {} : { show }) });
+  return { counts, ...(await oneByOne(ctx, listed, page)) };
+}
+
 /**
  * One page of the register in the order asked for: the cars that fit, or on request those of which the record does not
  * say; with how many there are of either.
@@ -272,12 +303,8 @@ export async function registerList(ctx: Context, input: RegisterListInput): Prom
   const listed = await listedOf(ctx, input);
   const { choice, book } = listed;
   const stale = await refreshSearchIndex(ctx, book);
-  const { total, unknown, facets } = await countCars(ctx, {
-    choice,
-    show: input.show,
-    tallied: stale === 0,
-  });
-  const { cars, more } = await rowsOf(ctx, listed, { after: input.after, size: PAGE });
+  const { counts, cars, more } = await pageOf(ctx, listed, { after: input.after, size: PAGE }, stale === 0);
+  const { total, unknown, facets } = counts;
   const last = cars.at(-1);
   return {
     total,
@@ -308,7 +335,7 @@ export async function foundCars(
   const listed = await listedOf(ctx, input);
   async function* rows() {
     for (let after: string | undefined; ; ) {
-      const { cars, more } = await rowsOf(ctx, listed, { after, size: FILE });
+      const { cars, more } = await oneByOne(ctx, listed, { after, size: FILE });
       yield* cars;
       after = cars.at(-1)?.reference;
       if (!more) return;

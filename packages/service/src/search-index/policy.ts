@@ -36,7 +36,15 @@ const seriesHolds = (car: "c" | "n", slugs: readonly string[]) =>
 export function searchHolds({ words, named }: Searched, keepers: boolean): Prisma.Sql {
   const each = [
     ...named.map(({ series }) => seriesHolds("c", series)),
-    ...words.map((word) => sql`c.id IN (${carsOf(word, keepers)})`),
+    ...(words.length === 0
+      ? []
+      : [
+          // Few cars have all the words: those are settled before anything is read of a car.
+          sql`c.id IN (${Prisma.join(
+            words.map((word) => sql`(${carsOf(word, keepers)})`),
+            " INTERSECT ",
+          )})`,
+        ]),
   ];
   return each.length === 0 ? sql`FALSE` : Prisma.join(each, " AND ", "(", ")");
 }
@@ -46,5 +54,5 @@ export function nearWords(word: Word, keepers: boolean): Prisma.Sql | undefined 
   if (!mayBeMistyped(word) || word.series.length > 0) return undefined;
   const pattern = patternOf(word.folded);
   return sql`SELECT n.word FROM near_words(${word.folded}, ${keepers}) n
-    WHERE NOT EXISTS (SELECT FROM cars_with(${pattern}, NULL, ${keepers}))`;
+    WHERE NOT (SELECT somebody_has(${pattern}, ${keepers}))`;
 }

@@ -1,6 +1,7 @@
 import { Prisma } from "@trunnion/db";
 import type { CharacteristicBook } from "@trunnion/register";
 import type { Context } from "../context";
+import { standingRecordSql } from "../standing-record";
 import { refreshTallies } from "../tally";
 import { staleCars } from "./read";
 
@@ -62,25 +63,31 @@ function refreshSummaries(ids: readonly string[], book: CharacteristicBook): Pri
   const places = book.all.map(({ assembly }) => assembly);
   return sql`
   WITH given AS MATERIALIZED (SELECT * FROM car WHERE id = ANY(${[...ids]}::uuid[]) AND merged_into_id IS NULL),
-    gone AS (DELETE FROM car_summary s WHERE s.car_id = ANY(${[...ids]}::uuid[]) AND NOT EXISTS (SELECT FROM given WHERE given.id = s.car_id)),
     counted AS (SELECT v.car_id, array_agg(DISTINCT v.verdict ORDER BY v.verdict) AS verdicts,
         array_agg(DISTINCT b.assembly ORDER BY b.assembly) FILTER (WHERE v.origin = 'modification' AND b.assembly IS NOT NULL) AS modified,
         count(*) FILTER (WHERE v.verdict NOT IN ('asSpecified', 'insideLimits', 'notRecorded')) AS differing, count(*) AS values
       FROM given JOIN current_value v ON v.club_id = given.club_id AND v.car_id = given.id
       LEFT JOIN unnest(${keys}::text[], ${places}::text[]) AS b(key, assembly) ON b.key = v.characteristic GROUP BY 1)
-  INSERT INTO car_summary (car_id, chassis_key, claim, series_id, status, built, decade, verdicts, modified, differing, values)
+  INSERT INTO car_summary (car_id, chassis_key, claim, series_id, status, built, decade, verdicts, modified, differing, values, place)
   SELECT g.id, g.chassis_key, g.claim, g.series_id,
     coalesce((SELECT t.status FROM car_status_span t WHERE t.club_id = g.club_id AND t.car_id = g.id AND t."to" IS NULL ORDER BY t.id DESC LIMIT 1), 'unknown'),
     coalesce(g.built_earliest, ${LAST_DAY}::date),
     CASE WHEN floor(extract(year FROM g.built_earliest) / 10) = floor(extract(year FROM g.built_latest) / 10)
       THEN floor(extract(year FROM g.built_earliest) / 10)::int * 10 END,
-    coalesce(n.verdicts, '{}'), coalesce(n.modified, '{}'), coalesce(n.differing, 0), coalesce(n.values, 0)
-  FROM given g LEFT JOIN counted n ON n.car_id = g.id ORDER BY g.id
+    coalesce(n.verdicts, '{}'), coalesce(n.modified, '{}'), coalesce(n.differing, 0), coalesce(n.values, 0),
+    coalesce(h.place, (SELECT coalesce(max(place), -1) FROM car_summary) + row_number() OVER (PARTITION BY h.place IS NULL ORDER BY g.id))
+  FROM given g LEFT JOIN counted n ON n.car_id = g.id LEFT JOIN car_summary h ON h.car_id = g.id ORDER BY g.id
   ON CONFLICT (club_id, car_id) DO UPDATE SET chassis_key = excluded.chassis_key, claim = excluded.claim,
     series_id = excluded.series_id, status = excluded.status, built = excluded.built, decade = excluded.decade,
     verdicts = excluded.verdicts, modified = excluded.modified, differing = excluded.differing,
     values = excluded.values`;
 }
+
+/** A car that is gone is a car until the tallies have let go of it: they need its place. */
+const forgetGone = (
+  ids: readonly string[],
+) => sql`DELETE FROM car_summary s WHERE s.car_id = ANY(${[...ids]}::uuid[])
+  AND NOT EXISTS (SELECT FROM car c WHERE c.club_id = s.club_id AND c.id = s.car_id AND ${standingRecordSql})`;
 
 /** One at a time works a club's cars out, so that no two wait for each other's rows crosswise; it ends with the transaction. */
 const TURN = 5;
@@ -100,6 +107,7 @@ async function refreshSome(ctx: Context, book: CharacteristicBook, cars: number)
   await db.$executeRaw(refreshTexts(ids));
   await db.$executeRaw(refreshSummaries(ids, book));
   await refreshTallies(ctx, ids, book);
+  await db.$executeRaw(forgetGone(ids));
   return ids.length;
 }
 

@@ -2,6 +2,7 @@ import { Prisma } from "@trunnion/db";
 import type { Side } from "@trunnion/register";
 import { quantileSql, quartilesSql } from "../quantile-sql";
 import { type Counted, countedSql } from "../tally";
+import { verdictsThat } from "../verdict-sql";
 
 const sql = Prisma.sql;
 
@@ -45,11 +46,10 @@ export function summarySql(scope: SpreadScope): Prisma.Sql {
 }
 
 /** Values counted by how they stand. */
-const standings = sql`sum(p.count)::int AS count,
-      coalesce(sum(p.count) FILTER (WHERE p.standing = 'asSpecified'), 0)::int AS "asSpecified",
-      coalesce(sum(p.count) FILTER (WHERE p.standing = 'differs'), 0)::int AS differs,
-      coalesce(sum(p.count) FILTER (WHERE p.standing = 'accepted'), 0)::int AS accepted,
-      coalesce(sum(p.count) FILTER (WHERE p.standing = 'notCompared'), 0)::int AS "notCompared"`;
+const stand = (standing: Parameters<typeof verdictsThat>[0]) =>
+  sql`coalesce(sum(p.count) FILTER (WHERE p.standing IN ${verdictsThat(standing)}), 0)::int`;
+const standings = sql`sum(p.count)::int AS count, ${stand("asSpecified")} AS "asSpecified", ${stand("differs")} AS differs,
+      ${stand("accepted")} AS accepted, ${stand("notCompared")} AS "notCompared"`;
 
 /** Values of one kind, counted by how they stand: text for what is named, a number for a quantity. */
 export function eachSql(scope: SpreadScope): Prisma.Sql {

@@ -1,3 +1,16 @@
-export { builtMonth, type Counted, carsSql, countedSql, keptSql } from "./policy";
+export {
+  type BlockedAbout,
+  blockSql,
+  builtMonth,
+  type Counted,
+  carsSql,
+  countedSql,
+  hasSql,
+  keptBlocks,
+  keptSql,
+  noneSql,
+  oneSql,
+  type TallyAbout,
+} from "./policy";
 export { compareTallies, type WrongTally } from "./read";
 export { forgetTallies, refreshTallies } from "./write";

@@ -1,19 +1,31 @@
 import { Prisma } from "@trunnion/db";
 import { type CharacteristicBook, datedItemKindsOf } from "@trunnion/register";
 import { standingRecordSql } from "../standing-record";
-import { differsSql, standingSql } from "../verdict-sql";
+import { differsSql } from "../verdict-sql";
 
 const sql = Prisma.sql;
 
 /**
- * What a row counts: present values; cars of which a characteristic is known; cars that differ there, by what they have;
+ * What a row counts: present values with their verdicts; cars of which a characteristic is known; cars that differ there, by what they have;
  * readings and changes by year; cars changed there by year; days that something is valid to; cars by status and decade, by
- * verdicts that something on them has, by assemblies that were modified, by status and month of building, and by how many
- * values their record has.
+ * verdicts that something on them has, by assemblies that were modified, by status and month of building, by the span of
+ * days they were built in, and by how many values their record has.
  */
 export type TallyAbout =
   | ("value" | "known" | "differing" | "told" | "changed" | "due")
-  | ("car" | "verdict" | "modified" | "month" | "thickness");
+  | ("car" | "verdict" | "modified" | "month" | "built" | "thickness");
+
+/** What a condition asks of, so that besides how many it is kept which cars: of these no car is counted twice in one row. */
+const blockedAbout = ["value", "car", "verdict", "modified", "built"] as const;
+export type BlockedAbout = Extract<TallyAbout, (typeof blockedAbout)[number]>;
+export const blockedSql = Prisma.raw(`(${blockedAbout.map((about) => `'${about}'`).join(", ")})`);
+
+/** A block of 16,384 cars with nobody in it. */
+export const noneSql = sql`B'0'::bit(16384)`;
+/** Which block a place is in. */
+export const blockSql = (place: Prisma.Sql): Prisma.Sql => sql`${place} / 16384`;
+/** A block with one car in it, by its place in the club. */
+export const oneSql = (place: Prisma.Sql): Prisma.Sql => sql`set_bit(${noneSql}, ${place} % 16384, 1)`;
 
 /** Columns that tell one kind of what is counted from another, each with its type: the text is ours, never bound. */
 const columns = {
@@ -79,7 +91,7 @@ const valueParts = {
         resolution: sql`v.resolution`,
         text: sql`v.text`,
         entered: sql`v.entered`,
-        standing: standingSql,
+        standing: sql`v.verdict::text`,
         year: builtYear,
       },
       sql`${values(of)} WHERE ${of.where}`,
@@ -189,6 +201,14 @@ function carParts(of: Cars): Prisma.Sql {
       part("car", { text: status, year: sql`s.decade` }, from),
       part("month", { text: status, standing: builtMonth }, from),
       part(
+        "built",
+        {
+          text: sql`to_char(c.built_earliest, 'YYYY-MM-DD')`,
+          entered: sql`to_char(c.built_latest, 'YYYY-MM-DD')`,
+        },
+        sql`${from} WHERE c.built_earliest IS NOT NULL AND c.built_latest IS NOT NULL`,
+      ),
+      part(
         "thickness",
         {
           text: status,
@@ -212,6 +232,14 @@ export function everySql(cars: Prisma.Sql, book: CharacteristicBook): Prisma.Sql
     " UNION ALL ",
   );
 }
+
+/** That the car at a place is among those of its block. */
+export const hasSql = (cars: Prisma.Sql, place: Prisma.Sql): Prisma.Sql =>
+  sql`get_bit(${cars}, ${place} % 16384) = 1`;
+
+/** Rows `t` of the tallies of one kind with their blocks `b`: for a FROM that a further AND may follow. */
+export const keptBlocks = (about: BlockedAbout): Prisma.Sql =>
+  sql`tally t JOIN tally_block b ON b.club_id = t.club_id AND b.tally_id = t.id WHERE t.about = ${Prisma.raw(`'${about}'`)}::text`;
 
 /** Where counts of some cars come from. */
 export interface Counted {

@@ -1,12 +1,28 @@
 import { Prisma } from "@trunnion/db";
 import type { CharacteristicBook } from "@trunnion/register";
 import type { Context } from "../context";
-import { columnList, everySql, givenSql } from "./policy";
+import { blockedSql, blockSql, columnList, everySql, givenSql, oneSql } from "./policy";
 
 const sql = Prisma.sql;
 
 /** A row's id: what it counts, hashed. Two kinds under one id are a matter of one in 10 million at a million kinds; `check` would tell. */
 const hashed = sql`hash_record_extended(ROW(${columnList}), 0)`;
+
+/** Which rows and blocks the cars are to be in, and that they are in no other. A block that is as it should be is not written. */
+const blockParts = sql`
+    masks AS MATERIALIZED (SELECT ${blockSql(sql`place`)} AS block, bit_or(${oneSql(sql`place`)}) AS cars
+      FROM placed GROUP BY 1),
+    held AS MATERIALIZED (SELECT n.id AS tally_id, ${blockSql(sql`p.place`)} AS block, bit_or(${oneSql(sql`p.place`)}) AS cars
+      FROM counts n JOIN placed p USING (car_id) WHERE n.about IN ${blockedSql} GROUP BY 1, 2),
+    emptied AS (UPDATE tally_block b SET cars = b.cars & ~m.cars
+      FROM (SELECT DISTINCT i.id AS tally_id, ${blockSql(sql`w.place`)} AS block FROM was w, unnest(w.ids) AS i(id)) AS l
+      JOIN masks m USING (block)
+      WHERE b.tally_id = l.tally_id AND b.block = l.block AND bit_count(b.cars & m.cars) > 0
+        AND NOT EXISTS (SELECT FROM held h WHERE h.tally_id = l.tally_id AND h.block = l.block)),
+    filled AS (INSERT INTO tally_block AS b (tally_id, block, cars) SELECT tally_id, block, cars FROM held ORDER BY 1, 2
+      ON CONFLICT (club_id, tally_id, block) DO UPDATE
+        SET cars = (b.cars & ~(SELECT m.cars FROM masks m WHERE m.block = excluded.block)) | excluded.cars
+        WHERE b.cars <> ((b.cars & ~(SELECT m.cars FROM masks m WHERE m.block = excluded.block)) | excluded.cars))`;
 
 /**
  * Takes the cars out of the rows they were counted in, in `was` each as often as it was, and counts them in those they belong
@@ -15,7 +31,9 @@ const hashed = sql`hash_record_extended(ROW(${columnList}), 0)`;
 function refreshSql(ids: readonly string[], book: CharacteristicBook): Prisma.Sql {
   return sql`WITH ${givenSql(ids)},
     counts AS MATERIALIZED (SELECT p.*, ${hashed} AS id FROM (${everySql(sql`given`, book)}) AS p),
-    was AS MATERIALIZED (SELECT t.car_id, t.ids FROM car_tally t WHERE t.car_id = ANY(${[...ids]}::uuid[])),
+    placed AS MATERIALIZED (SELECT s.car_id, s.place FROM car_summary s WHERE s.car_id = ANY(${[...ids]}::uuid[])),
+    was AS MATERIALIZED (SELECT t.car_id, t.ids, p.place FROM car_tally t JOIN placed p USING (car_id)),
+    ${blockParts},
     gone AS (DELETE FROM car_tally t WHERE t.car_id = ANY(${[...ids]}::uuid[]) AND t.car_id NOT IN (SELECT id FROM given)),
     noted AS (INSERT INTO car_tally (car_id, ids) SELECT car_id, array_agg(id) FROM counts GROUP BY car_id
       ON CONFLICT (club_id, car_id) DO UPDATE SET ids = excluded.ids),
@@ -40,11 +58,13 @@ export async function refreshTallies(
   if (empty.length === 0) return;
   const ids = empty.map(({ id }) => id);
   await db.$executeRaw(sql`DELETE FROM tally WHERE id = ANY(${ids}::bigint[])`);
+  await db.$executeRaw(sql`DELETE FROM tally_block WHERE tally_id = ANY(${ids}::bigint[])`);
 }
 
 /** Forgets what was counted of the club and notes every car down to be counted anew: the way back from whatever went wrong. */
 export async function forgetTallies({ db }: Context): Promise<void> {
   await db.$executeRaw(sql`DELETE FROM tally`);
+  await db.$executeRaw(sql`DELETE FROM tally_block`);
   await db.$executeRaw(sql`DELETE FROM car_tally`);
   await db.$executeRaw(sql`INSERT INTO stale_car (id, car_id) SELECT gen_random_uuid(), id FROM car`);
 }
