@@ -40,7 +40,7 @@ test.describe("for the registrar", () => {
 
   test("built, known of and in use are told by series, with whom to ask by name", async ({ page }) => {
     await page.goto("/club/sandvaer/fleet/survival");
-    await expect(page.getByRole("row", { name: /^Series 1/ })).toContainText(/\d+ of \d+ built/);
+    await expect(page.getByRole("row", { name: /^Series 1 180 \d+ \d+ %/ })).toBeVisible();
     const thin = page.getByRole("table", { name: /^The thinnest records/ });
     await expect(thin.getByRole("row")).toHaveCount(21);
   });
@@ -107,6 +107,7 @@ test.describe("for the fleet manager", () => {
     await page.goto("/club/grusvik/fleet/due/link");
     await expect(page.getByText(address)).toHaveCount(0);
     await page.getByRole("button", { name: "Take “Workshop wall” back" }).click();
+    await expect(page.getByText(/^Taken back/)).toBeVisible();
     await expect(page.getByText("Workshop wall")).toHaveCount(0);
     expect((await request.get(path)).status()).toBe(404);
   });

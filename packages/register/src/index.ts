@@ -83,6 +83,7 @@ export * from "./state/state";
 export * from "./submission/index";
 export * from "./timeline/index";
 export * from "./value/axis";
+export * from "./value/beside";
 export * from "./value/parse";
 export * from "./value/print";
 export * from "./value/same";

@@ -9,6 +9,8 @@ export interface FieldProps {
   readonly required?: boolean;
   readonly minLength?: number;
   readonly readOnly?: boolean;
+  /** As small a label as a choice has, beside which it stands. */
+  readonly small?: boolean;
   /** What to write, before anything is wrong. */
   readonly hint?: string;
   /** What is wrong with what was written, and what would be right. */
@@ -16,12 +18,12 @@ export interface FieldProps {
 }
 
 /** One field: label above, hint and error below and tied to it. */
-export function Field({ label, hint, error, value, type = "text", ...input }: FieldProps) {
+export function Field({ label, hint, error, value, type = "text", small = false, ...input }: FieldProps) {
   const id = useId();
   const described = [hint === undefined ? [] : `${id}-hint`, error === undefined ? [] : `${id}-error`].flat();
   return (
     <div className="grid gap-1">
-      <label htmlFor={id} className="font-semibold">
+      <label htmlFor={id} className={small ? "font-semibold text-small" : "font-semibold"}>
         {label}
       </label>
       <input

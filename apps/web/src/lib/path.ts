@@ -383,7 +383,8 @@ export const dueMonthPath = (
   query: Pick<DueQuery, "series" | "kind"> & { readonly month?: string } = {},
 ): string => withQuery(`${fleetPath(club)}/due/calendar`, { ...query });
 /** Private links by which a calendar program reads it. */
-export const feedsPath = (club: string): string => `${fleetPath(club)}/due/link`;
+export const feedsPath = (club: string, query: { readonly takenBack?: "yes" } = {}): string =>
+  withQuery(`${fleetPath(club)}/due/link`, query);
 /** What such a link is, behind the origin. */
 export const calendarFilePath = (token: string): string => `/api/calendar/${part(token)}.ics`;
 /** Parts that are hard to find, and the cars that depend on them. */

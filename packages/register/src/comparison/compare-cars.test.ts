@@ -20,7 +20,13 @@ function at(
 const bar = "front.antiRollBar.diameter";
 const face = "front.disc.face";
 const compare = (cars: number, values: readonly ComparedValue[], reference?: number) =>
-  compareCars({ cars, values, book: builtInBook, ...(reference === undefined ? {} : { reference }) });
+  compareCars({
+    cars,
+    values,
+    book: builtInBook,
+    system: "metric",
+    ...(reference === undefined ? {} : { reference }),
+  });
 
 describe("cars side by side", () => {
   test("show only what differs, no sharper than it was read", () => {
@@ -61,6 +67,32 @@ describe("cars side by side", () => {
     const found = compare(3, [at(0, bar, "16 mm"), at(1, bar, "20 mm")], 2);
     expect(found.rows).toEqual([]);
     expect(found.open).toMatchObject([{ unknown: [2] }]);
+  });
+
+  test("have the values of a row in one notation, however each was entered", () => {
+    const camber = (car: number, entered: string) => at(car, "front.camber", entered, { side: "left" });
+    const [row] = compare(3, [camber(0, "-0.9°"), camber(1, "neg 30'"), camber(2, "-1°12'")], 0).rows;
+    expect(row?.against).toBe("-0°54'");
+    expect(row?.cells.map(({ text }) => text)).toEqual(["-0°54'", "-0°30'", "-1°12'"]);
+  });
+
+  test("tell how each stands against its own specification, the reference too, and where all are the same", () => {
+    const out = { verdict: "outsideLimits" as const, side: "left" as const };
+    const { standing, rows } = compare(
+      2,
+      [
+        at(0, "front.camber", "-3°", out),
+        at(1, "front.camber", "-3°", out),
+        at(0, "rear.camber", "-1°", { verdict: "cannotTell", side: "left" }),
+        at(1, "rear.camber", "-2°", out),
+      ],
+      0,
+    );
+    expect(rows).toHaveLength(1);
+    expect(standing).toEqual([
+      { outside: 1, cannotTell: 1 },
+      { outside: 2, cannotTell: 0 },
+    ]);
   });
 
   test("put the worst first: outside limits, then another part, then what most cars differ at", () => {

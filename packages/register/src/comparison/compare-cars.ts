@@ -1,7 +1,8 @@
 import type { CharacteristicBook } from "../characteristic/book";
 import { type Assembly, assemblies, type Side } from "../characteristic/characteristic";
 import { type Verdict, verdicts } from "../deviation/deviation";
-import { printValue } from "../value/print";
+import { printBeside } from "../value/beside";
+import type { UnitSystem } from "../value/print";
 import { sameValue } from "../value/same";
 import type { Value } from "../value/value";
 
@@ -38,11 +39,19 @@ export interface ComparedRow {
   readonly unknown: readonly number[];
 }
 
+/** Values of one car that want somebody to look. */
+export interface CarStanding {
+  readonly outside: number;
+  readonly cannotTell: number;
+}
+
 export interface CarComparison {
   /** What differs, worst first. */
   readonly rows: readonly ComparedRow[];
   /** How often each car differs, by its place. */
   readonly differing: readonly number[];
+  /** How each car stands against its own specification, by its place: whether what it has there differs or not. */
+  readonly standing: readonly CarStanding[];
   /** Characteristics at which every car is known and all are the same. */
   readonly same: number;
   /** Those at which the known ones are the same but some car is not known, the reference among them. */
@@ -59,6 +68,7 @@ export interface CompareCarsInput {
   readonly book: CharacteristicBook;
   /** Place of the car the others are held against; the commonest value of each row when left out. */
   readonly reference?: number;
+  readonly system: UnitSystem;
 }
 
 /** Every car at one characteristic and side. */
@@ -118,7 +128,7 @@ type Told =
 function told(
   place: Place,
   held: ComparedValue | undefined,
-  { cars, book }: CompareCarsInput,
+  { cars, book, system }: CompareCarsInput,
 ): Told | undefined {
   const characteristic = book.find(place.characteristic);
   if (!characteristic) return undefined;
@@ -127,8 +137,7 @@ function told(
   const unknown = absentFrom(place, cars);
   if (held === undefined || values.every(({ value }) => sameValue(value, held.value)))
     return unknown.length === 0 ? { as: "same" } : { as: "open", line: { label, side, unknown } };
-  const print = (value: Value) =>
-    printValue(characteristic, value, { system: value.kind === "choice" ? "metric" : "asEntered" });
+  const print = (value: Value) => printBeside(characteristic, value, system);
   const cells = values
     .map(({ car, value, verdict }) => ({
       car,
@@ -144,7 +153,7 @@ function told(
 }
 
 /**
- * Cars side by side: only what differs, worst first, each value as it was entered. Two values are the same by
+ * Cars side by side: only what differs, worst first, the values of a row in one notation. Two values are the same by
  * `sameValue`: no sharper than they were read. A car of which nothing is recorded is neither the same nor different, and
  * said to be unknown.
  */
@@ -160,9 +169,15 @@ export function compareCars(input: CompareCarsInput): CarComparison {
     { length: cars },
     (_, car) => rows.filter(({ cells }) => cells.some((cell) => cell.car === car && cell.differs)).length,
   );
+  const many = (car: number, verdict: Verdict) =>
+    values.filter((value) => value.car === car && value.verdict === verdict).length;
   return {
     rows,
     differing,
+    standing: Array.from({ length: cars }, (_, car) => ({
+      outside: many(car, "outsideLimits"),
+      cannotTell: many(car, "cannotTell"),
+    })),
     same: all.filter(({ as }) => as === "same").length,
     open: all.flatMap((one) => (one.as === "open" ? [one.line] : [])),
   };

@@ -16,7 +16,8 @@ import {
 } from "./draft";
 import { readDraft } from "./draft-read";
 import { draftOf } from "./draft-write";
-import { likelyCharacteristics } from "./search";
+import { conditionLimits, conditionSchema } from "./schema";
+import { likelyCharacteristics, namedCharacteristics } from "./search";
 
 const reading = { book: builtInBook, system: "metric", today: "2026-11-25" } as const;
 const bar = "Rear anti-roll bar diameter";
@@ -137,7 +138,7 @@ describe("a part of the form", () => {
 
 describe("a draft", () => {
   test("is made of whatever a form sends, within its limits, without refusing", () => {
-    const deep = Array.from({ length: 9 }).reduce<unknown>(
+    const deep = Array.from({ length: draftLimits.depth + 5 }).reduce<unknown>(
       (of) => ({ kind: "group", join: "any", of: [of] }),
       "x",
     );
@@ -156,10 +157,10 @@ describe("a draft", () => {
     expect(two.of[1]).toMatchObject({ kind: "group", join: "any", of: [emptyPart, emptyPart] });
     expect(editDraft(two, { do: "remove", at: "of.0" }).of).toHaveLength(1);
     expect(editDraft(two, { do: "remove", at: "of.7" })).toEqual(two);
-    const deepest = ["", "of.1", "of.1.of.1", "of.1.of.1.of.1"].reduce(
-      (draft, at) => editDraft(draft, { do: "addGroup", at }),
-      emptyDraft,
+    const places = Array.from({ length: draftLimits.depth + 2 }, (_, level) =>
+      Array.from({ length: level }, () => "of.1").join("."),
     );
+    const deepest = places.reduce((draft, at) => editDraft(draft, { do: "addGroup", at }), emptyDraft);
     expect(draftNodes(deepest).filter(({ kind }) => kind === "group")).toHaveLength(draftLimits.depth);
     const picked = editDraft(two, { do: "pick", at: "of.1.of.0", characteristic: bar });
     expect(picked.of[1]).toMatchObject({ of: [{ characteristic: bar }, { characteristic: "" }] });
@@ -219,6 +220,24 @@ const condition = fc.letrec<{ readonly node: Condition }>((tie) => {
 }).node;
 
 describe("a condition in the form", () => {
+  test("is shown part by part as deep as conditions go", () => {
+    const always: Condition = { op: "always" };
+    const nested = (levels: number): Condition =>
+      levels === 1 ? always : { op: levels % 2 === 0 ? "all" : "any", of: [nested(levels - 1), always] };
+    const deepest = nested(conditionLimits.depth);
+    expect(conditionSchema.safeParse(deepest).success).toBe(true);
+    const draft = draftOf(deepest, reading);
+    expect(draft && read(draft)).toEqual(deepest);
+  });
+
+  test("of groups that come to more levels than a condition has is refused in words", () => {
+    const none = Array.from({ length: draftLimits.depth }).reduce<DraftGroup>(
+      (inner) => ({ kind: "group", join: "none", of: [inner, { ...emptyPart, about: "everyCar" }] }),
+      asked({ about: "everyCar" }),
+    );
+    expect(read(none)).toMatchObject([{ field: "join", message: expect.stringContaining("12 levels") }]);
+  });
+
   test("is the same condition when it is read again, to the last bit of its figures", () => {
     let shown = 0;
     fc.assert(
@@ -238,15 +257,25 @@ describe("a condition in the form", () => {
     [{ op: "number", characteristic: "body.colour", is: "gt", si: 1 }],
     [{ op: "recorded", characteristic: "body.colour", side: "left" }],
     [{ op: "code", characteristic: "body.style", in: ["coupe", "no such style"] }],
-    [
-      {
-        op: "not",
-        of: { op: "not", of: { op: "not", of: { op: "not", of: { op: "not", of: { op: "always" } } } } },
-      },
-    ],
     [{ op: "all", of: Array.from({ length: 41 }, () => ({ op: "always" as const })) }],
   ])("%j is more than the form holds, and left to words", (one) => {
     expect(draftOf(one, reading)).toBeUndefined();
+  });
+});
+
+describe("the characteristics that words of a search name", () => {
+  const named = (text: string) => namedCharacteristics(builtInBook, text).map(({ label }) => label);
+
+  test("are those of which a name has each of them, without capitals and accents", () => {
+    expect(named("damper").length).toBeGreaterThan(3);
+    for (const label of named("Dämper")) expect(label.toLowerCase()).toContain("damper");
+    expect(named("front camb")).toEqual(["Front camber"]);
+    expect(named('"camber" rear')[0]).toBe("Rear camber");
+  });
+
+  test("are none for words that name none, for numbers, and for a letter or two", () => {
+    for (const text of ["", "S2-0145", "moss green", "damper moss", "fr", "amper"])
+      expect(named(text)).toEqual([]);
   });
 });
 

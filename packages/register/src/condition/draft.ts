@@ -1,9 +1,10 @@
 import { z } from "zod";
 import { sides } from "../characteristic/characteristic";
 import type { Condition } from "./condition";
+import { conditionLimits } from "./schema";
 
-/** How far the form goes: groups within groups, the outermost counted, and parts in all. */
-export const draftLimits = { depth: 4, parts: 40, text: 200, values: 100 } as const;
+/** How far the form goes: groups within groups, the outermost counted, as deep as a condition may go; and parts in all. */
+export const draftLimits = { depth: conditionLimits.depth - 1, parts: 40, text: 200, values: 100 } as const;
 
 /** What a part of the form asks about. */
 export const draftSubjects = [

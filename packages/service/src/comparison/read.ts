@@ -135,6 +135,7 @@ export async function comparisonPage(ctx: Context, input: ComparisonInput): Prom
     cars: found.length,
     values,
     book: await bookOf(ctx),
+    system: ctx.club.unitSystem,
     ...(place < 0 ? {} : { reference: place }),
   });
   return { ...face, comparison };

@@ -5,7 +5,7 @@ import { bookOf } from "../characteristic";
 import type { Context } from "../context";
 import { rebuildAllCurrentValues } from "../current-value";
 import { openOperator } from "../gate";
-import { type DueInput, type DuePage, dueMonth, duePage } from "./index";
+import { type DueInput, type DuePage, dueMonth, duePage, dueSums } from "./index";
 import { dueCountSql } from "./policy";
 
 let world: World;
@@ -123,10 +123,16 @@ describe("what falls due", () => {
     expect(kept).toEqual(counted);
   });
 
+  test("comes to what the whole fleet has past and soon, as its lines do", async () => {
+    const items = await allOf();
+    const many = (standing: DueStanding) => items.filter((one) => one.standing === standing).length;
+    expect(await inClub(dueSums)).toEqual({ past: many("past"), soon: many("soon") });
+  });
+
   test("stands in its month with as many as there are, the first few by name", async () => {
     const { days } = await inClub((ctx) => dueMonth(ctx, { month: "2026-12" }));
     expect(days.map(({ day, count, items }) => [day, count, items.length])).toEqual([
-      ["2026-12-31", CARS, 3],
+      ["2026-12-31", CARS, 20],
     ]);
   });
 });

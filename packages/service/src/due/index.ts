@@ -12,5 +12,6 @@ export {
   dueMonth,
   dueMonthInput,
   duePage,
+  dueSums,
   type FleetDueItem,
 } from "./read";

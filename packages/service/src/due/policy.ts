@@ -8,7 +8,7 @@ const sql = Prisma.sql;
 /** Lines of one page of the list. */
 export const PAGE = 50;
 /** Items named of one day of the calendar; the rest is counted. */
-export const OF_DAY = 3;
+export const OF_DAY = 20;
 
 /** Which dated items are meant. */
 export interface DueScope {

@@ -167,6 +167,17 @@ async function faceOf(ctx: Context, known: readonly DatedItemKind[]): Promise<Du
   };
 }
 
+/** How many dated items of the whole fleet are past their day, and how many fall due soon. */
+export async function dueSums(ctx: Context): Promise<Pick<Record<DueStanding, number>, "past" | "soon">> {
+  const book = await bookOf(ctx);
+  const kept = (await refreshSearchIndex(ctx, book)) === 0;
+  const scope = { kinds: datedItemKindsOf(book) };
+  const counts = await ctx.db.$queryRaw<CountRow[]>(dueCountSql(scope, ctx.today, kept));
+  const sum = (standing: DueStanding) =>
+    counts.reduce((all, row) => all + (row.standing === standing ? row.count : 0), 0);
+  return { past: sum("past"), soon: sum("soon") };
+}
+
 /**
  * What falls due across the fleet: labels' days that are on the cars' records and dated items, of cars that are not gone.
  *

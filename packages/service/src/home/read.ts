@@ -3,6 +3,7 @@ import { type AssemblyCounts, deviatingCounts, sumOf } from "../car";
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { dayColumn, dayOf } from "../day";
+import { dueSums } from "../due";
 import { carReference } from "../record";
 import { standingRecord } from "../standing-record";
 
@@ -39,6 +40,8 @@ export interface Home {
   readonly toReview: number;
   /** The reader's own submissions about which the registrar asked something. */
   readonly toAnswer: number;
+  /** Dated items past their day, and soon due; only for who runs a fleet. */
+  readonly due?: { readonly past: number; readonly soon: number };
 }
 
 async function disputedNumbers({ db }: Context): Promise<Home["disputed"]> {
@@ -120,6 +123,7 @@ export async function home(ctx: Context): Promise<Home> {
     disputed: await disputedNumbers(ctx),
     ownCars: await keptBy(ctx),
     ...(await waitingSubmissions(ctx)),
+    ...(ctx.actor.roles.includes("fleetManager") ? { due: await dueSums(ctx) } : {}),
     ...(nextEvent === undefined ? {} : { nextEvent }),
   };
 }

@@ -5,4 +5,5 @@ export {
   type Prevalence,
   type PrevalenceRow,
   prevalence,
+  sayCommonest,
 } from "./read";

@@ -78,7 +78,7 @@ describe("what others run", () => {
     expect(page).toMatchObject({ cars: 4, series: { name: "Mark 1" } });
     expect(page.rows.map(({ key }) => key).sort()).toEqual(["front.camber", face]);
     expect(page.rows.find(({ key }) => key === face)?.own).toEqual([
-      { side: "whole", value: "plain", differs: false },
+      { side: "whole", value: "Plain", differs: false },
     ]);
     expect(JSON.stringify(page)).not.toMatch(/M1-00[124]/);
   });

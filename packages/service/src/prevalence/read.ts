@@ -3,9 +3,11 @@ import {
   assemblies,
   type Characteristic,
   type CharacteristicBook,
-  printValue,
+  enteredBeside,
+  printBeside,
   type Side,
   sayKept,
+  type UnitSystem,
 } from "@trunnion/register";
 import { findCar } from "../car";
 import { bookOf } from "../characteristic";
@@ -61,9 +63,16 @@ interface Changed {
   readonly cars: number;
 }
 
-function sayCommonest(characteristic: Characteristic, { kind, text, entered }: Commonest): string {
+/** What most have, in words that one page has for all. */
+export function sayCommonest(
+  characteristic: Characteristic,
+  { kind, text, entered }: Pick<Commonest, "kind" | "text" | "entered">,
+  system: UnitSystem,
+): string {
   if (kind === "absent") return "not fitted";
-  return characteristic.kind === "quantity" || text === null ? entered : sayKept(characteristic, text);
+  if (characteristic.kind === "quantity" || text === null)
+    return enteredBeside(characteristic, entered, system);
+  return sayKept(characteristic, text);
 }
 
 /** Groups rows by characteristic. */
@@ -105,7 +114,9 @@ async function rowsOf(
         ...counts,
         ...(often === undefined
           ? {}
-          : { commonest: { said: sayCommonest(characteristic, often), cars: often.cars } }),
+          : {
+              commonest: { said: sayCommonest(characteristic, often, ctx.club.unitSystem), cars: often.cars },
+            }),
         changed: dated.sort((a, b) => a.year - b.year),
         undated: (changed.get(key) ?? []).find(({ year }) => year === null)?.cars ?? 0,
       },
@@ -158,7 +169,7 @@ async function ownValues(ctx: Context, carId: string, book: CharacteristicBook) 
   for (const row of rows) {
     const characteristic = book.find(row.characteristic);
     if (!characteristic) continue;
-    const value = printValue(characteristic, valueFrom(row), { system: "asEntered" });
+    const value = printBeside(characteristic, valueFrom(row), ctx.club.unitSystem);
     const line = { side: row.side, value, differs: telling.has(row.verdict) };
     own.set(row.characteristic, [...(own.get(row.characteristic) ?? []), line]);
   }

@@ -2,7 +2,7 @@ import { bins, outlierThreshold, robustScale } from "@trunnion/calc";
 import {
   type Characteristic,
   type CharacteristicBook,
-  printValue,
+  printBeside,
   refused,
   type Side,
   type SpreadRow,
@@ -234,7 +234,7 @@ async function apartOf({
     reference: carReference(row),
     chassis: row.chassis,
     side: row.side,
-    value: printValue(characteristic, valueFrom(row), { system: "asEntered" }),
+    value: printBeside(characteristic, valueFrom(row), ctx.club.unitSystem),
     score: Math.abs((row.number ?? median) - median) / scale,
   }));
   return [cars, count];

@@ -1,8 +1,9 @@
 import { type Association, association, type Fourfold, holdsUp, smallExpected } from "@trunnion/calc";
-import { type Assembly, type Characteristic, type CharacteristicBook, sayKept } from "@trunnion/register";
+import { type Assembly, type CharacteristicBook, sayKept } from "@trunnion/register";
 import { bookOf } from "../characteristic";
 import type { Context } from "../context";
 import { chosenFleet, type FleetChoice } from "../fleet-choice";
+import { sayCommonest } from "../prevalence";
 import { characteristicOf } from "../spread";
 import { commonestSql, type First, firstCountSql, fourfoldSql, SAMPLE } from "./policy";
 
@@ -55,13 +56,6 @@ const NAMED = 12;
 const telling = ({ both, firstOnly, secondOnly, neither }: Fourfold) =>
   [both + firstOnly, secondOnly + neither, both + secondOnly, firstOnly + neither].every((sum) => sum > 0);
 
-function commonestWords(found: Commonest | undefined, characteristic: Characteristic | undefined) {
-  if (found === undefined || characteristic === undefined) return {};
-  if (found.kind === "absent") return { commonest: "not fitted" };
-  const named = characteristic.kind !== "quantity" && found.text !== null;
-  return { commonest: named ? sayKept(characteristic, found.text ?? "") : found.entered };
-}
-
 interface Judged extends Association {
   readonly table: Found;
 }
@@ -80,16 +74,16 @@ async function rowsOf(
   return judged.map(({ table, ...measure }) => {
     const { characteristic: key, ...counts } = table;
     const characteristic = book.find(key);
+    const often = common.find((one) => one.characteristic === key);
     return {
       key,
       label: characteristic?.label ?? key,
       assembly: characteristic?.assembly ?? "chassis",
       ...counts,
       ...measure,
-      ...commonestWords(
-        common.find((one) => one.characteristic === key),
-        characteristic,
-      ),
+      ...(often === undefined || characteristic === undefined
+        ? {}
+        : { commonest: sayCommonest(characteristic, often, ctx.club.unitSystem) }),
       small: measure.leastExpected < smallExpected,
       holdsUp: holdsUp(measure, looked),
     };

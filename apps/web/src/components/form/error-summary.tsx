@@ -17,7 +17,10 @@ export function ErrorSummary({
 }: ErrorSummaryProps) {
   if (state.done !== undefined) {
     return (
-      <p role="status" className="max-w-prose border-ink border-l-4 py-1 pl-4 font-semibold">
+      <p
+        role="status"
+        className="max-w-prose border-ink border-l-4 py-1 pl-4 font-semibold [overflow-wrap:anywhere]"
+      >
         {state.done}
       </p>
     );

@@ -28,6 +28,12 @@ export const standingHatch: Readonly<Record<(typeof standings)[number], Hatch>> 
   notCompared: "open",
 };
 
+/** Of bars that only say whether something differs. */
+export const differsLegend = [
+  { hatch: standingHatch.asSpecified, label: "does not differ" },
+  { hatch: standingHatch.differs, label: "differs" },
+] as const;
+
 const box = { width: 360, left: 34, right: 350, top: 16, bottom: 156 } as const;
 const ROW = 26;
 /** Most brackets that are drawn; the table has all. */

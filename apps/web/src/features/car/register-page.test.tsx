@@ -55,6 +55,44 @@ describe("the register", () => {
   });
 });
 
+describe("words that name a characteristic", () => {
+  test("are said to, with the way to its spread, whether or not a car is found", () => {
+    const page = <RegisterPage {...nothing} search={{ q: "rear anti-roll bar dia" }} />;
+    expect(markup(page)).toContain('href="/club/sandvaer/fleet/characteristic/rear.antiRollBar.diameter"');
+    expect(readText(page)).toContain("“rear anti-roll bar dia” is also what a characteristic is called");
+    expect(readText(<RegisterPage {...one} />)).not.toContain("is also what");
+  });
+
+  test("name the club's own too, and only a few are told one by one", () => {
+    const straps = {
+      key: "hood.straps",
+      label: "Damper straps",
+      assembly: "body",
+      sided: false,
+      help: "Straps over the bonnet.",
+      setting: false,
+      removable: true,
+      kind: "text",
+      maximumLength: 40,
+    } as const;
+    const text = readText(<RegisterPage {...nothing} search={{ q: "damper" }} own={[straps]} />);
+    expect(text).toContain("Damper straps");
+    expect(text).toMatch(/characteristics are called.* and \d+ more\./);
+  });
+});
+
+describe("two to six cars found", () => {
+  const rows = [row, { ...row, reference: "S2-0418", chassis: "S2-0418" }];
+
+  test("are put side by side in one press, and not where some are on another page", () => {
+    const found = (total: number) =>
+      markup(<RegisterPage {...one} list={{ total, unknown: 0, rows: total === 1 ? [row] : rows }} />);
+    expect(found(2)).toContain('href="/club/sandvaer/fleet/compare?cars=S2-0417%2C+S2-0418"');
+    expect(found(60)).not.toContain("side by side");
+    expect(found(1)).not.toContain("side by side");
+  });
+});
+
 describe("a search that finds nothing", () => {
   test("says what comes nearest, each with its address", () => {
     const list: RegisterPageProps["list"] = {

@@ -13,6 +13,7 @@ import { FilterBar } from "../filter/filter-bar";
 import { type CarCard, CarCards } from "./car-cards";
 import { foundEndId, foundId } from "./found-part";
 import { LiveSearch } from "./live-search";
+import { NamedNote } from "./named-note";
 import { RegisterFacets } from "./register-facets";
 import { type RegisterRow, RegisterTable } from "./register-table";
 import { RegisterTools } from "./register-tools";
@@ -125,7 +126,7 @@ function StayingFields({ search }: Pick<RegisterPageProps, "search">) {
 
 /** All that changes with what is looked for. */
 function FoundCars(props: RegisterPageProps) {
-  const { club, search, saved, problem, list, pages, view } = props;
+  const { club, search, saved, problem, list, pages, view, own = [] } = props;
   const { condition, beside, rows } = list;
   const narrowing = {
     club: club.slug,
@@ -156,12 +157,19 @@ function FoundCars(props: RegisterPageProps) {
             })}
       />
       <SearchNote list={list} />
+      <NamedNote club={club.slug} words={search.q} book={bookOf(own)} />
       <div data-parts className="found-body">
         {list.facets === undefined ? null : <RegisterFacets narrowing={narrowing} facets={list.facets} />}
         <div data-parts className="min-w-0">
           {rows.length > 0 ? (
             <>
-              <RegisterTools club={club.slug} search={search} columns={list.columns ?? []} view={view} />
+              <RegisterTools
+                club={club.slug}
+                search={search}
+                columns={list.columns ?? []}
+                view={view}
+                references={shown === rows.length ? rows.map(({ reference }) => reference) : []}
+              />
               {view === "cards" ? (
                 <CarCards club={club.slug} rows={rows} columns={list.columns ?? []} />
               ) : (

@@ -1,4 +1,4 @@
-import { listPath, type RegisterSearch, registerPath } from "../../lib/path";
+import { compareCarsPath, listPath, type RegisterSearch, registerPath } from "../../lib/path";
 import { columnsOf } from "../../lib/register-column";
 import { type listOrders, orderAsked, orderBy } from "../../lib/register-order";
 import type { ListView } from "../../lib/register-search";
@@ -10,7 +10,12 @@ export interface RegisterToolsProps {
   /** What is shown beside. */
   readonly columns: readonly Column[];
   readonly view: ListView;
+  /** Every car found, where they are all on the page. */
+  readonly references: readonly string[];
 }
+
+/** Most cars that stand in columns beside each other. */
+const BESIDE = 6;
 
 const orders: readonly { readonly order: (typeof listOrders)[number]; readonly label: string }[] = [
   { order: "chassis", label: "By chassis number" },
@@ -20,7 +25,7 @@ const orders: readonly { readonly order: (typeof listOrders)[number]; readonly l
 const link = "inline-flex min-h-11 items-center aria-[current=true]:font-semibold";
 
 /** In what order and as what, which columns to leave out, and the way out as a file of just what is shown. */
-export function RegisterTools({ club, search, columns, view }: RegisterToolsProps) {
+export function RegisterTools({ club, search, columns, view, references }: RegisterToolsProps) {
   const { order: now = "chassis", ...unordered } = search;
   const shown = columnsOf(search).filter((key) => columns.some((one) => one.key === key));
   const file = { ...search, ...(shown.includes("car.keeper") ? { people: "yes" as const } : {}) };
@@ -62,6 +67,11 @@ export function RegisterTools({ club, search, columns, view }: RegisterToolsProp
           Without {columns.find((one) => one.key === key)?.label ?? key}
         </a>
       ))}
+      {references.length > 1 && references.length <= BESIDE ? (
+        <a href={compareCarsPath(club, { cars: references.join(", ") })} className={link}>
+          These {references.length} cars side by side
+        </a>
+      ) : null}
       <a href={listPath(club, "found", "csv", file)} className={link}>
         These cars as CSV
       </a>

@@ -144,7 +144,7 @@ function GroupFields({ group, path, root, setting }: GroupProps) {
         value={group.join}
         options={joins}
       />
-      <ol className="grid gap-4 border-ink border-l-2 pl-4">
+      <ol className="grid gap-4 border-ink border-l-2 pl-2 sm:pl-4">
         {group.of.map((one, index) => (
           // A part has no name but its place.
           // biome-ignore lint/suspicious/noArrayIndexKey: places are what fields are named by
@@ -165,6 +165,8 @@ function GroupFields({ group, path, root, setting }: GroupProps) {
           <Button name="do" value={buttonValue({ do: "addGroup", at: path })}>
             Add a group
           </Button>
+        ) : room.part ? (
+          <p className="self-center text-small text-soft">Groups go no deeper than this.</p>
         ) : null}
       </div>
     </div>

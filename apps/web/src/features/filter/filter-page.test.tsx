@@ -93,7 +93,7 @@ describe("the form of a condition", () => {
       "The condition in this address cannot be read: it was cut short.",
     );
     expect(readText(page("recorded_no.such.thing"))).toContain(
-      "This form cannot show that condition part by part.",
+      "This form cannot show that condition part by part: it has more than 40 parts, or asks about what",
     );
     expect(beginningOf(askedOf({}, []), form)).toEqual({ as: "empty" });
     expect(askedOf({ filter: "Gone" }, [])).toMatchObject({ ok: false });

@@ -48,7 +48,8 @@ export function FilterPage({ club, form, begin, kept }: FilterPageProps) {
       <p className="max-w-prose pt-6 text-small text-soft">
         What only the specification says of a car is not known of it. A car of which the record does not say
         whether the condition holds is in neither list: the register says how many those are, and shows them.
-        Groups go {draftLimits.depth} deep.
+        Groups go {draftLimits.depth} deep, which is as deep as a condition may go, with {draftLimits.parts}{" "}
+        parts in all.
       </p>
     </>
   );
@@ -66,8 +67,7 @@ function Standing({ begin }: { readonly begin: Beginning }) {
           tone="note"
           text={{
             what: `Now: cars of which ${begin.said}.`,
-            remedy:
-              "This form cannot show that condition part by part. It stands until you put another in its place.",
+            remedy: `This form cannot show that condition part by part: it has more than ${draftLimits.parts} parts, or asks about what this club's dictionary does not have. It stands until you put another in its place.`,
           }}
         />
       );

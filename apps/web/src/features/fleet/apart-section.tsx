@@ -1,4 +1,5 @@
 import type { Spread } from "@trunnion/api";
+import { Figure } from "../../components/figure";
 import { SectionHead } from "../../components/page-head";
 import { SmallPlate } from "../../components/plate";
 import { sideWords } from "../../lib/assembly";
@@ -32,7 +33,9 @@ export function ApartSection({ page }: { readonly page: Spread }) {
               <tr>
                 <th scope="col">Car</th>
                 <th scope="col">Value</th>
-                <th scope="col">From the median</th>
+                <th scope="col" className="num">
+                  Standard deviations off
+                </th>
               </tr>
             </thead>
             <tbody>
@@ -42,10 +45,10 @@ export function ApartSection({ page }: { readonly page: Spread }) {
                     <SmallPlate chassis={chassis} href={carPath(club.slug, reference)} />
                   </th>
                   <td>
-                    {value}
+                    <Figure text={value} column />
                     {side === "whole" ? "" : `, ${words[side].toLowerCase()}`}
                   </td>
-                  <td>{score.toFixed(1)} standard deviations</td>
+                  <td className="num">{score.toFixed(1)}</td>
                 </tr>
               ))}
             </tbody>

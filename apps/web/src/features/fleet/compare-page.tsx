@@ -20,12 +20,13 @@ export function CompareCarsPage({ page, query }: ComparePageProps) {
   const { club, cars, comparison, against } = page;
   const reference = against === undefined ? undefined : cars[against];
   const held = reference === undefined ? "what most of them have" : reference.chassis;
+  const lead = cars.length === 2 ? "2 cars" : `${sayCars(cars.length)}, held against ${held}`;
   return (
     <>
       <PageHead
         title="Cars side by side"
         back={{ href: fleetPath(club.slug), label: "Fleet" }}
-        {...(comparison === undefined ? {} : { lead: `${sayCars(cars.length)}, held against ${held}` })}
+        {...(comparison === undefined ? {} : { lead })}
       />
       <CompareForm page={page} query={query} />
       <Missing page={page} />
@@ -36,7 +37,8 @@ export function CompareCarsPage({ page, query }: ComparePageProps) {
         title="Cars side by side"
         facts={[{ label: "Cars", value: String(cars.length) }]}
         notes={[
-          "Two values are the same when they differ by less than half the coarser of the steps they were read to.",
+          "Two values are the same when they differ by less than half the coarser of the steps they were read to. So that they compare, all are in one unit, and angles in degrees and minutes; as entered they stand on each car's page.",
+          "Outside limits is said against the car's own specification: cars may be the same and all outside.",
           "A car of which nothing is recorded is neither the same nor different.",
         ]}
       />
@@ -50,32 +52,34 @@ function CompareForm({ page: { club, series }, query }: ComparePageProps) {
       <form
         action={compareCarsPath(club.slug)}
         method="get"
-        className="grid gap-4 sm:grid-cols-2 wide:grid-cols-[2fr_1fr_1fr_auto] wide:items-start"
+        className="grid gap-4 sm:grid-cols-2 wide:grid-cols-[2fr_1.3fr_1fr_auto] wide:items-start"
       >
         <Field
           name="cars"
           label="Cars"
+          small
           value={query.cars ?? ""}
           hint="Two to six numbers, with commas between."
           autoComplete="off"
         />
         <Choice
           name="series"
-          label="or every car of"
+          label="Or every car of"
           value={query.series ?? ""}
           options={[
-            { value: "", label: "No series" },
+            { value: "", label: "No series: the cars named" },
             ...series.map(({ slug, name }) => ({ value: slug, label: name })),
           ]}
         />
         <Field
           name="against"
           label="Against"
+          small
           value={query.against ?? ""}
           hint="Left empty: what most have."
           autoComplete="off"
         />
-        <div className="wide:pt-7">
+        <div className="wide:pt-6">
           <Button>Compare</Button>
         </div>
       </form>
@@ -85,7 +89,7 @@ function CompareForm({ page: { club, series }, query }: ComparePageProps) {
 
 function Missing({ page: { notFound, leftOut, cars, comparison } }: { readonly page: ComparisonPage }) {
   return (
-    <>
+    <div className="grid gap-3 pb-6 empty:hidden">
       {notFound.length === 0 ? null : (
         <Notice
           text={{
@@ -105,7 +109,7 @@ function Missing({ page: { notFound, leftOut, cars, comparison } }: { readonly p
         />
       )}
       {comparison === undefined ? <p className="max-w-prose">Name two cars at least, or a series.</p> : null}
-    </>
+    </div>
   );
 }
 
@@ -115,7 +119,7 @@ interface FoundProps {
 }
 
 function Found({ page, comparison }: FoundProps) {
-  const { club, cars, inColumns } = page;
+  const { club, cars, inColumns, against } = page;
   const words = sideWords[club.sideWords];
   const { rows, open, same } = comparison;
   return (
@@ -131,7 +135,13 @@ function Found({ page, comparison }: FoundProps) {
         ) : inColumns ? (
           <ColumnTable club={club.slug} cars={cars} rows={rows} words={words} />
         ) : (
-          <DifferingTable club={club.slug} cars={cars} rows={rows} words={words} />
+          <DifferingTable
+            club={club.slug}
+            cars={cars}
+            rows={rows}
+            words={words}
+            {...(against === undefined ? {} : { reference: against })}
+          />
         )}
         {rows.length === 0 || same === 0 ? null : (
           <p className="pt-3 text-small text-soft">
@@ -161,18 +171,36 @@ function Found({ page, comparison }: FoundProps) {
   );
 }
 
-/** Every car with how often it differs, the most often first. */
-function CarsTold({ page: { club, cars, against }, comparison: { differing } }: FoundProps) {
-  const order = cars.map((car, place) => ({ car, place, count: differing[place] ?? 0 }));
-  order.sort((a, b) => b.count - a.count);
+const noStanding = { outside: 0, cannotTell: 0 };
+
+/** "differs at 11; 2 outside limits, 1 cannot tell" */
+export function sayStanding(
+  { outside, cannotTell }: typeof noStanding,
+  { count, isReference }: { readonly count: number; readonly isReference: boolean },
+): string {
+  const differs = isReference ? "the reference" : count === 0 ? "differs nowhere" : `differs at ${count}`;
+  const limits = [
+    ...(outside === 0 ? [] : [`${outside} outside limits`]),
+    ...(cannotTell === 0 ? [] : [`${cannotTell} cannot tell`]),
+  ];
+  return limits.length === 0 ? differs : `${differs}; ${limits.join(", ")}`;
+}
+
+/** Every car with how it stands: what is outside limits first, then where it differs most often. */
+function CarsTold({ page: { club, cars, against }, comparison: { differing, standing } }: FoundProps) {
+  const order = cars.map((car, place) => ({
+    car,
+    place,
+    count: differing[place] ?? 0,
+    stands: standing[place] ?? noStanding,
+  }));
+  order.sort((a, b) => b.stands.outside - a.stands.outside || b.count - a.count);
   return (
-    <ul className="flex flex-wrap gap-x-6 gap-y-2">
-      {order.map(({ car, place, count }) => (
+    <ul className="grid gap-x-8 gap-y-2 sm:grid-cols-2 wide:grid-cols-3">
+      {order.map(({ car, place, count, stands }) => (
         <li key={car.reference} className="inline-flex items-center gap-2 text-small">
           <SmallPlate chassis={car.chassis} href={carPath(club.slug, car.reference)} />
-          <span>
-            {place === against ? "the reference" : count === 0 ? "differs nowhere" : `differs at ${count}`}
-          </span>
+          <span>{sayStanding(stands, { count, isReference: place === against })}</span>
         </li>
       ))}
     </ul>

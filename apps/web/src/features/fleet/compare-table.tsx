@@ -85,6 +85,16 @@ export function ColumnTable({ club, cars, rows, words }: CompareTableProps) {
   );
 }
 
+/** How the reference itself stands: what the others are held against may be outside limits. */
+function HeldVerdict({ cell }: { readonly cell: Cell | undefined }) {
+  if (cell === undefined || !wantsAttention(cell.verdict)) return null;
+  return (
+    <span className="block text-fine">
+      <VerdictMark verdict={cell.verdict} text={verdictWords[cell.verdict]} />
+    </span>
+  );
+}
+
 /** Cars that have one thing together. */
 function groupsOf(
   cells: readonly Cell[],
@@ -101,8 +111,14 @@ function groupsOf(
   return [...groups.values()].sort((a, b) => severity(a) - severity(b));
 }
 
+interface DifferingTableProps extends CompareTableProps {
+  /** Place of the car the others are held against. */
+  readonly reference?: number;
+}
+
 /** A whole fleet: what the cars are held against, and which of them have something else. */
-export function DifferingTable({ club, cars, rows, words }: CompareTableProps) {
+export function DifferingTable({ club, cars, rows, words, reference }: DifferingTableProps) {
+  const someUnknown = rows.some(({ unknown }) => unknown.length > 0);
   const named = (places: readonly number[]) => places.map((place) => cars[place]?.reference ?? "").join(", ");
   return (
     <table className="stack-table">
@@ -112,7 +128,7 @@ export function DifferingTable({ club, cars, rows, words }: CompareTableProps) {
           <th scope="col">Characteristic</th>
           <th scope="col">Held against</th>
           <th scope="col">Different on</th>
-          <th scope="col">Not recorded</th>
+          {someUnknown ? <th scope="col">Not recorded</th> : null}
         </tr>
       </thead>
       <tbody>
@@ -121,15 +137,21 @@ export function DifferingTable({ club, cars, rows, words }: CompareTableProps) {
             <th scope="row" className="font-normal">
               <Name club={club} row={row} words={words} />
             </th>
-            <td data-label="Held against">{row.against}</td>
+            <td data-label="Held against">
+              {row.against}
+              <HeldVerdict cell={row.cells.find(({ car }) => car === reference)} />
+            </td>
             <td>
-              <ul className="flex flex-wrap gap-x-8 gap-y-1">
+              <ul className="grid gap-y-1 wide:flex wide:flex-wrap wide:gap-x-8">
                 {groupsOf(row.cells.filter(({ differs }) => differs)).map(({ cell, cars: places }) => (
-                  <li key={`${cell.text} ${cell.verdict}`} className="flex flex-wrap gap-x-3">
+                  <li
+                    key={`${cell.text} ${cell.verdict}`}
+                    className="grid grid-cols-[6rem_1fr] items-baseline gap-x-3 wide:flex"
+                  >
                     <span className="font-semibold">{cell.text}</span>
                     <span>{named(places)}</span>
                     {wantsAttention(cell.verdict) ? (
-                      <span className="text-fine">
+                      <span className="col-start-2 whitespace-nowrap text-fine">
                         <VerdictMark verdict={cell.verdict} text={verdictWords[cell.verdict]} />
                       </span>
                     ) : null}
@@ -137,7 +159,9 @@ export function DifferingTable({ club, cars, rows, words }: CompareTableProps) {
                 ))}
               </ul>
             </td>
-            <td data-label="Not recorded">{row.unknown.length === 0 ? "" : named(row.unknown)}</td>
+            {someUnknown ? (
+              <td data-label="Not recorded">{row.unknown.length === 0 ? "" : named(row.unknown)}</td>
+            ) : null}
           </tr>
         ))}
       </tbody>

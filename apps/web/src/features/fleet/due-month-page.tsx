@@ -58,6 +58,9 @@ export function DueMonthPage({ page, query }: DueMonthPageProps) {
           {sayMonth(shiftMonth(month, 1))}
           <span aria-hidden>&nbsp;→</span>
         </a>
+        <a href={duePath(club.slug, { ...query, standing: "past" })} className={step}>
+          What is past
+        </a>
       </nav>
       <MonthKeys previous={to(-1)} next={to(1)}>
         <Grid page={page} query={query} />
@@ -116,6 +119,9 @@ interface CellProps {
   readonly query: DueMonthPageProps["query"];
 }
 
+/** Lines a day of the grid has room for; the list below has more. */
+const IN_CELL = 4;
+
 function Cell({ club, day, due, query }: CellProps) {
   const number = Number(day.slice(8));
   if (due === undefined) return <span className="month-day">{number}</span>;
@@ -129,12 +135,12 @@ function Cell({ club, day, due, query }: CellProps) {
       <span className="month-day">{number}</span>
       <span className="month-count">{sayCount(due.count)}</span>
       <span aria-hidden className="month-items">
-        {due.items.map(({ id, reference, label }) => (
+        {due.items.slice(0, due.count > IN_CELL ? IN_CELL - 1 : IN_CELL).map(({ id, reference, label }) => (
           <span key={id}>
             {reference} {label.toLowerCase()}
           </span>
         ))}
-        {due.count > due.items.length ? <span>and {sayCount(due.count - due.items.length)} more</span> : null}
+        {due.count > IN_CELL ? <span>and {sayCount(due.count - IN_CELL + 1)} more</span> : null}
       </span>
     </a>
   );

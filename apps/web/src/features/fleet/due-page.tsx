@@ -1,5 +1,5 @@
 import type { DueCount, DuePage } from "@trunnion/api";
-import { dueStandings, dueStandingWords, sayDay } from "@trunnion/register";
+import { daysBetween, dueStandings, dueStandingWords, sayDay } from "@trunnion/register";
 import { Button } from "../../components/button";
 import { Choice } from "../../components/field";
 import { PageHead, SectionHead } from "../../components/page-head";
@@ -126,7 +126,7 @@ function Counts({ club, counts, query: { series } }: CountsProps) {
         <tr>
           <th scope="col">What</th>
           {dueStandings.map((standing) => (
-            <th key={standing} scope="col">
+            <th key={standing} scope="col" className="num">
               {dueStandingWords[standing]}
             </th>
           ))}
@@ -139,7 +139,7 @@ function Counts({ club, counts, query: { series } }: CountsProps) {
               {label}
             </th>
             {dueStandings.map((standing) => (
-              <td key={standing}>
+              <td key={standing} className="num">
                 {of[standing] === 0 ? (
                   <span className="text-soft">none</span>
                 ) : (
@@ -160,7 +160,15 @@ function Counts({ club, counts, query: { series } }: CountsProps) {
   );
 }
 
-function Items({ page: { club, items } }: { readonly page: DuePage }) {
+/** "274 days past", "today", "in 12 days". */
+export function sayAway(day: string, today: string): string {
+  const away = daysBetween(today, day);
+  const days = (count: number) => (count === 1 ? "1 day" : `${sayCount(count)} days`);
+  if (away === 0) return "today is the last";
+  return away < 0 ? `${days(-away)} past` : `in ${days(away)}`;
+}
+
+function Items({ page: { club, items, today } }: { readonly page: DuePage }) {
   return (
     <table className="stack-table">
       <caption className="sr-only">What falls due, the longest past first</caption>
@@ -185,7 +193,7 @@ function Items({ page: { club, items } }: { readonly page: DuePage }) {
               {day === undefined ? <span className="text-soft">not recorded</span> : sayDay(day)}
             </td>
             <td className={`run ${standing === "past" ? "font-semibold" : ""}`}>
-              {dueStandingWords[standing]}
+              {day === undefined ? dueStandingWords[standing] : sayAway(day, today)}
             </td>
           </tr>
         ))}

@@ -37,7 +37,7 @@ export async function takeFeedBack(
     work: async () => {
       await (await api()).fleet.removeFeed({ club, id });
       revalidatePath(feedsPath(club));
-      return { done: "Taken back: whoever reads it is told that there is no such calendar." };
+      return { to: feedsPath(club, { takenBack: "yes" }) };
     },
   });
 }

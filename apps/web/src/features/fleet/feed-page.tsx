@@ -7,7 +7,7 @@ import { duePath } from "../../lib/path";
 import { makeFeed, takeFeedBack } from "./feed-action";
 
 /** Private links by which the reader's own calendar program reads what falls due. */
-export function FeedsPage({ page }: { readonly page: FeedPage }) {
+export function FeedsPage({ page, takenBack }: { readonly page: FeedPage; readonly takenBack: boolean }) {
   const { club, feeds, series } = page;
   return (
     <>
@@ -40,6 +40,11 @@ export function FeedsPage({ page }: { readonly page: FeedPage }) {
         </section>
         <section aria-labelledby="own" className="grid gap-2">
           <SectionHead id="own" title="Links of yours" />
+          {takenBack ? (
+            <p role="status" className="max-w-prose border-ink border-l-4 py-1 pl-4 font-semibold">
+              Taken back: whoever reads it is told that there is no such calendar.
+            </p>
+          ) : null}
           {feeds.length === 0 ? (
             <p>None.</p>
           ) : (

@@ -1,7 +1,10 @@
 import { describe, expect, test } from "vitest";
+import { sayStanding } from "./compare-page";
+import { sayAway } from "./due-page";
 import { dayTowards } from "./month-keys";
+import { differingPath } from "./prevalence-page";
 import { sayShare } from "./prevalence-table";
-import { monthRows, sayKnown, spansOf } from "./survival-page";
+import { monthRows, sayHeld, sayKnown, spansOf } from "./survival-page";
 import { sayWhom } from "./thin-section";
 import { sayConnection, sayProbability } from "./together-section";
 
@@ -55,12 +58,45 @@ describe("arrow keys in a month", () => {
 });
 
 describe("words of the fleet's figures", () => {
+  test("tell how a car stands by itself as well as beside the others", () => {
+    const stands = { outside: 2, cannotTell: 1 };
+    expect(sayStanding(stands, { count: 11, isReference: false })).toBe(
+      "differs at 11; 2 outside limits, 1 cannot tell",
+    );
+    expect(sayStanding(stands, { count: 0, isReference: true })).toBe(
+      "the reference; 2 outside limits, 1 cannot tell",
+    );
+    expect(sayStanding({ outside: 0, cannotTell: 0 }, { count: 0, isReference: false })).toBe(
+      "differs nowhere",
+    );
+  });
+
+  test("say how far off a day is, before and after it", () => {
+    expect(sayAway("2026-02-28", "2026-11-29")).toBe("274 days past");
+    expect(sayAway("2026-11-29", "2026-11-29")).toBe("today is the last");
+    expect(sayAway("2026-11-30", "2026-11-29")).toBe("in 1 day");
+  });
+
+  test("say what records hold without a span of one number", () => {
+    expect(sayHeld([5, 16, 22])).toBe("half of the records hold 5 to 22 values, the median 16");
+    expect(sayHeld([35, 35, 35])).toBe("half of the records or more hold 35 values");
+  });
+
+  test("lead from a count to its cars, within what the cars were narrowed to", () => {
+    expect(differingPath("sandvaer", "front.disc.face", { series: "series-2" })).toBe(
+      "/club/sandvaer/car?series=series-2&where=verdict4_front.disc.face_outsideLimits_differentPart_added_missing&col=front.disc.face",
+    );
+    expect(differingPath("sandvaer", "front.disc.face", { where: "recorded_front.camber" })).toContain(
+      "where=all2_recorded_front.camber_verdict4_front.disc.face",
+    );
+  });
+
   test("give no share of few, and none of nothing", () => {
     expect(sayShare({ differs: 14, compared: 52 })).toBe("14 of 52 cars, 27 %");
     expect(sayShare({ differs: 3, compared: 9 })).toBe("3 of 9 cars: few");
     expect(sayShare({ differs: 0, compared: 0 })).toBe("nothing to compare with");
-    expect(sayKnown({ numbers: 74, built: 180 })).toBe("74 of 180 built, 41 %");
-    expect(sayKnown({ numbers: 74 })).toBe("74; not known how many were built");
+    expect(sayKnown({ numbers: 74, built: 180 })).toBe("41 %");
+    expect(sayKnown({ numbers: 74 })).toBe("");
   });
 
   test("never call a probability nought, and say of small numbers that they are", () => {

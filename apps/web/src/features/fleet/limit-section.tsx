@@ -28,7 +28,7 @@ export function LimitSection({ limits, words }: LimitSectionProps) {
             <tbody>
               {limits.map(({ series, cars, side, nominal, limits: between }) => (
                 <tr key={`${series} ${cars} ${side}`}>
-                  <th scope="row" className="font-normal">
+                  <th scope="row" className="whitespace-nowrap font-normal">
                     {series}
                     {side === "whole" ? "" : `, ${words[side].toLowerCase()}`}
                   </th>

@@ -1,6 +1,8 @@
 import type { Others, OthersRow } from "@trunnion/api";
 import { PageHead } from "../../components/page-head";
 import { Plate } from "../../components/plate";
+import { Legend } from "../../components/plot/hatch";
+import { differsLegend } from "../../components/plot/histogram";
 import { TitleBlock } from "../../components/shell/title-block";
 import { sideWords } from "../../lib/assembly";
 import { sayCars } from "../../lib/car-count";
@@ -47,6 +49,9 @@ export function OthersPage({ page }: { readonly page: Others }) {
             car has. What others run is no recommendation: look at what follows from a change before you make
             it.
           </p>
+          <div className="pb-4">
+            <Legend id="standing" entries={differsLegend} />
+          </div>
           <PrevalenceTable
             caption={`What differs on cars of ${series.name}`}
             rows={rows}

@@ -1,13 +1,20 @@
 import type { Prevalence, PrevalenceRow, SavedFilter } from "@trunnion/api";
-import { assemblies, assemblyLabels } from "@trunnion/register";
+import {
+  assemblies,
+  assemblyLabels,
+  readCondition,
+  type Verdict,
+  withPart,
+  writeCondition,
+} from "@trunnion/register";
 import { Choice } from "../../components/field";
 import { PageHead, SectionHead } from "../../components/page-head";
 import { Legend } from "../../components/plot/hatch";
-import { standingHatch } from "../../components/plot/histogram";
+import { differsLegend } from "../../components/plot/histogram";
 import { SharePlot } from "../../components/plot/year-plot";
 import { TitleBlock } from "../../components/shell/title-block";
 import { sayCars, sayCount } from "../../lib/car-count";
-import { type FleetQuery, fleetPath, prevalencePath, spreadPath } from "../../lib/path";
+import { type FleetQuery, fleetPath, prevalencePath, registerPath, spreadPath } from "../../lib/path";
 import { ChoiceBar } from "./choice-bar";
 import { PrevalenceTable } from "./prevalence-table";
 
@@ -17,11 +24,22 @@ export interface PrevalencePageProps {
   readonly saved: readonly SavedFilter[];
 }
 
+/** Verdicts that count as changed. */
+const differing: readonly Verdict[] = ["outsideLimits", "differentPart", "added", "missing"];
+
 const kinds = [
   { value: "", label: "Parts and settings" },
   { value: "part", label: "Parts" },
   { value: "setting", label: "Settings" },
 ] as const;
+
+/** The cars of those meant on which it differs, with what they have beside; `undefined` where an address has no room. */
+export function differingPath(club: string, key: string, query: FleetQuery): string | undefined {
+  const asked = query.where === undefined ? undefined : readCondition(query.where);
+  const before = asked?.ok ? asked.condition : undefined;
+  const whole = withPart(before, { op: "verdict", characteristic: key, in: differing });
+  return whole && registerPath(club, { ...query, where: writeCondition(whole), col: key });
+}
 
 /** What has been changed on how many of how many known cars. */
 export function PrevalencePage({ page, query, saved }: PrevalencePageProps) {
@@ -51,13 +69,7 @@ export function PrevalencePage({ page, query, saved }: PrevalencePageProps) {
         is there most often instead. A car of which it is not recorded is in no count.
       </p>
       <div className="pb-6">
-        <Legend
-          id="standing"
-          entries={[
-            { hatch: standingHatch.asSpecified, label: "does not differ" },
-            { hatch: standingHatch.differs, label: "differs" },
-          ]}
-        />
+        <Legend id="standing" entries={differsLegend} />
       </div>
       <div className="grid grid-cols-1 gap-10">
         {assemblies.map((assembly) => {
@@ -70,6 +82,7 @@ export function PrevalencePage({ page, query, saved }: PrevalencePageProps) {
                 caption={`${assemblyLabels[assembly]}: how often changed`}
                 rows={own}
                 href={(key) => spreadPath(club.slug, key, rest)}
+                carsHref={(key) => differingPath(club.slug, key, rest)}
               />
             </section>
           );
@@ -98,7 +111,7 @@ export function changeYears(rows: readonly PrevalenceRow[]) {
   return [...years].sort(([a], [b]) => a - b).map(([year, count]) => ({ year, count, counts: [count] }));
 }
 
-function ChangeYears({ rows }: { readonly rows: readonly PrevalenceRow[] }) {
+export function ChangeYears({ rows }: { readonly rows: readonly PrevalenceRow[] }) {
   const years = changeYears(rows);
   const undated = rows.reduce((sum, row) => sum + row.undated, 0);
   if (years.length === 0) return null;
@@ -119,7 +132,9 @@ function ChangeYears({ rows }: { readonly rows: readonly PrevalenceRow[] }) {
           <thead>
             <tr>
               <th scope="col">Year</th>
-              <th scope="col">Changes</th>
+              <th scope="col" className="num">
+                Changes
+              </th>
             </tr>
           </thead>
           <tbody>
@@ -128,7 +143,7 @@ function ChangeYears({ rows }: { readonly rows: readonly PrevalenceRow[] }) {
                 <th scope="row" className="font-normal">
                   {year}
                 </th>
-                <td>{count}</td>
+                <td className="num">{count}</td>
               </tr>
             ))}
           </tbody>

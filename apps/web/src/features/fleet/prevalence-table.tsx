@@ -27,6 +27,8 @@ export interface PrevalenceTableProps<T extends PrevalenceRow> {
   readonly caption: string;
   readonly rows: readonly T[];
   readonly href: (key: string) => string;
+  /** The cars that differ, as a list; left out where no car may be named. */
+  readonly carsHref?: (key: string) => string | undefined;
   /** A further column. */
   readonly own?: { readonly head: string; readonly cell: (row: T) => ReactNode };
 }
@@ -36,8 +38,10 @@ export function PrevalenceTable<T extends PrevalenceRow>({
   caption,
   rows,
   href,
+  carsHref = () => undefined,
   own,
 }: PrevalenceTableProps<T>) {
+  const further = own ?? { head: "Changes with a date", cell: sayChanges };
   return (
     <table className="stack-table even-table">
       <caption className="sr-only">{caption}</caption>
@@ -48,8 +52,8 @@ export function PrevalenceTable<T extends PrevalenceRow>({
           <th scope="col" className="bar-cell">
             <span className="sr-only">Drawn</span>
           </th>
-          <th scope="col">Most often</th>
-          {own === undefined ? <th scope="col">Changes with a date</th> : <th scope="col">{own.head}</th>}
+          <th scope="col">Most often instead</th>
+          <th scope="col">{further.head}</th>
         </tr>
       </thead>
       <tbody>
@@ -59,25 +63,25 @@ export function PrevalenceTable<T extends PrevalenceRow>({
               <a href={href(row.key)}>{row.label}</a>
             </th>
             <td data-label="Differs on">
-              {sayShare(row)}
+              <Share row={row} href={row.differs === 0 ? undefined : carsHref(row.key)} />
               {row.known === row.compared ? null : (
                 <span className="block text-fine text-soft">known of {sayCount(row.known)}</span>
               )}
             </td>
             <td className="bar-cell">{row.compared === 0 ? null : <ShareBar row={row} />}</td>
-            <td data-label="Most often">
-              {row.commonest === undefined ? "" : `${row.commonest.said} (${sayCount(row.commonest.cars)})`}
+            <td data-label="Most often instead">
+              {row.commonest === undefined ? "" : `${row.commonest.said}, on ${sayCars(row.commonest.cars)}`}
             </td>
-            {own === undefined ? (
-              <td data-label="Changes">{sayChanges(row)}</td>
-            ) : (
-              <td data-label={own.head}>{own.cell(row)}</td>
-            )}
+            <td data-label={further.head}>{further.cell(row)}</td>
           </tr>
         ))}
       </tbody>
     </table>
   );
+}
+
+function Share({ row, href }: { readonly row: PrevalenceRow; readonly href: string | undefined }) {
+  return href === undefined ? sayShare(row) : <a href={href}>{sayShare(row)}</a>;
 }
 
 function ShareBar({ row: { key, compared, differs } }: { readonly row: PrevalenceRow }) {

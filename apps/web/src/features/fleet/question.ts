@@ -1,4 +1,12 @@
-import { compareCarsPath, duePath, prevalencePath, scarcePartsPath, survivalPath } from "../../lib/path";
+import { writeCondition } from "@trunnion/register";
+import {
+  compareCarsPath,
+  duePath,
+  prevalencePath,
+  registerPath,
+  scarcePartsPath,
+  survivalPath,
+} from "../../lib/path";
 
 /** One question the register answers across every car. */
 export interface Question {
@@ -14,6 +22,11 @@ export function questionsFor(club: string): readonly Question[] {
       href: prevalencePath(club),
       title: "What has been changed",
       text: "Of each characteristic on how many known cars it differs from factory, what is there instead, and when it was changed.",
+    },
+    {
+      href: registerPath(club, { where: writeCondition({ op: "anyVerdict", in: ["outsideLimits"] }) }),
+      title: "What is outside its limits",
+      text: "Cars of which something recorded lies outside its limits; which it is, and by how much, is on each car's page.",
     },
     {
       href: compareCarsPath(club),

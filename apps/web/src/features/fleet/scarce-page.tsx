@@ -95,7 +95,7 @@ function PartRow({ club, part }: { readonly club: string; readonly part: ScarceP
         ) : (
           <a
             href={`${scarcePartsPath(club, { part: slug })}#cars`}
-            className="inline-flex min-h-11 items-center"
+            className="inline-flex min-h-11 items-center wide:min-h-0"
           >
             {sayCars(scarcity.dependentCars)}
           </a>

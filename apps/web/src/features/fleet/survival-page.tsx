@@ -60,10 +60,9 @@ function SeriesForm({ page: { club, allSeries, chosenSeries } }: { readonly page
   );
 }
 
-/** "412 of 1,240 built, 33 %"; the share only where it is known how many were built. */
+/** "33 %" of what was built is known of; nothing where it is not known how many were built. */
 export function sayKnown({ numbers, built }: { readonly numbers: number; readonly built?: number }): string {
-  if (built === undefined || built === 0) return `${sayCount(numbers)}; not known how many were built`;
-  return `${sayCount(numbers)} of ${sayCount(built)} built, ${Math.round((100 * numbers) / built)} %`;
+  return built === undefined || built === 0 ? "" : `${Math.round((100 * numbers) / built)} %`;
 }
 
 const others: readonly CarStatus[] = carStatuses.filter((status) => status !== "inUse");
@@ -80,11 +79,23 @@ function SeriesSection({ page: { club, series } }: { readonly page: Survival }) 
         <thead>
           <tr>
             <th scope="col">Series</th>
-            <th scope="col">Numbers known of</th>
-            <th scope="col">Records</th>
-            <th scope="col">In use</th>
+            <th scope="col" className="num">
+              Built
+            </th>
+            <th scope="col" className="num">
+              Numbers known of
+            </th>
+            <th scope="col" className="num">
+              Share
+            </th>
+            <th scope="col" className="num">
+              Records
+            </th>
+            <th scope="col" className="num">
+              In use
+            </th>
             {told.map((status) => (
-              <th key={status} scope="col">
+              <th key={status} scope="col" className="num">
                 {carStatusWords[status]}
               </th>
             ))}
@@ -100,15 +111,27 @@ function SeriesSection({ page: { club, series } }: { readonly page: Survival }) 
                   <a href={registerPath(club.slug, { series: one.slug })}>{one.name}</a>
                 )}
               </th>
-              <td data-label="Numbers known of">{sayKnown(one)}</td>
-              <td className="run" data-label="Records">
+              <td className="run num" data-label="Built">
+                {one.built === undefined || one.built === 0 ? (
+                  <span className="text-soft">not known</span>
+                ) : (
+                  sayCount(one.built)
+                )}
+              </td>
+              <td className="run num" data-label="Numbers known of">
+                {sayCount(one.numbers)}
+              </td>
+              <td className="run num" data-label="Share">
+                {sayKnown(one)}
+              </td>
+              <td className="run num" data-label="Records">
                 {sayCount(one.cars)}
               </td>
-              <td className="run" data-label="In use">
+              <td className="run num" data-label="In use">
                 {sayCount(one.statuses.inUse ?? 0)}
               </td>
               {told.map((status) => (
-                <td key={status} className="run" data-label={carStatusWords[status]}>
+                <td key={status} className="run num" data-label={carStatusWords[status]}>
                   {sayCount(one.statuses[status] ?? 0)}
                 </td>
               ))}
@@ -171,7 +194,7 @@ export function monthRows(spans: Survival["months"]) {
   }));
 }
 
-function MonthSection({ page: { months, noMonth } }: { readonly page: Survival }) {
+export function MonthSection({ page: { months, noMonth } }: { readonly page: Survival }) {
   if (months.length === 0) return null;
   const { months: step, spans } = spansOf(months);
   return (
@@ -184,11 +207,10 @@ function MonthSection({ page: { months, noMonth } }: { readonly page: Survival }
       </p>
       <Legend
         id="months-legend"
-        entries={parts.map(({ key, hatch, label }) => ({
-          hatch,
-          label,
-          count: sayCount(months.reduce((sum, month) => sum + month[key], 0)),
-        }))}
+        entries={parts.flatMap(({ key, hatch, label }) => {
+          const count = months.reduce((sum, month) => sum + month[key], 0);
+          return count === 0 ? [] : [{ hatch, label, count: sayCount(count) }];
+        })}
       />
       <SharePlot id="months-plot" rows={monthRows(spans)} step={step / 12} />
       <details className="text-small">
@@ -199,9 +221,11 @@ function MonthSection({ page: { months, noMonth } }: { readonly page: Survival }
             <thead>
               <tr>
                 <th scope="col">Month</th>
-                <th scope="col">Cars</th>
+                <th scope="col" className="num">
+                  Cars
+                </th>
                 {parts.map(({ key, label }) => (
-                  <th key={key} scope="col">
+                  <th key={key} scope="col" className="num">
                     {label}
                   </th>
                 ))}
@@ -213,9 +237,11 @@ function MonthSection({ page: { months, noMonth } }: { readonly page: Survival }
                   <th scope="row" className="font-normal">
                     {month.month}
                   </th>
-                  <td>{month.cars}</td>
+                  <td className="num">{month.cars}</td>
                   {parts.map(({ key }) => (
-                    <td key={key}>{month[key]}</td>
+                    <td key={key} className="num">
+                      {month[key]}
+                    </td>
                   ))}
                 </tr>
               ))}
@@ -227,6 +253,13 @@ function MonthSection({ page: { months, noMonth } }: { readonly page: Survival }
   );
 }
 
+/** "half of the records hold 5 to 22 values, the median 16"; where all but the odd one hold as many, just that. */
+export function sayHeld([lower = 0, median = 0, upper = 0]: readonly number[]): string {
+  const values = (count: number) => (count === 1 ? "1 value" : `${sayCount(count)} values`);
+  if (lower === upper) return `half of the records or more hold ${values(median)}`;
+  return `half of the records hold ${sayCount(lower)} to ${values(upper)}, the median ${sayCount(median)}`;
+}
+
 function CompletenessSection({ page: { completeness } }: { readonly page: Survival }) {
   const { cars, noStatus, noBuilt, nothing, lower, median, upper } = completeness;
   if (median === null || lower === null || upper === null) return null;
@@ -234,8 +267,7 @@ function CompletenessSection({ page: { completeness } }: { readonly page: Surviv
     <section aria-labelledby="complete" className="grid grid-cols-1 gap-2">
       <SectionHead id="complete" title="How much the records hold" />
       <p className="max-w-prose">
-        Of {sayCars(cars)} that are not gone, half of the records hold {Math.round(lower)} to{" "}
-        {Math.round(upper)} values, the median {Math.round(median)}.{" "}
+        Of {sayCars(cars)} that are not gone, {sayHeld([lower, median, upper].map(Math.round))}.{" "}
         {[
           nothing === 0 ? "None is without any" : `${sayCount(nothing)} are without any`,
           noStatus === 0

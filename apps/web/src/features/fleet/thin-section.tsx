@@ -16,12 +16,17 @@ export function sayWhom({ whom }: Pick<ThinRecord, "whom">): string {
 }
 
 /** Records of which little is known, and what to ask next of whom. */
-export function ThinSection({ page: { club, thin } }: { readonly page: Survival }) {
+export function ThinSection({ page: { club, thin: thinnest } }: { readonly page: Survival }) {
+  const thin = thinnest.filter(({ ask }) => ask.length > 0);
   return (
     <section aria-labelledby="thin" className="grid grid-cols-1 gap-2">
       <SectionHead id="thin" title="What to ask next, and of whom" />
       {thin.length === 0 ? (
-        <p className="max-w-prose">There is no car left to ask about.</p>
+        <p className="max-w-prose">
+          {thinnest.length === 0
+            ? "There is no car left to ask about."
+            : "Nothing: no record lacks what most cars of its series have recorded."}
+        </p>
       ) : (
         <>
           <p className="max-w-prose text-small">
@@ -35,7 +40,9 @@ export function ThinSection({ page: { club, thin } }: { readonly page: Survival 
                 <th scope="col">Car</th>
                 <th scope="col">Series</th>
                 <th scope="col">Status</th>
-                <th scope="col">Values</th>
+                <th scope="col" className="num">
+                  Values
+                </th>
                 <th scope="col">Ask</th>
                 <th scope="col">Of whom</th>
               </tr>
@@ -61,12 +68,10 @@ function ThinRow({ club, one }: { readonly club: string; readonly one: ThinRecor
       </th>
       <td className="run">{series}</td>
       <td className="run">{lowerFirst(carStatusWords[status])}</td>
-      <td className="run" data-label="Values">
+      <td className="run num" data-label="Values">
         {values}
       </td>
-      <td data-label="Ask">
-        {ask.length === 0 ? "nothing that others have" : ask.map(lowerFirst).join("; ")}
-      </td>
+      <td data-label="Ask">{ask.map(lowerFirst).join("; ")}</td>
       <td data-label="Of whom">
         {sayWhom(one)}
         {seenAt === undefined ? null : (

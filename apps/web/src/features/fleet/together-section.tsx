@@ -1,6 +1,7 @@
 import type { Spread, Together, TogetherRow } from "@trunnion/api";
 import { Button } from "../../components/button";
 import { Choice } from "../../components/field";
+import { Figure } from "../../components/figure";
 import { SectionHead } from "../../components/page-head";
 import { sayCars, sayCount } from "../../lib/car-count";
 import { type FleetQuery, spreadPath } from "../../lib/path";
@@ -17,6 +18,12 @@ const lowerFirst = (text: string) => text.charAt(0).toLowerCase() + text.slice(1
 export function sayProbability(probability: number): string {
   if (probability < 0.001) return "less than 1 in 1,000";
   return probability > 0.995 ? "about 1" : probability.toPrecision(2);
+}
+
+/** "3.5"; none where a place of the table is empty, so that one would divide by it. */
+export function sayOdds({ oddsRatio }: Pick<TogetherRow, "oddsRatio">): string {
+  if (oddsRatio === undefined) return "no ratio";
+  return oddsRatio === 0 ? "0" : oddsRatio.toPrecision(2);
 }
 
 /** Which words go with a connection: how strong, which way, and how much the numbers bear. */
@@ -102,8 +109,10 @@ function TogetherTable({ rows, href }: TogetherTableProps) {
           <th scope="col">Of cars that have the one</th>
           <th scope="col">Of the others</th>
           <th scope="col">Together</th>
-          <th scope="col">Phi</th>
-          <th scope="col">Odds</th>
+          <th scope="col" className="num">
+            Phi
+          </th>
+          <th scope="col">Odds, times</th>
           <th scope="col">Exact probability</th>
         </tr>
       </thead>
@@ -123,14 +132,14 @@ function TogetherTable({ rows, href }: TogetherTableProps) {
               {sayCount(row.secondOnly)} of {sayCars(row.secondOnly + row.neither)}
             </td>
             <td data-label="Together">{sayConnection(row)}</td>
-            <td className="run" data-label="Phi">
+            <td className="run num" data-label="Phi">
               {row.phi === undefined ? "–" : row.phi.toFixed(2).replace("-", "−")}
             </td>
-            <td className="run" data-label="Odds">
-              {row.oddsRatio === undefined ? "no ratio" : `× ${row.oddsRatio.toPrecision(2)}`}
+            <td className="run" data-label="Odds, times">
+              <Figure text={sayOdds(row)} column />
             </td>
             <td className="run" data-label="Exact probability">
-              {sayProbability(row.exactProbability)}
+              <Figure text={sayProbability(row.exactProbability)} column />
             </td>
           </tr>
         ))}

@@ -1,5 +1,6 @@
 import type { Spread, SpreadFigures } from "@trunnion/api";
 import { type SpreadRow, standings, standingWords, type ValueAxis } from "@trunnion/register";
+import { Figure } from "../../components/figure";
 import { SectionHead } from "../../components/page-head";
 import { CountBar } from "../../components/plot/count-bar";
 import { Legend } from "../../components/plot/hatch";
@@ -99,9 +100,11 @@ export function ClassTable({ rows }: { readonly rows: readonly SpreadRow[] }) {
         <thead>
           <tr>
             <th scope="col">From, up to</th>
-            <th scope="col">Values</th>
+            <th scope="col" className="num">
+              Values
+            </th>
             {standings.map((standing) => (
-              <th key={standing} scope="col">
+              <th key={standing} scope="col" className="num">
                 {standingWords[standing]}
               </th>
             ))}
@@ -110,12 +113,14 @@ export function ClassTable({ rows }: { readonly rows: readonly SpreadRow[] }) {
         <tbody>
           {rows.map((row) => (
             <tr key={row.label}>
-              <th scope="row" className="font-normal">
+              <th scope="row" className="whitespace-nowrap font-normal">
                 {row.label}
               </th>
-              <td>{row.count}</td>
+              <td className="num">{row.count}</td>
               {standings.map((standing) => (
-                <td key={standing}>{row[standing]}</td>
+                <td key={standing} className="num">
+                  {row[standing]}
+                </td>
               ))}
             </tr>
           ))}
@@ -135,27 +140,34 @@ export function EachTable({ rows }: { readonly rows: readonly SpreadRow[] }) {
       <thead>
         <tr>
           <th scope="col">Value</th>
-          <th scope="col">Values</th>
+          <th scope="col" className="num">
+            Values
+          </th>
+          <th scope="col" className="num">
+            Share
+          </th>
           <th scope="col" className="bar-cell">
             <span className="sr-only">Drawn</span>
           </th>
-          <th scope="col">Of which differ</th>
+          <th scope="col" className="num">
+            Of which differ
+          </th>
         </tr>
       </thead>
       <tbody>
         {rows.map((row, index) => (
           <tr key={row.label}>
             <th scope="row" className="font-normal">
-              {row.label}
+              <Figure text={row.label} column />
             </th>
-            <td>
-              {sayCount(row.count)}{" "}
-              <span className="text-soft">({Math.round((100 * row.count) / total)} %)</span>
-            </td>
+            <td className="num">{sayCount(row.count)}</td>
+            <td className="num whitespace-nowrap text-soft">{Math.round((100 * row.count) / total)} %</td>
             <td className="bar-cell">
               <CountBar id={`each-${index}`} row={row} most={most} />
             </td>
-            <td>{row.differs === 0 ? <span className="text-soft">none</span> : sayCount(row.differs)}</td>
+            <td className="num">
+              {row.differs === 0 ? <span className="text-soft">none</span> : sayCount(row.differs)}
+            </td>
           </tr>
         ))}
       </tbody>

@@ -111,12 +111,14 @@ export function YearRows({ title, table }: { readonly title: string; readonly ta
         <thead>
           <tr>
             <th scope="col">Year</th>
-            <th scope="col">Values</th>
+            <th scope="col" className="num">
+              Values
+            </th>
             {table.as === "quartiles" ? (
               <th scope="col">Median (half lie between)</th>
             ) : (
               table.names.map((name) => (
-                <th key={name} scope="col">
+                <th key={name} scope="col" className="num">
                   {name}
                 </th>
               ))
@@ -130,7 +132,7 @@ export function YearRows({ title, table }: { readonly title: string; readonly ta
                   <th scope="row" className="font-normal">
                     {year}
                   </th>
-                  <td>{count}</td>
+                  <td className="num">{count}</td>
                   <td>{said}</td>
                 </tr>
               ))
@@ -139,10 +141,12 @@ export function YearRows({ title, table }: { readonly title: string; readonly ta
                   <th scope="row" className="font-normal">
                     {year}
                   </th>
-                  <td>{count}</td>
+                  <td className="num">{count}</td>
                   {counts.map((one, kind) => (
                     // biome-ignore lint/suspicious/noArrayIndexKey: a kind has no name but its place
-                    <td key={kind}>{one}</td>
+                    <td key={kind} className="num">
+                      {one}
+                    </td>
                   ))}
                 </tr>
               ))}

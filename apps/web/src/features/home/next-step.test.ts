@@ -33,6 +33,16 @@ describe("what to do next", () => {
     expect(titles("sandvaer", ["scrutineer"], empty)).toEqual(["Look at Autumn day"]);
   });
 
+  test("who runs a fleet is told what is past its day before what comes next, and nobody of nothing", () => {
+    expect(
+      titles("grusvik", ["fleetManager"], { ...facts, disputed: [], due: { past: 9, soon: 7 } }),
+    ).toEqual(["Renew 9 things past their day", "Print 42 sheets for Autumn day"]);
+    expect(titles("grusvik", ["fleetManager"], { cars: 14, due: { past: 0, soon: 1 } })).toEqual([
+      "Renew what falls due",
+    ]);
+    expect(titles("grusvik", ["fleetManager"], { cars: 14, due: { past: 0, soon: 0 } })).toEqual([]);
+  });
+
   test("what waits for an answer or a decision comes first", () => {
     expect(titles("sandvaer", ["owner"], { cars: 1, toAnswer: 1 })).toEqual([
       "Answer the registrar's question",

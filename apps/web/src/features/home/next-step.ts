@@ -1,4 +1,6 @@
-import { carPath, eventPath, garagePath, reviewPath } from "../../lib/path";
+import { dueSoon } from "@trunnion/register";
+import { sayCount } from "../../lib/car-count";
+import { carPath, duePath, eventPath, garagePath, reviewPath } from "../../lib/path";
 
 export type Role = "registrar" | "owner" | "scrutineer" | "fleetManager";
 
@@ -22,6 +24,8 @@ export interface HomeFacts {
   readonly toReview?: number;
   /** The reader's own submissions about which the registrar asked something. */
   readonly toAnswer?: number;
+  /** Dated items past their day and soon due, across the fleet; left out for who runs none. */
+  readonly due?: { readonly past: number; readonly soon: number };
 }
 
 /** One thing to do next: a verb, why, and where. */
@@ -76,12 +80,36 @@ function submissionSteps(club: string, { toReview = 0, toAnswer = 0 }: HomeFacts
   return [...(toAnswer > 0 ? [answer] : []), ...(toReview > 0 ? [review] : [])];
 }
 
+function dueSteps(club: string, { due = { past: 0, soon: 0 } }: HomeFacts): readonly NextStep[] {
+  const { past, soon } = due;
+  if (past + soon === 0) return [];
+  const ahead = soon === 1 ? "one more falls due" : `${sayCount(soon)} more fall due`;
+  if (past === 0)
+    return [
+      {
+        key: "due",
+        title: soon === 1 ? "Renew what falls due" : `Renew ${sayCount(soon)} things that fall due`,
+        text: `Within ${dueSoon} days; none is past its day.`,
+        href: duePath(club, { standing: "soon" }),
+      },
+    ];
+  return [
+    {
+      key: "due",
+      title: past === 1 ? "Renew one thing past its day" : `Renew ${sayCount(past)} things past their day`,
+      text: soon === 0 ? `Nothing falls due within ${dueSoon} days.` : `Within ${dueSoon} days ${ahead}.`,
+      href: duePath(club, { standing: "past" }),
+    },
+  ];
+}
+
 /** What this person should do next, by what they may do; nobody is told of what they cannot. */
 export function nextSteps(club: string, roles: readonly Role[], facts: HomeFacts): readonly NextStep[] {
   const runsEvents = roles.some((role) => role !== "owner");
   const keepsRecords = roles.includes("registrar") || roles.includes("fleetManager");
   return [
     ...submissionSteps(club, facts),
+    ...dueSteps(club, facts),
     ...(runsEvents ? eventStep(club, facts) : []),
     ...(keepsRecords ? disputeSteps(club, facts) : []),
   ];

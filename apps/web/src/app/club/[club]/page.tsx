@@ -18,7 +18,7 @@ export default async function Page({ params }: Segments) {
     at: "home",
     path: clubPath(club),
     load: (api) => api.club.home({ club }),
-    draw: ({ roles, today, cars, disputed, nextEvent, ownCars, toReview, toAnswer }, face) => (
+    draw: ({ roles, today, cars, disputed, nextEvent, ownCars, toReview, toAnswer, due }, face) => (
       <HomePage
         club={face}
         roles={roles}
@@ -28,6 +28,7 @@ export default async function Page({ params }: Segments) {
           disputed,
           toReview,
           toAnswer,
+          ...(due === undefined ? {} : { due }),
           ...(nextEvent === undefined ? {} : { nextEvent: { ...nextEvent, on: sayLongDay(nextEvent.on) } }),
         }}
         ownCars={ownCars.map((car) => ({ ...car, assemblies: leadersOf(car.assemblies) }))}

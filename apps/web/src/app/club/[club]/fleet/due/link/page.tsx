@@ -7,15 +7,17 @@ export const metadata: Metadata = { title: "In your own calendar" };
 
 interface Segments {
   readonly params: Promise<{ readonly club: string }>;
+  readonly searchParams: Promise<{ readonly takenBack?: string }>;
 }
 
-export default async function Page({ params }: Segments) {
+export default async function Page({ params, searchParams }: Segments) {
   const { club } = await params;
+  const { takenBack } = await searchParams;
   return clubPage({
     club,
     at: "fleet",
     path: feedsPath(club),
     load: (api) => api.fleet.feeds({ club }),
-    draw: (page) => <FeedsPage page={page} />,
+    draw: (page) => <FeedsPage page={page} takenBack={takenBack === "yes"} />,
   });
 }

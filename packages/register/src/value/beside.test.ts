@@ -1,0 +1,32 @@
+import { describe, expect, test } from "vitest";
+import { enteredBeside, printBeside } from "./beside";
+import { sampleCharacteristic, sampleValue } from "./sample";
+
+const printed = (key: string, entered: string) =>
+  printBeside(sampleCharacteristic(key), sampleValue(key, entered), "metric");
+
+describe("values beside each other", () => {
+  test.each([
+    ["-0.9°", "-0°54'"],
+    ["neg 48'", "-0°48'"],
+    ["-1.0°", "-1°00'"],
+    ["-1°05'", "-1°05'"],
+  ])("have every camber in degrees and minutes: %s is %s", (entered, expected) => {
+    expect(printed("front.camber", entered)).toBe(expected);
+    expect(enteredBeside(sampleCharacteristic("front.camber"), entered, "metric")).toBe(expected);
+  });
+
+  // Conversions by the exact inch.
+  test.each([
+    ["front.antiRollBar.diameter", "9/16 in", "14.3 mm"],
+    ["front.antiRollBar.diameter", "none", "not fitted"],
+    ["front.toe", "10' toe-out per side", "0°10' toe-out per side"],
+    ["front.disc.face", "drilled", "Cross-drilled"],
+  ])("have %s, entered as %s, as %s", (key, entered, expected) => {
+    expect(printed(key, entered)).toBe(expected);
+  });
+
+  test("leave an entry that no longer reads as it is", () => {
+    expect(enteredBeside(sampleCharacteristic("front.camber"), "much", "metric")).toBe("much");
+  });
+});
