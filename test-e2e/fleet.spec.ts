@@ -38,6 +38,33 @@ test.describe("for the registrar", () => {
     await expect(row).toContainText(/\d+ of \d+ cars, \d+ %/);
   });
 
+  test("how many differ leads to just those cars, and a few of them are put side by side", async ({
+    page,
+  }) => {
+    await page.goto("/club/sandvaer/fleet/modification");
+    const count = page
+      .getByRole("row", { name: /^Front caliper bolt thread/ })
+      .getByRole("link", { name: /\d+ of/ });
+    const differ = /^\d+/.exec((await count.textContent()) ?? "")?.[0] ?? "none";
+    await count.click();
+    await expect(page.getByRole("heading", { level: 1, name: "Register" })).toBeVisible();
+    await expect(page.getByText(`${differ} cars found`).first()).toBeVisible();
+    await page.goto(`${page.url()}&q=S4-00`);
+    const beside = page.getByRole("link", { name: /^These \d cars side by side/ });
+    const cars = /\d/.exec((await beside.textContent()) ?? "")?.[0] ?? "none";
+    await beside.click();
+    await expect(page.getByText(new RegExp(`^${cars} cars`)).first()).toBeVisible();
+  });
+
+  test("words that name a characteristic lead to it as they are typed", async ({ page }) => {
+    await page.goto("/club/sandvaer/car");
+    await page.getByRole("searchbox", { name: "Find a car" }).pressSequentially("damper");
+    const note = page.getByText(/^“damper” is also what characteristics are called/);
+    await expect(note).toBeVisible();
+    await note.getByRole("link").first().click();
+    await expect(page.getByRole("heading", { level: 1 })).toContainText(/damper/i);
+  });
+
   test("built, known of and in use are told by series, with whom to ask by name", async ({ page }) => {
     await page.goto("/club/sandvaer/fleet/survival");
     await expect(page.getByRole("row", { name: /^Series 1 180 \d+ \d+ %/ })).toBeVisible();

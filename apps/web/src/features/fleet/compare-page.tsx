@@ -38,7 +38,7 @@ export function CompareCarsPage({ page, query }: ComparePageProps) {
         facts={[{ label: "Cars", value: String(cars.length) }]}
         notes={[
           "Two values are the same when they differ by less than half the coarser of the steps they were read to. So that they compare, all are in one unit, and angles in degrees and minutes; as entered they stand on each car's page.",
-          "Outside limits is said against the car's own specification: cars may be the same and all outside.",
+          "Outside limits is said against the car's own specification: cars may be the same and all outside. Of two like figures the one read more coarsely may be the one of which it cannot be told.",
           "A car of which nothing is recorded is neither the same nor different.",
         ]}
       />
@@ -173,17 +173,18 @@ function Found({ page, comparison }: FoundProps) {
 
 const noStanding = { outside: 0, cannotTell: 0 };
 
-/** "differs at 11; 2 outside limits, 1 cannot tell" */
+/** "differs at 11; 2 outside limits, 1 cannot be told"; of two cars neither differs more than the other. */
 export function sayStanding(
   { outside, cannotTell }: typeof noStanding,
-  { count, isReference }: { readonly count: number; readonly isReference: boolean },
+  { count, isReference }: { readonly count?: number; readonly isReference: boolean },
 ): string {
   const differs = isReference ? "the reference" : count === 0 ? "differs nowhere" : `differs at ${count}`;
   const limits = [
     ...(outside === 0 ? [] : [`${outside} outside limits`]),
-    ...(cannotTell === 0 ? [] : [`${cannotTell} cannot tell`]),
-  ];
-  return limits.length === 0 ? differs : `${differs}; ${limits.join(", ")}`;
+    ...(cannotTell === 0 ? [] : [`${cannotTell} cannot be told`]),
+  ].join(", ");
+  const said = count === undefined && !isReference ? [] : [differs];
+  return [...said, ...(limits === "" ? [] : [limits])].join("; ") || "nothing outside limits";
 }
 
 /** Every car with how it stands: what is outside limits first, then where it differs most often. */

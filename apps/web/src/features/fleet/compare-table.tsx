@@ -142,16 +142,16 @@ export function DifferingTable({ club, cars, rows, words, reference }: Differing
               <HeldVerdict cell={row.cells.find(({ car }) => car === reference)} />
             </td>
             <td>
-              <ul className="grid gap-y-1 wide:flex wide:flex-wrap wide:gap-x-8">
+              <ul className="grid gap-y-1 wide:flex wide:flex-wrap wide:items-baseline wide:gap-x-8">
                 {groupsOf(row.cells.filter(({ differs }) => differs)).map(({ cell, cars: places }) => (
                   <li
                     key={`${cell.text} ${cell.verdict}`}
-                    className="grid grid-cols-[6rem_1fr] items-baseline gap-x-3 wide:flex"
+                    className="grid grid-cols-[6rem_1fr_auto] items-baseline gap-x-3 wide:flex"
                   >
                     <span className="font-semibold">{cell.text}</span>
                     <span>{named(places)}</span>
                     {wantsAttention(cell.verdict) ? (
-                      <span className="col-start-2 whitespace-nowrap text-fine">
+                      <span className="whitespace-nowrap text-fine">
                         <VerdictMark verdict={cell.verdict} text={verdictWords[cell.verdict]} />
                       </span>
                     ) : null}

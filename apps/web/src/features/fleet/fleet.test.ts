@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { sayStanding } from "./compare-page";
+import { differingPath } from "./differing";
 import { sayAway } from "./due-page";
 import { dayTowards } from "./month-keys";
-import { differingPath } from "./prevalence-page";
 import { sayShare } from "./prevalence-table";
 import { monthRows, sayHeld, sayKnown, spansOf } from "./survival-page";
 import { sayWhom } from "./thin-section";
@@ -61,11 +61,13 @@ describe("words of the fleet's figures", () => {
   test("tell how a car stands by itself as well as beside the others", () => {
     const stands = { outside: 2, cannotTell: 1 };
     expect(sayStanding(stands, { count: 11, isReference: false })).toBe(
-      "differs at 11; 2 outside limits, 1 cannot tell",
+      "differs at 11; 2 outside limits, 1 cannot be told",
     );
     expect(sayStanding(stands, { count: 0, isReference: true })).toBe(
-      "the reference; 2 outside limits, 1 cannot tell",
+      "the reference; 2 outside limits, 1 cannot be told",
     );
+    expect(sayStanding(stands, { isReference: false })).toBe("2 outside limits, 1 cannot be told");
+    expect(sayStanding({ outside: 0, cannotTell: 0 }, { isReference: false })).toBe("nothing outside limits");
     expect(sayStanding({ outside: 0, cannotTell: 0 }, { count: 0, isReference: false })).toBe(
       "differs nowhere",
     );

@@ -32,6 +32,7 @@ function expectOneMeasure(parts: readonly DrawnPart[], size: "height" | "width")
 }
 
 const page = {
+  characteristic: { key: "front.camber" },
   club: { slug: "sandvaer", sideWords: "leftRight" },
   figures: undefined,
   absent: 0,

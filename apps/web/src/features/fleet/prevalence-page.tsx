@@ -1,12 +1,5 @@
 import type { Prevalence, PrevalenceRow, SavedFilter } from "@trunnion/api";
-import {
-  assemblies,
-  assemblyLabels,
-  readCondition,
-  type Verdict,
-  withPart,
-  writeCondition,
-} from "@trunnion/register";
+import { assemblies, assemblyLabels } from "@trunnion/register";
 import { Choice } from "../../components/field";
 import { PageHead, SectionHead } from "../../components/page-head";
 import { Legend } from "../../components/plot/hatch";
@@ -14,8 +7,9 @@ import { differsLegend } from "../../components/plot/histogram";
 import { SharePlot } from "../../components/plot/year-plot";
 import { TitleBlock } from "../../components/shell/title-block";
 import { sayCars, sayCount } from "../../lib/car-count";
-import { type FleetQuery, fleetPath, prevalencePath, registerPath, spreadPath } from "../../lib/path";
+import { type FleetQuery, fleetPath, prevalencePath, spreadPath } from "../../lib/path";
 import { ChoiceBar } from "./choice-bar";
+import { differingPath } from "./differing";
 import { PrevalenceTable } from "./prevalence-table";
 
 export interface PrevalencePageProps {
@@ -24,22 +18,11 @@ export interface PrevalencePageProps {
   readonly saved: readonly SavedFilter[];
 }
 
-/** Verdicts that count as changed. */
-const differing: readonly Verdict[] = ["outsideLimits", "differentPart", "added", "missing"];
-
 const kinds = [
   { value: "", label: "Parts and settings" },
   { value: "part", label: "Parts" },
   { value: "setting", label: "Settings" },
 ] as const;
-
-/** The cars of those meant on which it differs, with what they have beside; `undefined` where an address has no room. */
-export function differingPath(club: string, key: string, query: FleetQuery): string | undefined {
-  const asked = query.where === undefined ? undefined : readCondition(query.where);
-  const before = asked?.ok ? asked.condition : undefined;
-  const whole = withPart(before, { op: "verdict", characteristic: key, in: differing });
-  return whole && registerPath(club, { ...query, where: writeCondition(whole), col: key });
-}
 
 /** What has been changed on how many of how many known cars. */
 export function PrevalencePage({ page, query, saved }: PrevalencePageProps) {

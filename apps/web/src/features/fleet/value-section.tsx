@@ -13,6 +13,7 @@ import {
 } from "../../components/plot/histogram";
 import { sayCount } from "../../lib/car-count";
 import type { FleetQuery } from "../../lib/path";
+import { differingPath } from "./differing";
 
 interface ValueSectionProps {
   readonly page: Spread;
@@ -21,8 +22,11 @@ interface ValueSectionProps {
 }
 
 /** How often which value: a histogram over the limits, or each value with its bar. */
-export function ValueSection({ page, axis }: ValueSectionProps) {
-  const { rows, as, figures, absent, further } = page;
+export function ValueSection({ page, axis, query }: ValueSectionProps) {
+  const { rows, as, figures, absent, further, characteristic, club } = page;
+  const cars = rows.some(({ differs }) => differs > 0)
+    ? differingPath(club.slug, characteristic.key, query)
+    : undefined;
   return (
     <section aria-labelledby="spread" className="grid grid-cols-1 gap-4">
       <SectionHead id="spread" title="How it is spread" />
@@ -32,6 +36,14 @@ export function ValueSection({ page, axis }: ValueSectionProps) {
         <Classes rows={rows} axis={axis} page={page} />
       ) : (
         <EachTable rows={rows} />
+      )}
+      {cars === undefined ? null : (
+        <a
+          href={cars}
+          className="print:hidden inline-flex min-h-11 items-center justify-self-start text-small underline underline-offset-4"
+        >
+          The cars on which it differs
+        </a>
       )}
       {further ? (
         <p className="text-small">
@@ -150,7 +162,7 @@ export function EachTable({ rows }: { readonly rows: readonly SpreadRow[] }) {
             <span className="sr-only">Drawn</span>
           </th>
           <th scope="col" className="num">
-            Of which differ
+            Differ
           </th>
         </tr>
       </thead>
