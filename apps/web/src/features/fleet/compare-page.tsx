@@ -108,7 +108,13 @@ function Missing({ page: { notFound, leftOut, cars, comparison } }: { readonly p
           }}
         />
       )}
-      {comparison === undefined ? <p className="max-w-prose">Name two cars at least, or a series.</p> : null}
+      {comparison === undefined ? (
+        <p className="max-w-prose">
+          {cars.length === 1
+            ? `Write further numbers after ${cars[0]?.reference}, with commas between, or choose a series.`
+            : "Name two cars at least, or a series."}
+        </p>
+      ) : null}
     </div>
   );
 }

@@ -28,7 +28,13 @@ export function ScarcePage({ page }: { readonly page: ScarceParts }) {
         ) : (
           <PartTable page={page} />
         )}
-        {chosen === undefined ? null : <Cars club={club.slug} chosen={chosen} />}
+        {chosen === undefined ? null : (
+          <Cars
+            club={club.slug}
+            chosen={chosen}
+            of={parts.find(({ slug }) => slug === chosen.slug)?.scarcity.dependentCars ?? 0}
+          />
+        )}
       </div>
       <TitleBlock
         club={club.name}
@@ -123,30 +129,41 @@ function PartRow({ club, part }: { readonly club: string; readonly part: ScarceP
 /** Cars told by number at once; the service tells no more. */
 const MOST = 200;
 
-function Cars({
-  club,
-  chosen,
-}: {
-  readonly club: string;
-  readonly chosen: NonNullable<ScarceParts["chosen"]>;
-}) {
+type Chosen = NonNullable<ScarceParts["chosen"]>;
+
+const hows = [
+  { how: "recorded", title: "It is recorded of" },
+  { how: "presumed", title: "As the works fitted it, and nothing else is recorded, on" },
+] as const satisfies readonly { readonly how: Chosen["cars"][number]["how"]; readonly title: string }[];
+
+function Cars({ club, chosen, of }: { readonly club: string; readonly chosen: Chosen; readonly of: number }) {
   const { name, cars } = chosen;
   return (
-    <section aria-labelledby="cars">
+    <section aria-labelledby="cars" className="grid gap-4">
       <SectionHead id="cars" title={`Cars that depend on ${name}`} />
-      {cars.length === 0 ? (
-        <p className="pt-2">None is known.</p>
-      ) : (
-        <ul className="flex flex-wrap gap-x-6 gap-y-3 pt-2">
-          {cars.map(({ reference, chassis, how }) => (
-            <li key={reference} className="inline-flex items-center gap-2 text-small">
-              <SmallPlate chassis={chassis} href={carPath(club, reference)} />
-              {how === "recorded" ? "recorded" : <span className="text-soft">as the works fitted it</span>}
-            </li>
-          ))}
-        </ul>
+      {cars.length === 0 ? <p>None is known.</p> : null}
+      {hows.map(({ how, title }) => {
+        const own = cars.filter((car) => car.how === how);
+        return own.length === 0 ? null : (
+          <div key={how} className="grid gap-2">
+            <h3 className="font-semibold text-small">{title}</h3>
+            <ul className="flex flex-wrap gap-x-4 gap-y-3">
+              {own.map(({ reference, chassis }) => (
+                <li key={reference} className="inline-flex items-center gap-2 text-small">
+                  <SmallPlate chassis={chassis} href={carPath(club, reference)} />
+                  {reference === chassis ? null : <span className="text-fine text-soft">{reference}</span>}
+                </li>
+              ))}
+            </ul>
+          </div>
+        );
+      })}
+      {cars.length < MOST ? null : (
+        <p className="text-small text-soft">
+          The first {MOST}
+          {of > cars.length ? ` of ${sayCount(of)}` : ""}, those it is recorded of first.
+        </p>
       )}
-      {cars.length < MOST ? null : <p className="pt-2 text-small text-soft">The first {MOST} by number.</p>}
     </section>
   );
 }

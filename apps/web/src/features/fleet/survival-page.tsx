@@ -104,7 +104,7 @@ function SeriesSection({ page: { club, series } }: { readonly page: Survival }) 
         <tbody>
           {series.map((one) => (
             <tr key={one.name}>
-              <th scope="row" className="font-normal">
+              <th scope="row" className="whitespace-nowrap font-normal">
                 {one.slug === undefined ? (
                   one.name
                 ) : (

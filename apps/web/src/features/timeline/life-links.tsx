@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { carJournalPath, othersPath, settingSheetsPath, timelinePath } from "../../lib/path";
+import { carJournalPath, compareCarsPath, othersPath, settingSheetsPath, timelinePath } from "../../lib/path";
 
 interface LifeLinksProps {
   readonly club: string;
@@ -20,6 +20,9 @@ export function LifeLinks({ club, car }: LifeLinksProps): ReactNode {
       </a>
       <a href={othersPath(club, car)} className={link}>
         What others of its series run
+      </a>
+      <a href={compareCarsPath(club, { cars: car })} className={link}>
+        Put it beside another car
       </a>
       <a href={carJournalPath(club, car)} className={link}>
         Journal of its record
