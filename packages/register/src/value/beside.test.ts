@@ -26,6 +26,11 @@ describe("values beside each other", () => {
     expect(printed(key, entered)).toBe(expected);
   });
 
+  test("leave a value of another kind than the characteristic's as it was entered", () => {
+    const value = sampleValue("front.antiRollBar.diameter", "16 mm");
+    expect(printBeside(sampleCharacteristic("front.disc.face"), value, "metric")).toBe("16 mm");
+  });
+
   test("leave an entry that no longer reads as it is", () => {
     expect(enteredBeside(sampleCharacteristic("front.camber"), "much", "metric")).toBe("much");
   });

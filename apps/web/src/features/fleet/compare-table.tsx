@@ -1,5 +1,6 @@
 import type { ComparedCar } from "@trunnion/api";
 import { type ComparedRow, verdicts, verdictWords } from "@trunnion/register";
+import { Fragment } from "react";
 import { VerdictMark, wantsAttention } from "../../components/verdict-mark";
 import { spreadPath } from "../../lib/path";
 
@@ -119,7 +120,13 @@ interface DifferingTableProps extends CompareTableProps {
 /** A whole fleet: what the cars are held against, and which of them have something else. */
 export function DifferingTable({ club, cars, rows, words, reference }: DifferingTableProps) {
   const someUnknown = rows.some(({ unknown }) => unknown.length > 0);
-  const named = (places: readonly number[]) => places.map((place) => cars[place]?.reference ?? "").join(", ");
+  const named = (places: readonly number[]) =>
+    places.map((place, index) => (
+      <Fragment key={place}>
+        {index === 0 ? "" : ", "}
+        <span className="whitespace-nowrap">{cars[place]?.reference}</span>
+      </Fragment>
+    ));
   return (
     <table className="stack-table">
       <caption className="sr-only">What differs, worst first, and on which cars</caption>
