@@ -157,7 +157,7 @@ function Found({ page, comparison }: FoundProps) {
         )}
       </section>
       {open.length === 0 ? null : (
-        <details className="text-small">
+        <details className="print-open text-small">
           <summary className="min-h-11 cursor-pointer py-2">
             {open.length === 1 ? "One characteristic" : `${open.length} characteristics`} not known of every
             car
