@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { enteredBeside, printBeside } from "./beside";
+import { enteredBeside, limitsBeside, printBeside } from "./beside";
 import { sampleCharacteristic, sampleValue } from "./sample";
 
 const printed = (key: string, entered: string) =>
@@ -24,6 +24,15 @@ describe("values beside each other", () => {
     ["front.disc.face", "drilled", "Cross-drilled"],
   ])("have %s, entered as %s, as %s", (key, entered, expected) => {
     expect(printed(key, entered)).toBe(expected);
+  });
+
+  // 1 psi = 6894.757 Pa (NIST SP 811, appendix B.8).
+  test.each([
+    ["front.camber", { lower: -Math.PI / 360, upper: Math.PI / 360 }, "-0°30' to 0°30'"],
+    ["tyres.front.pressure", { lower: 20 * 6894.757, upper: 26 * 6894.757 }, "1.379 bar to 1.793 bar"],
+    ["front.disc.thickness", { lower: 0.0108 }, "at least 10.8 mm"],
+  ])("have the limits of %s in the same notation", (key, limits, expected) => {
+    expect(limitsBeside(sampleCharacteristic(key), limits, "metric")).toBe(expected);
   });
 
   test("leave a value of another kind than the characteristic's as it was entered", () => {

@@ -1,8 +1,13 @@
 import { printQuantity } from "@trunnion/calc";
 import type { Characteristic } from "../characteristic/characteristic";
+import { sayLimits } from "../deviation/line";
+import type { Limits } from "../specification/specification";
 import { parseValue } from "./parse";
 import { printValue, type UnitSystem } from "./print";
 import type { Value } from "./value";
+
+const isPlainAngle = (one: Characteristic): boolean =>
+  one.kind === "quantity" && one.dimension === "angle" && one.notation !== "toe";
 
 /**
  * A value that stands beside others of its characteristic, in one notation with them: in the system's unit, and every
@@ -12,12 +17,7 @@ import type { Value } from "./value";
  * @example printBeside(camber, { kind: "quantity", si: -0.0157, resolution: 0.0017, entered: "-0.9°" }, "metric") // => "-0°54'"
  */
 export function printBeside(characteristic: Characteristic, value: Value, system: UnitSystem): string {
-  if (
-    value.kind === "quantity" &&
-    characteristic.kind === "quantity" &&
-    characteristic.dimension === "angle" &&
-    characteristic.notation !== "toe"
-  )
+  if (value.kind === "quantity" && isPlainAngle(characteristic))
     return printQuantity(value.si, { dimension: "angle", unit: "°'", resolution: value.resolution });
   const isOurs = value.kind === "absent" || value.kind === characteristic.kind;
   return printValue(characteristic, value, { system: isOurs ? system : "asEntered" });
@@ -27,4 +27,12 @@ export function printBeside(characteristic: Characteristic, value: Value, system
 export function enteredBeside(characteristic: Characteristic, entered: string, system: UnitSystem): string {
   const parsed = parseValue(characteristic, entered);
   return parsed.ok ? printBeside(characteristic, parsed.value, system) : entered;
+}
+
+/** An angle in the notation that angles beside each other have. */
+const inMinutes: Value = { kind: "quantity", si: 0, resolution: 0, entered: "0°00'" };
+
+/** Limits in the notation of {@link printBeside}: "-0°30' to 0°30'", "1.379 bar to 1.793 bar". */
+export function limitsBeside(characteristic: Characteristic, limits: Limits, system: UnitSystem): string {
+  return sayLimits(characteristic, limits, system, isPlainAngle(characteristic) ? inMinutes : undefined);
 }

@@ -1,5 +1,12 @@
 import type { CharacteristicBook } from "@trunnion/register";
-import { entryLine, type QuantityCharacteristic, type Side, type ValueAxis } from "@trunnion/register";
+import {
+  entryLine,
+  limitsBeside,
+  printBeside,
+  type QuantityCharacteristic,
+  type Side,
+  type ValueAxis,
+} from "@trunnion/register";
 import type { Context } from "../context";
 import { listSeriesDetails } from "../series";
 import { currentSpecifications } from "../specification/read";
@@ -10,7 +17,7 @@ export interface SpreadLimits {
   /** Which of its cars; empty for every one. */
   readonly cars: string;
   readonly side: Side;
-  /** Nominal and limits in words. */
+  /** Nominal and limits in words, in the notation of the values beside. */
   readonly nominal: string;
   readonly limits: string;
   /** Along the axis, where there are any. */
@@ -41,6 +48,8 @@ export async function spreadLimits(
     ctx,
     all.map(({ id }) => id),
   );
+  const characteristic = book.find(key);
+  const { unitSystem: system } = ctx.club;
   return all.flatMap(({ id, name, pattern, options }) => {
     const entries = (specifications.get(id)?.entries ?? []).filter(
       (entry) =>
@@ -48,7 +57,7 @@ export async function spreadLimits(
     );
     const codes = Object.fromEntries(options.map(({ code, label }) => [code, label]));
     return entries.map((entry) => {
-      const line = entryLine(entry, { book, system: ctx.club.unitSystem, pattern, options: codes });
+      const line = entryLine(entry, { book, system, pattern, options: codes });
       const places = {
         lower: along(axis, entry.limits?.lower),
         upper: along(axis, entry.limits?.upper),
@@ -59,8 +68,10 @@ export async function spreadLimits(
         series: name,
         cars: line.cars,
         side: entry.side,
-        nominal: line.nominal,
-        limits: line.limits,
+        nominal:
+          entry.nominal && characteristic ? printBeside(characteristic, entry.nominal, system) : line.nominal,
+        limits:
+          entry.limits && characteristic ? limitsBeside(characteristic, entry.limits, system) : line.limits,
         ...known,
       };
     });

@@ -96,6 +96,9 @@ function HeldVerdict({ cell }: { readonly cell: Cell | undefined }) {
   );
 }
 
+/** Most cars told by number of which something is not recorded; of a fleet hardly recorded the count says more. */
+const NAMED = 8;
+
 /** Cars that have one thing together. */
 function groupsOf(
   cells: readonly Cell[],
@@ -167,7 +170,13 @@ export function DifferingTable({ club, cars, rows, words, reference }: Differing
               </ul>
             </td>
             {someUnknown ? (
-              <td data-label="Not recorded">{row.unknown.length === 0 ? "" : named(row.unknown)}</td>
+              <td data-label="Not recorded">
+                {row.unknown.length === 0
+                  ? ""
+                  : row.unknown.length > NAMED
+                    ? `of ${row.unknown.length} cars`
+                    : named(row.unknown)}
+              </td>
             ) : null}
           </tr>
         ))}

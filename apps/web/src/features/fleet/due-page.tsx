@@ -44,7 +44,7 @@ export function DueListPage({ page, query, past }: DueListPageProps) {
         <section aria-labelledby="items">
           <SectionHead id="items" title="Item by item" />
           {items.length === 0 ? (
-            <p className="max-w-prose pt-2">Nothing is dated there.</p>
+            <p className="max-w-prose pt-2">There is nothing of the kind.</p>
           ) : (
             <Items page={page} />
           )}

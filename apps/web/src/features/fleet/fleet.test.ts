@@ -6,7 +6,7 @@ import { dayTowards } from "./month-keys";
 import { sayShare } from "./prevalence-table";
 import { monthRows, sayHeld, sayKnown, spansOf } from "./survival-page";
 import { sayWhom } from "./thin-section";
-import { sayConnection, sayProbability } from "./together-section";
+import { sayConnection, sayOdds, sayProbability } from "./together-section";
 
 const monthsOf = (count: number) =>
   Array.from({ length: count }, (_, place) => ({
@@ -99,6 +99,14 @@ describe("words of the fleet's figures", () => {
     expect(sayShare({ differs: 0, compared: 0 })).toBe("nothing to compare with");
     expect(sayKnown({ numbers: 74, built: 180 })).toBe("41 %");
     expect(sayKnown({ numbers: 74 })).toBe("");
+  });
+
+  test("give odds as people read them, and none where one would divide by nothing", () => {
+    expect(
+      [0, 0.27, 3.9, 233.4, undefined].map((oddsRatio) =>
+        sayOdds(oddsRatio === undefined ? {} : { oddsRatio }),
+      ),
+    ).toEqual(["0", "0.27", "3.9", "233", "no ratio"]);
   });
 
   test("never call a probability nought, and say of small numbers that they are", () => {

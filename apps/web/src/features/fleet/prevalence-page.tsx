@@ -70,6 +70,11 @@ export function PrevalencePage({ page, query, saved }: PrevalencePageProps) {
             </section>
           );
         })}
+        {rows.length === 0 ? (
+          <p className="max-w-prose">
+            {cars === 0 ? "No car fits." : "Nothing of the kind is recorded of these cars."}
+          </p>
+        ) : null}
         <ChangeYears rows={rows} />
       </div>
       <TitleBlock

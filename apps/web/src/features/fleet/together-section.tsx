@@ -20,10 +20,11 @@ export function sayProbability(probability: number): string {
   return probability > 0.995 ? "about 1" : probability.toPrecision(2);
 }
 
-/** "3.5"; none where a place of the table is empty, so that one would divide by it. */
+/** "3.5", "230"; none where a place of the table is empty, so that one would divide by it. */
 export function sayOdds({ oddsRatio }: Pick<TogetherRow, "oddsRatio">): string {
   if (oddsRatio === undefined) return "no ratio";
-  return oddsRatio === 0 ? "0" : oddsRatio.toPrecision(2);
+  if (oddsRatio === 0) return "0";
+  return oddsRatio < 10 ? oddsRatio.toPrecision(2) : sayCount(Math.round(oddsRatio));
 }
 
 /** Which words go with a connection: how strong, which way, and how much the numbers bear. */
