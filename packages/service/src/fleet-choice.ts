@@ -1,5 +1,6 @@
 import type { Prisma } from "@trunnion/db";
 import { type CharacteristicBook, type Condition, refused, sayCondition } from "@trunnion/register";
+import { conditionBits, everyCarSql, truthBitsSql } from "./condition-bits";
 import { leansOnSummary } from "./condition-sql";
 import type { Context } from "./context";
 import { conditionAsked } from "./filter";
@@ -64,14 +65,19 @@ export async function chosenFleet(
 }
 
 /**
- * Where counts of the cars meant come from: the tallies, brought up to date first, for every car and for those of a series.
- * Where a condition narrows them, or more changed than is worked out at once, they are counted one by one.
+ * Where counts of the cars meant come from: the tallies, brought up to date first, for every car and for those of a series, and
+ * their blocks for those of which a condition holds. Where more changed than is worked out at once, they are counted one by one.
  */
 export async function countedBy(
   ctx: Context,
   { where, condition, chosenSeries }: ChosenFleet,
   book: CharacteristicBook,
 ): Promise<Counted> {
-  if (condition !== undefined || (await refreshSearchIndex(ctx, book)) > 0) return { where };
-  return { where, kept: chosenSeries === undefined ? {} : { series: chosenSeries } };
+  if ((await refreshSearchIndex(ctx, book)) > 0) return { where };
+  const kept = chosenSeries === undefined ? {} : { series: chosenSeries };
+  if (condition === undefined) return { where, kept };
+  return {
+    where,
+    bits: truthBitsSql({ ...conditionBits(condition.is, ctx.today), among: everyCarSql(kept) }),
+  };
 }

@@ -79,6 +79,26 @@ export const hotList: readonly HotQuery[] = [
     byIndex: false,
     ask: (ctx) => registerList(ctx, { condition: nested }),
   },
+  {
+    name: "the list by a characteristic",
+    byIndex: false,
+    ask: (ctx) => registerList(ctx, { order: { key: "rear.antiRollBar.diameter", descending: true } }),
+  },
+  {
+    name: "a condition and a word",
+    byIndex: false,
+    ask: (ctx) => registerList(ctx, { condition: drilled, search: "sawmill" }),
+  },
+  {
+    name: "spread where a condition holds",
+    byIndex: false,
+    ask: (ctx) => spread(ctx, { key: "front.camber", condition: drilled }),
+  },
+  {
+    name: "prevalence where a condition holds",
+    byIndex: false,
+    ask: (ctx) => prevalence(ctx, { condition: drilled }),
+  },
   { name: "spread of a characteristic", byIndex: false, ask: (ctx) => spread(ctx, { key: "front.camber" }) },
   {
     name: "spread of a part, one series",

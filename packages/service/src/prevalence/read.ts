@@ -93,7 +93,7 @@ async function rowsOf(
   source: CountedBy,
   book: CharacteristicBook,
 ): Promise<readonly PrevalenceRow[]> {
-  if (source.kept === undefined) await ctx.db.$queryRaw(readInOrderSql);
+  if (source.kept === undefined && source.bits === undefined) await ctx.db.$queryRaw(readInOrderSql);
   const counted = await ctx.db.$queryRaw<Counted[]>(prevalenceSql(source));
   const commonest = byKey(await ctx.db.$queryRaw<Commonest[]>(commonestDifferentSql(source)));
   const changed = byKey(await ctx.db.$queryRaw<Changed[]>(changedSql(source)));

@@ -8,7 +8,7 @@ import { staleCars } from "./read";
 const sql = Prisma.sql;
 
 /** Cars worked out in one go where nobody waits, and where somebody does. */
-const CARS = 500;
+const CARS = 1_000;
 const FEW = 250;
 /** Milliseconds after which whoever looks waits for no further go; what is left then is said. */
 const PATIENCE = 2_000;

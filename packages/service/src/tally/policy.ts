@@ -15,8 +15,20 @@ export type TallyAbout =
   | ("value" | "known" | "differing" | "told" | "changed" | "due")
   | ("car" | "verdict" | "modified" | "month" | "built" | "thickness");
 
-/** What a condition asks of, so that besides how many it is kept which cars: of these no car is counted twice in one row. */
-const blockedAbout = ["value", "car", "verdict", "modified", "built"] as const;
+/**
+ * Of what it is kept which cars, besides how many: what a condition asks of, and what is counted where one holds. Of these no car
+ * is counted twice in one row.
+ */
+const blockedAbout = [
+  "value",
+  "known",
+  "differing",
+  "changed",
+  "car",
+  "verdict",
+  "modified",
+  "built",
+] as const;
 export type BlockedAbout = Extract<TallyAbout, (typeof blockedAbout)[number]>;
 export const blockedSql = Prisma.raw(`(${blockedAbout.map((about) => `'${about}'`).join(", ")})`);
 
@@ -43,6 +55,9 @@ type Column = keyof typeof columns;
 
 /** The same columns in the order of the table, with what is counted and of which series. */
 export const columnList = Prisma.raw(["about", "series_id", ...Object.keys(columns)].join(", "));
+const ofTally = Prisma.raw(
+  ["about", "series_id", ...Object.keys(columns)].map((name) => `t.${name}`).join(", "),
+);
 
 /** Each car's rows of one kind, one for each time it counts. `from` has a row `c` of `car`. */
 function part(
@@ -237,9 +252,11 @@ export function everySql(cars: Prisma.Sql, book: CharacteristicBook): Prisma.Sql
 export const hasSql = (cars: Prisma.Sql, place: Prisma.Sql): Prisma.Sql =>
   sql`get_bit(${cars}, ${place} % 16384) = 1`;
 
+const withBlocks = sql`tally t JOIN tally_block b ON b.club_id = t.club_id AND b.tally_id = t.id`;
+const ofKind = (about: BlockedAbout): Prisma.Sql => sql`t.about = ${Prisma.raw(`'${about}'`)}::text`;
+
 /** Rows `t` of the tallies of one kind with their blocks `b`: for a FROM that a further AND may follow. */
-export const keptBlocks = (about: BlockedAbout): Prisma.Sql =>
-  sql`tally t JOIN tally_block b ON b.club_id = t.club_id AND b.tally_id = t.id WHERE t.about = ${Prisma.raw(`'${about}'`)}::text`;
+export const keptBlocks = (about: BlockedAbout): Prisma.Sql => sql`${withBlocks} WHERE ${ofKind(about)}`;
 
 /** Where counts of some cars come from. */
 export interface Counted {
@@ -247,6 +264,8 @@ export interface Counted {
   readonly where: Prisma.Sql;
   /** The tallies are of just these cars, and up to date: those of a series, by its short name, or all. */
   readonly kept?: { readonly series?: string };
+  /** The tallies are up to date, and these cars are the bits `yes` of `truth`: for a WITH. */
+  readonly bits?: Prisma.Sql;
 }
 
 /** Rows of the tallies of every car, or of a series' cars: for a FROM. */
@@ -260,19 +279,26 @@ export function keptSql(about: TallyAbout, { series }: NonNullable<Counted["kept
 
 /**
  * What is counted of the cars meant, with how many there are of each in `count`, for a FROM: read off the tallies where they
- * are of these very cars, else counted here, by the same rows that the tallies are kept by.
+ * are of these very cars, or off their blocks; else counted here, by the same rows that the tallies are kept by. One kind may
+ * come in several rows.
  */
-export function countedSql(about: LiveAbout, { where, kept }: Counted): Prisma.Sql {
+export function countedSql(about: LiveAbout, { where, kept, bits }: Counted): Prisma.Sql {
   if (kept !== undefined) return keptSql(about, kept);
+  if (bits !== undefined && about !== "told")
+    return sql`(WITH ${bits} SELECT ${ofTally}, bit_count(b.cars & h.yes)::int AS count FROM ${withBlocks}
+      JOIN truth h ON h.block = b.block WHERE ${ofKind(about)} AND bit_count(b.cars & h.yes) > 0)`;
   const cars = { cars: sql`car`, where };
   return sql`(SELECT p.*, 1 AS count FROM (${livePart[about](cars)}) AS p)`;
 }
 
 /** How many cars are meant at all. */
-export const carsSql = ({ where, kept }: Counted): Prisma.Sql =>
-  kept === undefined
-    ? sql`SELECT count(*)::int AS cars FROM car c WHERE ${where}`
-    : sql`SELECT coalesce(sum(t.count), 0)::int AS cars FROM ${keptSql("car", kept)} AS t`;
+export function carsSql({ where, kept, bits }: Counted): Prisma.Sql {
+  if (kept !== undefined)
+    return sql`SELECT coalesce(sum(t.count), 0)::int AS cars FROM ${keptSql("car", kept)} AS t`;
+  if (bits !== undefined)
+    return sql`WITH ${bits} SELECT coalesce(sum(bit_count(h.yes)), 0)::int AS cars FROM truth h`;
+  return sql`SELECT count(*)::int AS cars FROM car c WHERE ${where}`;
+}
 
 /** Cars that were given, as rows of `car`: a record of another car is none. */
 export const givenSql = (ids: readonly string[]): Prisma.Sql =>

@@ -1,8 +1,11 @@
+import { Prisma } from "@trunnion/db";
 import { openWorld, type World } from "@trunnion/fixtures";
 import type { Condition } from "@trunnion/register";
 import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { bookOf } from "../characteristic";
+import { conditionBits, everyCarSql, truthBitsSql } from "../condition-bits";
+import { conditionSql } from "../condition-sql";
 import type { Context } from "../context";
 import { rebuildAllCurrentValues } from "../current-value";
 import { duePage } from "../due";
@@ -12,6 +15,7 @@ import { registerList } from "../register-list";
 import { refreshSearchIndex } from "../search-index";
 import { spread } from "../spread";
 import { compareTallies, forgetTallies } from "./index";
+import { type Counted, columnList, countedSql, type LiveAbout } from "./policy";
 
 let world: World;
 let cars: readonly string[];
@@ -19,7 +23,7 @@ let otherSeries: string;
 let ownSeries: string;
 
 const inClub = <T>(work: (ctx: Context) => Promise<T>) => openOperator(world.database, "ours", work);
-/** Narrows nothing, but is a condition: so the rows are counted one by one. */
+/** Narrows nothing, but is a condition: so the rows are counted by the blocks. */
 const everyCar: Condition = { op: "always" };
 const keys = ["front.camber", "front.disc.face", "rear.antiRollBar.diameter", "body.colour"] as const;
 
@@ -86,7 +90,32 @@ const withoutCondition = <T extends { readonly choice: { readonly condition?: un
   return { ...page, choice };
 };
 
-/** What pages say read off the tallies, and what they say where the rows are counted one by one. */
+const someConditions: readonly Condition[] = [
+  { op: "always" },
+  { op: "number", characteristic: "front.camber", is: "lt", si: 0 },
+  { op: "not", of: { op: "status", in: ["inUse"] } },
+  {
+    op: "any",
+    of: [
+      { op: "modified", in: ["brakes"] },
+      { op: "built", from: "1972-01-01" },
+    ],
+  },
+];
+
+/** What is counted of cars of which a condition holds, off the blocks and one by one, each kind in one row. */
+async function counted(ctx: Context, about: Exclude<LiveAbout, "told">, condition: Condition) {
+  const bits = truthBitsSql({ ...conditionBits(condition, ctx.today), among: everyCarSql({}) });
+  const where = Prisma.sql`c.merged_into_id IS NULL AND ${conditionSql(condition, ctx.today).yes}`;
+  const rows = (source: Counted) =>
+    ctx.db.$queryRaw<object[]>(
+      Prisma.sql`SELECT row(${columnList}, sum(count)::int)::text AS row FROM ${countedSql(about, source)} AS p
+        GROUP BY ${columnList} ORDER BY 1`,
+    );
+  return { blocks: await rows({ where, bits }), oneByOne: await rows({ where }) };
+}
+
+/** What pages say read off the tallies, and what they say off their blocks. */
 async function bothWays(narrowed: { readonly series?: string }) {
   return inClub(async (ctx) => {
     const pages = [];
@@ -211,13 +240,27 @@ describe("the tallies", () => {
     );
   }, 300_000);
 
-  test("make every page say what it says where the rows are counted one by one", async () => {
+  test("make every page say what it says off their blocks", async () => {
     await rebuild();
     for (const narrowed of [{}, { series: "mark-1" }, { series: "mark-2" }]) {
       const [kept, counted] = await bothWays(narrowed);
       expect(kept).toEqual(counted);
     }
   });
+
+  test.each(["value", "known", "differing", "changed"] as const)(
+    "have of %s, where a condition holds, in their blocks what counting one by one gives",
+    async (about) => {
+      await rebuild();
+      await wrong();
+      for (const condition of someConditions) {
+        const { blocks, oneByOne } = await inClub((ctx) => counted(ctx, about, condition));
+        expect(blocks).toEqual(oneByOne);
+      }
+      const every = await inClub((ctx) => counted(ctx, about, { op: "always" }));
+      expect(every.blocks.length).toBeGreaterThan(0);
+    },
+  );
 
   test("have the counts of what falls due that its rows have", async () => {
     const page = await inClub((ctx) => duePage(ctx, {}));
@@ -281,6 +324,15 @@ describe("the tallies", () => {
     await wrong();
     await world.inClub((db) => db.tally.updateMany({ where: { about: "known" }, data: { count: 99 } }));
     expect(await wrong()).not.toEqual([]);
+    await inClub(forgetTallies);
+    expect(await wrong()).toEqual([]);
+    await world.inClub(
+      (db) =>
+        db.$executeRaw`UPDATE tally_block SET cars = set_bit(cars, 77, 1) WHERE tally_id = (SELECT min(id) FROM tally WHERE about = 'car')`,
+    );
+    expect(await wrong()).toMatchObject([{ about: "car" }]);
+    await world.inClub((db) => db.$executeRaw`DELETE FROM tally_block`);
+    expect((await wrong()).length).toBeGreaterThan(10);
     await inClub(forgetTallies);
     expect(await wrong()).toEqual([]);
   });

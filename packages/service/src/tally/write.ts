@@ -1,25 +1,27 @@
 import { Prisma } from "@trunnion/db";
 import type { CharacteristicBook } from "@trunnion/register";
 import type { Context } from "../context";
-import { blockedSql, blockSql, columnList, everySql, givenSql, oneSql } from "./policy";
+import { blockedSql, blockSql, columnList, everySql, givenSql, noneSql, oneSql } from "./policy";
 
 const sql = Prisma.sql;
 
 /** A row's id: what it counts, hashed. Two kinds under one id are a matter of one in 10 million at a million kinds; `check` would tell. */
 const hashed = sql`hash_record_extended(ROW(${columnList}), 0)`;
 
-/** Which rows and blocks the cars are to be in, and that they are in no other. A block that is as it should be is not written. */
+/**
+ * Which blocks the cars are to be in, `held`, and which they are in, `left_`: in the former they are put, out of the latter taken. A
+ * block that is as it should be is not written. Both are put together by one grouping: the planner cannot know how many they
+ * are, and would compare each with each.
+ */
 const blockParts = sql`
-    masks AS MATERIALIZED (SELECT ${blockSql(sql`place`)} AS block, bit_or(${oneSql(sql`place`)}) AS cars
-      FROM placed GROUP BY 1),
-    held AS MATERIALIZED (SELECT n.id AS tally_id, ${blockSql(sql`p.place`)} AS block, bit_or(${oneSql(sql`p.place`)}) AS cars
+    masks AS MATERIALIZED (SELECT ${blockSql(sql`place`)} AS block, bit_or(${oneSql(sql`place`)}) AS cars FROM placed GROUP BY 1),
+    held AS (SELECT n.id AS tally_id, ${blockSql(sql`p.place`)} AS block, bit_or(${oneSql(sql`p.place`)}) AS cars
       FROM counts n JOIN placed p USING (car_id) WHERE n.about IN ${blockedSql} GROUP BY 1, 2),
-    emptied AS (UPDATE tally_block b SET cars = b.cars & ~m.cars
-      FROM (SELECT DISTINCT i.id AS tally_id, ${blockSql(sql`w.place`)} AS block FROM was w, unnest(w.ids) AS i(id)) AS l
-      JOIN masks m USING (block)
-      WHERE b.tally_id = l.tally_id AND b.block = l.block AND bit_count(b.cars & m.cars) > 0
-        AND NOT EXISTS (SELECT FROM held h WHERE h.tally_id = l.tally_id AND h.block = l.block)),
-    filled AS (INSERT INTO tally_block AS b (tally_id, block, cars) SELECT tally_id, block, cars FROM held ORDER BY 1, 2
+    left_ AS (SELECT b.tally_id, b.block FROM (SELECT DISTINCT i.id AS tally_id, ${blockSql(sql`w.place`)} AS block
+      FROM was w, unnest(w.ids) AS i(id)) AS l JOIN tally_block b ON b.tally_id = l.tally_id AND b.block = l.block),
+    touched AS (SELECT tally_id, block, bit_or(cars) AS cars FROM (SELECT tally_id, block, cars FROM held
+      UNION ALL SELECT tally_id, block, ${noneSql} FROM left_) AS one GROUP BY 1, 2),
+    blocked AS (INSERT INTO tally_block AS b (tally_id, block, cars) SELECT tally_id, block, cars FROM touched ORDER BY 1, 2
       ON CONFLICT (club_id, tally_id, block) DO UPDATE
         SET cars = (b.cars & ~(SELECT m.cars FROM masks m WHERE m.block = excluded.block)) | excluded.cars
         WHERE b.cars <> ((b.cars & ~(SELECT m.cars FROM masks m WHERE m.block = excluded.block)) | excluded.cars))`;
