@@ -60,7 +60,7 @@ export interface BuildInput {
 }
 
 async function build({ folder, log, started }: BuildInput): Promise<void> {
-  log("Building the web application (half a minute or so) …");
+  log("Building the web application (a minute or two) …");
   const begun = performance.now();
   const logFile = join(folder, "build.log");
   // Not by way of turbo: ended half-way, it reports success.
