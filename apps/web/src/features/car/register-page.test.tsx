@@ -81,7 +81,7 @@ describe("words that name a characteristic", () => {
   });
 });
 
-describe("two to six cars found", () => {
+describe("a few cars found", () => {
   const rows = [row, { ...row, reference: "S2-0418", chassis: "S2-0418" }];
 
   test("are put side by side in one press, and not where some are on another page", () => {

@@ -2,6 +2,7 @@ import { compareCarsPath, listPath, type RegisterSearch, registerPath } from "..
 import { columnsOf } from "../../lib/register-column";
 import { type listOrders, orderAsked, orderBy } from "../../lib/register-order";
 import type { ListView } from "../../lib/register-search";
+import { longestCars, mostCompared } from "../fleet/compare-limit";
 import { type Column, firstSaid } from "./order-head";
 
 export interface RegisterToolsProps {
@@ -14,9 +15,6 @@ export interface RegisterToolsProps {
   readonly references: readonly string[];
 }
 
-/** Most cars that stand in columns beside each other. */
-const BESIDE = 6;
-
 const orders: readonly { readonly order: (typeof listOrders)[number]; readonly label: string }[] = [
   { order: "chassis", label: "By chassis number" },
   { order: "built", label: "First built first" },
@@ -28,6 +26,7 @@ const link = "inline-flex min-h-11 items-center aria-[current=true]:font-semibol
 export function RegisterTools({ club, search, columns, view, references }: RegisterToolsProps) {
   const { order: now = "chassis", ...unordered } = search;
   const shown = columnsOf(search).filter((key) => columns.some((one) => one.key === key));
+  const beside = references.join(", ");
   const file = { ...search, ...(shown.includes("car.keeper") ? { people: "yes" as const } : {}) };
   const without = (key: string) => {
     const { col: _col, order, ...rest } = search;
@@ -67,8 +66,8 @@ export function RegisterTools({ club, search, columns, view, references }: Regis
           Without {columns.find((one) => one.key === key)?.label ?? key}
         </a>
       ))}
-      {references.length > 1 && references.length <= BESIDE ? (
-        <a href={compareCarsPath(club, { cars: references.join(", ") })} className={link}>
+      {references.length > 1 && references.length <= mostCompared && beside.length <= longestCars ? (
+        <a href={compareCarsPath(club, { cars: beside })} className={link}>
           These {references.length} cars side by side
         </a>
       ) : null}

@@ -8,6 +8,7 @@ import { TitleBlock } from "../../components/shell/title-block";
 import { sideWords } from "../../lib/assembly";
 import { sayCars } from "../../lib/car-count";
 import { carPath, compareCarsPath, fleetPath } from "../../lib/path";
+import { mostCompared } from "./compare-limit";
 import { ColumnTable, DifferingTable } from "./compare-table";
 
 export interface ComparePageProps {
@@ -59,7 +60,7 @@ function CompareForm({ page: { club, series }, query }: ComparePageProps) {
           label="Cars"
           small
           value={query.cars ?? ""}
-          hint="Two to six numbers, with commas between."
+          hint={`Two to ${mostCompared} numbers, with commas between; up to six stand in columns.`}
           autoComplete="off"
         />
         <Choice

@@ -31,7 +31,7 @@ export function questionsFor(club: string): readonly Question[] {
     {
       href: compareCarsPath(club),
       title: "Cars side by side",
-      text: "Two to six cars, or every car of a fleet against one of them: only what differs, worst first.",
+      text: "A few cars, or every car of a fleet against one of them: only what differs, worst first.",
     },
     {
       href: survivalPath(club),

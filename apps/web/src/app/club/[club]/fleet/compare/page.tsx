@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import { longestCars } from "../../../../../features/fleet/compare-limit";
 import { CompareCarsPage } from "../../../../../features/fleet/compare-page";
 import { clubPage } from "../../../../../lib/club-page";
 import { compareCarsPath } from "../../../../../lib/path";
@@ -11,9 +12,6 @@ interface Segments {
   readonly searchParams: Promise<AskedQuery>;
 }
 
-/** Longest list of numbers that is read. */
-const LONGEST = 800;
-
 /** Most that are asked for: more are told by the service's own limit. */
 const references = (typed: string | undefined) =>
   (typed ?? "")
@@ -25,7 +23,7 @@ export default async function Page({ params, searchParams }: Segments) {
   const { club } = await params;
   const asked = await searchParams;
   const parts = {
-    cars: queryPart(asked, "cars", LONGEST),
+    cars: queryPart(asked, "cars", longestCars),
     series: queryPart(asked, "series"),
     against: queryPart(asked, "against"),
   };
