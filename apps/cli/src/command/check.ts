@@ -68,7 +68,7 @@ async function checked(database: Database, slug: string): Promise<CheckedClub> {
   const book = await open(bookOf);
   await refreshWholeSearchIndex(open, book);
   const outdated = (await outdatedClubs(database)).includes(slug);
-  const tallies = await open((ctx) => compareTallies(ctx, book));
+  const tallies = await compareTallies(open, book);
   return open(async (ctx) => ({
     club: slug,
     journal: await verifyJournal(ctx),

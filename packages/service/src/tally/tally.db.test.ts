@@ -78,12 +78,11 @@ beforeAll(async () => {
 afterAll(() => world?.close());
 
 /** The tallies after whatever changed was worked out, against counting from scratch. */
-const wrong = () =>
-  inClub(async (ctx) => {
-    const book = await bookOf(ctx);
-    await refreshSearchIndex(ctx, book);
-    return compareTallies(ctx, book);
-  });
+const wrong = async () => {
+  const book = await inClub(bookOf);
+  await inClub((ctx) => refreshSearchIndex(ctx, book));
+  return compareTallies(inClub, book);
+};
 
 const withoutCondition = <T extends { readonly choice: { readonly condition?: unknown } }>(page: T) => {
   const { condition: _, ...choice } = page.choice;
