@@ -5,10 +5,11 @@ import { v7 as uuid } from "uuid";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Context } from "../context";
 import { openOperator } from "../gate";
+import { refreshWholeSearchIndex } from "../search-index";
 import { countSql } from "./facet";
-import { followingSql } from "./order";
+import { followingSql, type ListOrder } from "./order";
 import { type CarChoice, choiceSql } from "./policy";
-import { comparedSql, pageSql } from "./read";
+import { chosenCarIds, comparedSql, foundCars, pageSql, type RegisterListInput, registerList } from "./read";
 
 let world: World;
 
@@ -198,4 +199,41 @@ describe("the rest of the list", () => {
       const scans = scansOf(plan).filter((node) => node["Relation Name"] === "current_value");
       expect(scans.map((node) => node["Node Type"])).not.toContain("Seq Scan");
     }));
+});
+
+describe("a list found by the blocks of the tallies", () => {
+  beforeAll(async () => refreshWholeSearchIndex(inClub, builtInBook), 180_000);
+
+  const byBar: ListOrder = { key: "front.antiRollBar.diameter", descending: true };
+  const orders = ["chassis", "built", "differing", byBar] as const;
+
+  /** The first cars of a list car by car, and two pages of it by the blocks. */
+  async function bothWays(input: RegisterListInput) {
+    return inClub(async (ctx) => {
+      const { rows } = await foundCars(ctx, input);
+      const oneByOne: string[] = [];
+      for await (const { reference } of rows) if (oneByOne.push(reference) === 100) break;
+      const first = await registerList(ctx, input);
+      const second =
+        first.next === undefined ? undefined : await registerList(ctx, { ...input, after: first.next });
+      const paged = [...first.cars, ...(second?.cars ?? [])].map(({ reference }) => reference);
+      return { oneByOne, paged, first };
+    });
+  }
+
+  test.each(Object.entries(conditions))(
+    "has of %s the cars that are found one by one, in every order",
+    async (_, condition) => {
+      for (const order of orders) {
+        for (const show of ["yes", "unknown"] as const) {
+          const { oneByOne, paged, first } = await bothWays({ condition, order, show });
+          expect(first.stale).toBe(0);
+          expect(paged, JSON.stringify({ order, show })).toEqual(oneByOne);
+          const all = await inClub((ctx) => chosenCarIds(ctx, { condition }, show));
+          expect(show === "yes" ? first.total : first.unknown).toBe(all.length);
+        }
+      }
+    },
+    60_000,
+  );
 });
