@@ -5,7 +5,7 @@ import { conditionSql } from "../condition-sql";
 import type { Context } from "../context";
 import { maySeeKeepers } from "../keeper/policy";
 import { searchHolds } from "../search-index";
-import { blockSql, hasSql, keptSql, type TallyAbout } from "../tally";
+import { blockSql, hasSql, keptSql, placesSql, type TallyAbout } from "../tally";
 import { fromSql, type Order, orderSql } from "./order";
 import { baseSql, type CarChoice, type Shown } from "./policy";
 
@@ -116,8 +116,7 @@ function blockCountSql(
     counted AS MATERIALIZED (SELECT t.about, t.series_id, t.text, t.year, bit_count(b.cars & ${shown}) AS n FROM truth h
       JOIN tally_block b ON b.block = h.block JOIN tally t ON t.club_id = b.club_id AND t.id = b.tally_id WHERE t.about IN ('car', 'verdict', 'modified')),
     shown AS MATERIALIZED (SELECT h.block, ${shown} AS cars FROM truth h),
-    places AS MATERIALIZED (SELECT h.block * 16384 + i.place AS place FROM shown h, generate_series(0, 16383) AS i(place)
-      WHERE bit_count(h.cars) > 0 AND ${hasSql(sql`h.cars`, sql`i.place`)}),
+    places AS MATERIALIZED (${placesSql(sql`shown h`)}),
     page AS (${idsSql(page)})
     SELECT 'total' AS kind, NULL AS value, coalesce(sum(bit_count(h.yes)), 0)::int AS cars FROM truth h
     UNION ALL SELECT 'unknown', NULL, coalesce(sum(bit_count(h.open)), 0)::int FROM truth h

@@ -10,6 +10,7 @@ export {
   keptSql,
   noneSql,
   oneSql,
+  placesSql,
   type TallyAbout,
 } from "./policy";
 export { compareTallies, type WrongTally } from "./read";

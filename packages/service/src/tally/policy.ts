@@ -6,9 +6,9 @@ import { differsSql } from "../verdict-sql";
 const sql = Prisma.sql;
 
 /**
- * What a row counts: present values with their verdicts; cars of which a characteristic is known; cars that differ there, by what they have;
- * readings and changes by year; cars changed there by year; days that something is valid to; cars by status and decade, by
- * verdicts that something on them has, by assemblies that were modified, by status and month of building, by the span of
+ * What a row counts: present values with their verdicts; cars of which a characteristic is known; cars that differ there, by
+ * what they have; readings and changes by year; cars changed there by year; days that something is valid to; cars by status
+ * and decade, by verdicts that something on them has, by assemblies that were modified, by status and month of building, by the span of
  * days they were built in, and by how many values their record has.
  */
 export type TallyAbout =
@@ -32,12 +32,26 @@ const blockedAbout = [
 export type BlockedAbout = Extract<TallyAbout, (typeof blockedAbout)[number]>;
 export const blockedSql = Prisma.raw(`(${blockedAbout.map((about) => `'${about}'`).join(", ")})`);
 
-/** A block of 16,384 cars with nobody in it. */
-export const noneSql = sql`B'0'::bit(16384)`;
+/** Places of cars to a block: as many bits as a row of `tally_block` has. */
+const BLOCK = 16_384;
+const sizeSql = Prisma.raw(String(BLOCK));
+
+/** A block with nobody in it. */
+export const noneSql = sql`B'0'::bit(${sizeSql})`;
 /** Which block a place is in. */
-export const blockSql = (place: Prisma.Sql): Prisma.Sql => sql`${place} / 16384`;
+export const blockSql = (place: Prisma.Sql): Prisma.Sql => sql`${place} / ${sizeSql}`;
 /** A block with one car in it, by its place in the club. */
-export const oneSql = (place: Prisma.Sql): Prisma.Sql => sql`set_bit(${noneSql}, ${place} % 16384, 1)`;
+export const oneSql = (place: Prisma.Sql): Prisma.Sql => sql`set_bit(${noneSql}, ${place} % ${sizeSql}, 1)`;
+/** That the car at a place is among those of its block. */
+export const hasSql = (cars: Prisma.Sql, place: Prisma.Sql): Prisma.Sql =>
+  sql`get_bit(${cars}, ${place} % ${sizeSql}) = 1`;
+/** The first place of a block. */
+export const firstPlaceSql = (block: Prisma.Sql): Prisma.Sql => sql`${block} * ${sizeSql}`;
+/** The places of the cars that rows `h` of blocks have in `cars`, as rows of `place`. */
+export const placesSql = (
+  from: Prisma.Sql,
+): Prisma.Sql => sql`SELECT ${firstPlaceSql(sql`h.block`)} + i.place AS place
+  FROM ${from}, generate_series(0, ${sizeSql} - 1) AS i(place) WHERE bit_count(h.cars) > 0 AND ${hasSql(sql`h.cars`, sql`i.place`)}`;
 
 /** Columns that tell one kind of what is counted from another, each with its type: the text is ours, never bound. */
 const columns = {
@@ -247,10 +261,6 @@ export function everySql(cars: Prisma.Sql, book: CharacteristicBook): Prisma.Sql
     " UNION ALL ",
   );
 }
-
-/** That the car at a place is among those of its block. */
-export const hasSql = (cars: Prisma.Sql, place: Prisma.Sql): Prisma.Sql =>
-  sql`get_bit(${cars}, ${place} % 16384) = 1`;
 
 const withBlocks = sql`tally t JOIN tally_block b ON b.club_id = t.club_id AND b.tally_id = t.id`;
 const ofKind = (about: BlockedAbout): Prisma.Sql => sql`t.about = ${Prisma.raw(`'${about}'`)}::text`;

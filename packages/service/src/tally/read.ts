@@ -2,7 +2,7 @@ import { Prisma } from "@trunnion/db";
 import type { CharacteristicBook } from "@trunnion/register";
 import type { Context } from "../context";
 import { standingRecordSql } from "../standing-record";
-import { blockedSql, blockSql, columnList, everySql, noneSql, oneSql } from "./policy";
+import { blockedSql, blockSql, columnList, everySql, firstPlaceSql, noneSql, oneSql } from "./policy";
 
 const sql = Prisma.sql;
 
@@ -65,8 +65,8 @@ function wrongBlocks(from: number): Prisma.Sql {
   WHERE w.held <> w.should AND (t.about IS NULL OR t.about IN ${blockedSql}) ORDER BY 1, 2`;
 }
 
-/** The last place that a car has or a block speaks of. */
-const lastSql = sql`SELECT greatest((SELECT max(place) FROM car_summary), (SELECT max(block) * 16384 FROM tally_block), -1)::int AS last`;
+/** Behind the last place that a car has or a block speaks of. */
+const endSql = sql`SELECT greatest((SELECT max(place) + 1 FROM car_summary), (SELECT ${firstPlaceSql(sql`(max(block) + 1)`)} FROM tally_block), 0)::int AS end`;
 
 /**
  * Proves that the tallies are what counting every car from scratch gives, and their blocks of the very cars; empty when they
@@ -82,7 +82,7 @@ export async function compareTallies(
   const wrong: WrongTally[] = [];
   const keys = await open(({ db }) => db.$queryRaw<{ key: string; rows: number }[]>(keysSql));
   for (const portion of portionsOf(keys)) wrong.push(...(await ask(wrongCounts(portion, book))));
-  const [{ last } = { last: -1 }] = await open(({ db }) => db.$queryRaw<{ last: number }[]>(lastSql));
-  for (let from = 0; from <= last; from += PLACES) wrong.push(...(await ask(wrongBlocks(from))));
+  const [{ end } = { end: 0 }] = await open(({ db }) => db.$queryRaw<{ end: number }[]>(endSql));
+  for (let from = 0; from < end; from += PLACES) wrong.push(...(await ask(wrongBlocks(from))));
   return wrong;
 }
