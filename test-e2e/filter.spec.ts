@@ -6,6 +6,7 @@ test.use({ as: "registrar" });
 
 /** How many cars there are of each answer, from the heads of the two lists. */
 async function counted(register: RegisterPage): Promise<{ readonly fit: number; readonly unknown: number }> {
+  await register.settled();
   const fit = Number.parseInt((await register.lead().textContent()) ?? "", 10);
   const more = register.page.getByText(/^Of [\d,]+ more cars? the record does not say/);
   if ((await more.count()) === 0) return { fit, unknown: 0 };

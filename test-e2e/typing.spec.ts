@@ -89,6 +89,7 @@ test("Back goes to where one came from, and picks made on the way are gone throu
   await expect(register.lead()).toHaveText("50 cars found");
   await register.pick("Series", "Series 2");
   await expect(register.narrowedBy).toHaveText(["Take off: Series 2×"]);
+  await register.settled();
   const narrowed = await register.lead().textContent();
   await register.pick("Status", "In use");
   await expect(register.narrowedBy).toHaveText(["Take off: Series 2×", "Take off: in use×"]);

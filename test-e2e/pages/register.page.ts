@@ -37,6 +37,12 @@ export class RegisterPage {
   async choose(series: string): Promise<void> {
     await this.pick("Series", series);
     await expect(this.narrowedBy.filter({ hasText: series })).toHaveCount(1);
+    await this.settled();
+  }
+
+  /** Waits until all of an answer is there: its first rows come at once, how many there are is told with the last. */
+  async settled(): Promise<void> {
+    await expect(this.page.locator(".found")).toHaveAttribute("aria-busy", "false");
   }
 
   /** Waits until what is shown is what these words find. */
@@ -60,7 +66,7 @@ export class RegisterPage {
 
   /** One column of the rows shown, as text, once all of them are there. */
   async column(name: Column): Promise<readonly string[]> {
-    await expect(this.page.locator(".found")).toHaveAttribute("aria-busy", "false");
+    await this.settled();
     const cells = this.rows.locator(`> :nth-child(${columns.indexOf(name) + 1})`);
     return (await cells.allInnerTexts()).map((text) => text.trim());
   }
