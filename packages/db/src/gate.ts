@@ -1,6 +1,6 @@
-import { clientOf, type Database } from "./client";
+import { clientOf, type Database, transaction } from "./client";
 import type { Prisma } from "./generated/prisma/client";
-import type { ClubTables } from "./scope";
+import type { ClubTables, Tables } from "./scope";
 
 /** Times in milliseconds: waiting for a connection, and the whole transaction. */
 const LIMITS = { maxWait: 10_000, timeout: 20_000 } as const;
@@ -17,10 +17,11 @@ interface Opening {
 function inside<T>(
   database: Database,
   opening: Opening,
-  work: (tx: Prisma.TransactionClient) => Promise<T>,
+  work: (tx: Tables) => Promise<T>,
   timeout: number,
 ): Promise<T> {
-  return clientOf(database).$transaction(
+  return transaction(
+    database,
     async (tx) => {
       await tx.$queryRaw`SELECT set_config('trunnion.club', ${opening.club ?? ""}, true),
         set_config('trunnion.person', ${opening.person ?? ""}, true),

@@ -1,4 +1,4 @@
-import { clientOf, type Database } from "./client";
+import { type Database, transaction } from "./client";
 import { Prisma } from "./generated/prisma/client";
 import type { ClubTables } from "./scope";
 
@@ -16,7 +16,8 @@ export function openClubSnapshot<T>(
   clubId: string,
   work: (tables: ClubTables) => Promise<T>,
 ): Promise<T> {
-  return clientOf(database).$transaction(
+  return transaction(
+    database,
     async (tx) => {
       await tx.$queryRaw`SELECT set_config('trunnion.club', ${clubId}, true),
         set_config('trunnion.person', '', true), set_config('trunnion.invitation', '', true), set_config('trunnion.sheet', '', true),

@@ -22,22 +22,10 @@ export class RowRefused extends Error {
   }
 }
 
+/** What the database says of a row that it turns away: its own code and words. */
 interface RawFault {
   readonly code?: string;
   readonly message: string;
-}
-
-/** PostgreSQL's own code and words, out of what the ORM wraps them in. */
-function rawFault(error: unknown): RawFault {
-  const { meta, message = "" } = error as {
-    meta?: { driverAdapterError?: { cause?: { originalCode?: string; originalMessage?: string } } };
-    message?: string;
-  };
-  const cause = meta?.driverAdapterError?.cause;
-  return {
-    ...(cause?.originalCode === undefined ? {} : { code: cause.originalCode }),
-    message: cause?.originalMessage ?? message,
-  };
 }
 
 /** A link within a kind that waits until all its rows are there. */
@@ -125,7 +113,7 @@ export class RowWriter {
       await work(items);
     } catch (error) {
       await this.tables.$executeRawUnsafe("ROLLBACK TO SAVEPOINT archive_rows");
-      const { code, message } = rawFault(error);
+      const { code, message } = error as RawFault;
       const breach = breachOf(code, message);
       const [only] = items;
       if (breach === undefined || only === undefined) throw error;
