@@ -177,6 +177,29 @@ test("cards are kept for the next time, and the table again", async ({ page }) =
   await expect(register.rows).toHaveCount(50);
 });
 
+test("cars ticked stay ticked while one looks for others, and are compared side by side", async ({
+  page,
+}) => {
+  const register = await new RegisterPage(page).open("sandvaer");
+  await register.search.pressSequentially("S2-0145");
+  await expect(register.narrowedBy).toHaveCount(0);
+  await register.answered("S2-0145");
+  await register.tick("S2-0145").check();
+  await register.search.fill("S3-0237");
+  await register.answered("S3-0237");
+  await register.tick("S3-0237").check();
+  await expect(register.tick("S2-0145")).toHaveCount(0);
+  // The first has left the list and stands by the button; back in the list it is ticked there.
+  await expect(page.getByRole("checkbox", { name: "S2-0145", exact: true })).toBeChecked();
+  await register.search.fill("S2-0145");
+  await register.answered("S2-0145");
+  await expect(register.tick("S2-0145")).toBeChecked();
+  await expect(page.getByRole("checkbox", { name: "S2-0145", exact: true })).toHaveCount(0);
+  await page.getByRole("button", { name: "Ticked cars side by side" }).click();
+  await expect(page.getByRole("heading", { name: "Cars side by side", level: 1 })).toBeVisible();
+  await expect(page.getByRole("textbox", { name: "Cars" })).toHaveValue(/^S[23]-0\d+, S[23]-0\d+$/);
+});
+
 test.describe("with scripts switched off", () => {
   test.use({ javaScriptEnabled: false });
 
@@ -190,6 +213,16 @@ test.describe("with scripts switched off", () => {
     for (const colour of await register.column("colour")) expect(colour.toLowerCase()).toContain("amber");
     await register.narrowedBy.click();
     await expect(register.narrowedBy).toHaveCount(0);
+  });
+
+  test("ticked cars are compared", async ({ page }) => {
+    const register = await new RegisterPage(page).open("sandvaer");
+    await register.find("S2-01");
+    const [first = "", second = ""] = await register.chassis();
+    await register.tick(first).check();
+    await register.tick(second).check();
+    await page.getByRole("button", { name: "Ticked cars side by side" }).click();
+    await expect(page.getByText("2 cars", { exact: true }).first()).toBeVisible();
   });
 
   test("a heading puts the list in its order, page by page, the same cars in each", async ({ page }) => {

@@ -76,6 +76,11 @@ export class RegisterPage {
     return (await this.column("chassis")).map((text) => text.replace(/\s+/g, " "));
   }
 
+  /** The box that ticks a car for a comparison. */
+  tick(reference: string): Locator {
+    return this.page.getByRole("checkbox", { name: `Tick ${reference}`, exact: true });
+  }
+
   car(chassis: string): Locator {
     return this.rows.getByRole("link", { name: chassis, exact: true });
   }

@@ -4,6 +4,7 @@ import { SmallPlate } from "../../components/plate";
 import { carPath, smallPicturePath } from "../../lib/path";
 import { type Column, saidIn } from "./order-head";
 import type { RegisterRow } from "./register-table";
+import { TickBox } from "./tick-box";
 
 /** What a card shows of a car beside what a row does. */
 export interface CarCard {
@@ -42,7 +43,8 @@ function Card({ club, row, columns }: CardProps) {
   return (
     <article className="car-card">
       <div className="grid min-w-0 content-start gap-1">
-        <h2 className="flex flex-wrap items-baseline gap-2 font-normal">
+        <h2 className="flex flex-wrap items-center gap-2 font-normal">
+          <TickBox reference={row.reference} />
           <SmallPlate chassis={row.chassis} href={carPath(club, row.reference)} />
           {row.claim > 1 ? <span className="text-fine text-soft">claim {row.claim}</span> : null}
         </h2>

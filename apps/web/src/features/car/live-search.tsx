@@ -4,6 +4,7 @@ import { flushSync } from "react-dom";
 import type { Show } from "./follow";
 import { foundEndId, foundId } from "./found-part";
 import { showFound } from "./show-found";
+import { tickedIn } from "./tick";
 import { useFollowing } from "./use-following";
 
 export interface LiveSearchProps {
@@ -22,9 +23,10 @@ export function LiveSearch({ form, told, children }: LiveSearchProps) {
   const shown = useRef<HTMLDivElement>(null);
   const [followed, setFollowed] = useState(false);
   const show = useCallback<Show>((html, isLatest) => {
+    const ticked = tickedIn(list.current);
     // From now on the list is this script's own; what the page came with is let go of before anything else is shown.
     flushSync(() => setFollowed(true));
-    return shown.current === null ? Promise.resolve() : showFound(shown.current, html, isLatest);
+    return shown.current === null ? Promise.resolve() : showFound(shown.current, { html, isLatest, ticked });
   }, []);
   const { told: now, asking, failed, type, press } = useFollowing({ typing, list, show });
   return (

@@ -18,6 +18,7 @@ import { RegisterFacets } from "./register-facets";
 import { type RegisterRow, RegisterTable } from "./register-table";
 import { RegisterTools } from "./register-tools";
 import { NothingFound, PastTheEnd, SearchNote } from "./search-note";
+import { TickedCars } from "./tick-box";
 
 export interface RegisterPageProps {
   readonly club: ClubFace;
@@ -161,6 +162,7 @@ function FoundCars(props: RegisterPageProps) {
       <div data-parts className="found-body">
         {list.facets === undefined ? null : <RegisterFacets narrowing={narrowing} facets={list.facets} />}
         <div data-parts className="min-w-0">
+          <TickedCars club={club.slug} few={rows.length < 2} />
           {rows.length > 0 ? (
             <>
               <RegisterTools

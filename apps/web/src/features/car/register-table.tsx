@@ -3,6 +3,7 @@ import { type AssemblyCount, Differing } from "../../components/assembly-strip";
 import { SmallPlate } from "../../components/plate";
 import { carPath, type RegisterSearch } from "../../lib/path";
 import { type Column, OrderHead, saidIn, sayOrder, ValueHead } from "./order-head";
+import { TickBox } from "./tick-box";
 
 /** One car of the register. Texts are shown as they are; an empty one is said to be not recorded. */
 export interface RegisterRow {
@@ -78,6 +79,7 @@ function CarRow({ club, row, columns }: CarRowProps) {
   return (
     <tr>
       <th scope="row" className="list-lead font-normal">
+        <TickBox reference={row.reference} />
         <SmallPlate chassis={row.chassis} href={carPath(club, row.reference)} />
         {row.claim > 1 ? <span className="pl-2 text-fine text-soft">claim {row.claim}</span> : null}
       </th>

@@ -1,3 +1,5 @@
+import { tickAgain, tickedIn } from "./tick";
+
 /** Rows shown at once; the others follow when these have been painted, so that no key waits for all of them. */
 const FIRST_ROWS = 16;
 const NEXT_ROWS = 18;
@@ -36,21 +38,29 @@ function bring(shown: Element, next: Element): void {
   }
 }
 
+export interface Finding {
+  readonly html: string;
+  /** Whether nothing newer is being shown meanwhile. */
+  readonly isLatest: () => boolean;
+  /** References of the cars that were ticked in what is shown. */
+  readonly ticked: readonly string[];
+}
+
 /**
  * Shows what was found in place of what is shown: what did not change is left alone, and of a long list the first rows come
  * at once, the others when those have been painted.
- *
- * @param isLatest whether nothing newer is being shown meanwhile
  */
-export async function showFound(shown: HTMLElement, html: string, isLatest: () => boolean): Promise<void> {
+export async function showFound(shown: HTMLElement, { html, isLatest, ticked }: Finding): Promise<void> {
   const parsed = new DOMParser().parseFromString(html, "text/html").body;
   const next = document.adoptNode(parsed);
   const rows = [...next.querySelectorAll("[data-rows] > *")].slice(FIRST_ROWS);
   for (const row of rows) row.remove();
   bring(shown, next);
+  tickAgain(shown, ticked);
   for (let from = 0; from < rows.length; from += NEXT_ROWS) {
     await afterPaint();
     if (!isLatest()) return;
     shown.querySelector("[data-rows]")?.append(...rows.slice(from, from + NEXT_ROWS));
+    tickAgain(shown, [...ticked, ...tickedIn(shown)]);
   }
 }

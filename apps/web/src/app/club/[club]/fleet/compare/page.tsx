@@ -12,6 +12,10 @@ interface Segments {
   readonly searchParams: Promise<AskedQuery>;
 }
 
+/** Cars of an address: numbers with commas between, or one by one as a list's tick boxes send them. */
+const carsIn = (given: AskedQuery[string]): AskedQuery =>
+  given === undefined || typeof given === "string" ? { cars: given } : { cars: given.join(", ") };
+
 /** Most that are asked for: more are told by the service's own limit. */
 const references = (typed: string | undefined) =>
   (typed ?? "")
@@ -23,7 +27,7 @@ export default async function Page({ params, searchParams }: Segments) {
   const { club } = await params;
   const asked = await searchParams;
   const parts = {
-    cars: queryPart(asked, "cars", longestCars),
+    cars: queryPart(carsIn(asked.cars), "cars", longestCars),
     series: queryPart(asked, "series"),
     against: queryPart(asked, "against"),
   };
