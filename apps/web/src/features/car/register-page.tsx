@@ -125,6 +125,12 @@ function StayingFields({ search }: Pick<RegisterPageProps, "search">) {
   ));
 }
 
+function FoundRows({ club, search, list: { rows, columns = [] }, view }: RegisterPageProps) {
+  if (rows.length === 0) return null;
+  if (view === "cards") return <CarCards club={club.slug} rows={rows} columns={columns} />;
+  return <RegisterTable club={club.slug} search={search} rows={rows} columns={columns} />;
+}
+
 /** All that changes with what is looked for. */
 function FoundCars(props: RegisterPageProps) {
   const { club, search, saved, problem, list, pages, view, own = [] } = props;
@@ -162,23 +168,17 @@ function FoundCars(props: RegisterPageProps) {
       <div data-parts className="found-body">
         {list.facets === undefined ? null : <RegisterFacets narrowing={narrowing} facets={list.facets} />}
         <div data-parts className="min-w-0">
-          <TickedCars club={club.slug} few={rows.length < 2} />
           {rows.length > 0 ? (
-            <>
-              <RegisterTools
-                club={club.slug}
-                search={search}
-                columns={list.columns ?? []}
-                view={view}
-                references={shown === rows.length ? rows.map(({ reference }) => reference) : []}
-              />
-              {view === "cards" ? (
-                <CarCards club={club.slug} rows={rows} columns={list.columns ?? []} />
-              ) : (
-                <RegisterTable club={club.slug} search={search} rows={rows} columns={list.columns ?? []} />
-              )}
-            </>
+            <RegisterTools
+              club={club.slug}
+              search={search}
+              columns={list.columns ?? []}
+              view={view}
+              references={shown === rows.length ? rows.map(({ reference }) => reference) : []}
+            />
           ) : null}
+          <TickedCars club={club.slug} few={rows.length < 2} />
+          <FoundRows {...props} />
           {rows.length === 0 && problem === undefined && shown > 0 ? (
             <PastTheEnd {...(pages.first === undefined ? {} : { first: pages.first })} />
           ) : null}

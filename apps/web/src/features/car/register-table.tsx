@@ -39,7 +39,7 @@ export function RegisterTable({
   readonly columns?: readonly Column[];
 }) {
   return (
-    <table className="list-table mt-6">
+    <table className="list-table mt-4">
       <caption className="sr-only">Cars of the register{sayOrder(search, columns)}</caption>
       <thead>
         <tr>
