@@ -1,4 +1,4 @@
-import type { ValueKind } from "@trunnion/db";
+import { Prisma, type ValueKind } from "@trunnion/db";
 import type { Value } from "@trunnion/register";
 
 /** The five columns that every table keeps a value in. */
@@ -9,6 +9,9 @@ export interface ValueColumns {
   readonly resolution: number | null;
   readonly text: string | null;
 }
+
+/** The same five of a row `v`, for a SELECT. */
+export const valueSql = Prisma.sql`v.value_kind::text AS "valueKind", v.entered, v.number, v.resolution, v.text`;
 
 /** Columns of a value: what was entered stays to the letter beside the reading of it. */
 export function valueColumns(value: Value): ValueColumns {

@@ -9,12 +9,11 @@ import type { ClubFacts, Context } from "../context";
 import { readStored } from "../stored-row";
 
 async function ownOf(ctx: Context): Promise<readonly Characteristic[]> {
-  const rows = await ctx.db.characteristic.findMany({ orderBy: { key: "asc" } });
-  return rows.map(({ key, label, assembly, sided, kind, definition, help, setting, removable }) => {
-    const particulars = definition as Record<string, unknown>;
-    const columns = { key, label, assembly, sided, kind, help, setting, removable };
-    return readStored(characteristicSchema, { ...particulars, ...columns }, `characteristic "${key}"`);
-  });
+  const rows = await ctx.db.$queryRaw<{ key: string; whole: object }[]>`
+    SELECT key, definition || jsonb_build_object('key', key, 'label', label, 'assembly', assembly, 'sided', sided, 'kind', kind,
+      'help', help, 'setting', setting, 'removable', removable) AS whole
+    FROM characteristic ORDER BY key`;
+  return rows.map(({ key, whole }) => readStored(characteristicSchema, whole, `characteristic "${key}"`));
 }
 
 /** The club's dictionary: the built-in characteristics and its own, which behave alike. */

@@ -1,11 +1,12 @@
-import { type CarComparison, compareCars, refused } from "@trunnion/register";
+import { Prisma } from "@trunnion/db";
+import { type CarComparison, type ComparedValue, compareCars, refused } from "@trunnion/register";
 import { partsOf } from "../car/read";
 import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { carReference } from "../record";
 import { listSeries, type SeriesLine } from "../series";
-import { standingRecord } from "../standing-record";
-import { valueFrom } from "../value-columns";
+import { standingRecordSql } from "../standing-record";
+import { type ValueColumns, valueFrom, valueSql } from "../value-columns";
 import { COLUMNS, type ComparisonInput, FEWEST, MOST } from "./policy";
 
 /** One of the cars compared. */
@@ -36,53 +37,45 @@ interface Found extends ComparedCar {
   readonly id: string;
 }
 
-const carFields = {
-  id: true,
-  chassis: true,
-  claim: true,
-  series: { select: { name: true } },
-} as const;
-
-type Row = {
+interface Row {
   readonly id: string;
   readonly chassis: string;
   readonly claim: number;
-  readonly series: { readonly name: string } | null;
-};
+  readonly series: string | null;
+}
 
 const foundOf = (row: Row): Found => ({
   id: row.id,
   reference: carReference(row),
   chassis: row.chassis,
-  series: row.series?.name ?? "series not settled",
+  series: row.series ?? "series not settled",
 });
 
+const rowSql = Prisma.sql`c.id::text AS id, c.chassis, c.claim, s.name AS series`;
+const withSeries = Prisma.sql`LEFT JOIN series s ON s.club_id = c.club_id AND s.id = c.series_id`;
+
 async function byReference(ctx: Context, references: readonly string[]) {
-  const found: Found[] = [];
-  const notFound: string[] = [];
-  for (const reference of references) {
-    const { chassisKey: key, claim } = partsOf(reference);
-    const row = await ctx.db.car.findFirst({
-      where: { ...standingRecord, chassisKey: key, claim },
-      select: carFields,
-    });
-    if (!row) notFound.push(reference);
-    else if (!found.some(({ id }) => id === row.id)) found.push(foundOf(row));
-  }
-  return { found, notFound };
+  const keys = references.map(partsOf);
+  const rows = await ctx.db.$queryRaw<(Row & { place: number })[]>`
+    SELECT k.place::int AS place, ${rowSql}
+    FROM unnest(${keys.map((key) => key.chassisKey)}::text[], ${keys.map(({ claim }) => claim)}::int[])
+      WITH ORDINALITY AS k(chassis_key, claim, place)
+    JOIN car c ON c.club_id = ${ctx.club.id}::uuid AND c.chassis_key = k.chassis_key AND c.claim = k.claim AND ${standingRecordSql}
+    ${withSeries} ORDER BY k.place`;
+  const places = new Set(rows.map(({ place }) => place));
+  return {
+    found: [...new Map(rows.map((row) => [row.id, foundOf(row)])).values()],
+    notFound: references.filter((_, at) => !places.has(at + 1)),
+  };
 }
 
 async function ofSeries(ctx: Context, slug: string, known: readonly SeriesLine[]) {
   if (!known.some((one) => one.slug === slug))
     throw refused("SERIES_NOT_FOUND", { series: slug, known: known.map((one) => one.slug) });
-  const where = { ...standingRecord, series: { slug } };
-  const rows = await ctx.db.car.findMany({
-    where,
-    select: carFields,
-    orderBy: [{ chassisKey: "asc" }, { claim: "asc" }],
-    take: MOST,
-  });
-  const leftOut = Math.max(0, (await ctx.db.car.count({ where })) - rows.length);
+  const rows = await ctx.db.$queryRaw<(Row & { all: number })[]>`
+    SELECT ${rowSql}, count(*) OVER ()::int AS all FROM car c ${withSeries}
+    WHERE s.slug = ${slug} AND ${standingRecordSql} ORDER BY c.chassis_key, c.claim LIMIT ${MOST}::int`;
+  const leftOut = (rows[0]?.all ?? 0) - rows.length;
   return { found: rows.map(foundOf), leftOut };
 }
 
@@ -123,13 +116,17 @@ export async function comparisonPage(ctx: Context, input: ComparisonInput): Prom
   };
   if (found.length < FEWEST) return face;
   const places = new Map(found.map(({ id }, index) => [id, index]));
-  const rows = await ctx.db.currentValue.findMany({ where: { carId: { in: [...places.keys()] } } });
-  const values = rows.map((row) => ({
-    car: places.get(row.carId) ?? 0,
-    characteristic: row.characteristic,
-    side: row.side,
-    value: valueFrom(row),
-    verdict: row.verdict,
+  const rows = await ctx.db.$queryRaw<
+    (ValueColumns & Omit<ComparedValue, "car" | "value"> & { id: string })[]
+  >`
+    SELECT v.car_id::text AS id, v.characteristic, v.side::text AS side, v.verdict::text AS verdict, ${valueSql}
+    FROM current_value v WHERE v.car_id = ANY(${[...places.keys()]}::uuid[])`;
+  const values = rows.map(({ id, characteristic, side, verdict, ...value }) => ({
+    car: places.get(id) ?? 0,
+    characteristic,
+    side,
+    value: valueFrom(value),
+    verdict,
   }));
   const comparison = compareCars({
     cars: found.length,

@@ -151,13 +151,8 @@ async function scopeOf(
 
 /** Kinds there are anywhere in the club, for the choice. */
 async function faceOf(ctx: Context, known: readonly DatedItemKind[]): Promise<DueFace> {
-  const filed = await ctx.db.datedItem.findMany({
-    where: { replacedAt: null },
-    distinct: ["kind"],
-    select: { kind: true },
-    orderBy: { kind: "asc" },
-    take: 50,
-  });
+  const filed = await ctx.db.$queryRaw<{ kind: string }[]>`
+    SELECT DISTINCT kind FROM dated_item WHERE replaced_at IS NULL ORDER BY kind LIMIT 50`;
   const kinds = [...new Set([...known.map(({ kind }) => kind), ...filed.map(({ kind }) => kind)])];
   return {
     club: ctx.club,

@@ -1,5 +1,5 @@
 import { type Database, databaseAway, Role } from "@trunnion/db";
-import { findClub, listClubs, membershipsOf, openClub } from "@trunnion/db/gate";
+import { type ClubRow, listClubs, openClubCalled, openClubOf } from "@trunnion/db/gate";
 import { Refusal, refused } from "@trunnion/register";
 import type { ClubFacts, Context } from "../context";
 import { dayOf } from "../day";
@@ -10,9 +10,7 @@ export interface SignedIn {
   readonly name: string;
 }
 
-type ClubRow = NonNullable<Awaited<ReturnType<typeof findClub>>>;
-
-function factsOf(club: Omit<ClubRow, "createdAt" | "workedOutBy">): ClubFacts {
+function factsOf(club: ClubRow): ClubFacts {
   return {
     id: club.id,
     slug: club.slug,
@@ -46,20 +44,26 @@ export function openMember<T>(
   work: (context: Context) => Promise<T>,
   timeout?: number,
 ): Promise<T> {
-  return reaching(async () => {
-    const memberships = await membershipsOf(database, signedIn.personId);
-    const membership = memberships.find(({ club }) => club.slug === clubSlug);
-    if (!membership) throw refused("NOT_A_MEMBER", { club: clubSlug });
-    const now = new Date();
-    const actor = {
-      personId: signedIn.personId,
-      membershipId: membership.id,
-      name: signedIn.name,
-      roles: membership.roles,
-    };
-    const club = factsOf(membership.club);
-    return openClub(database, club.id, (db) => work({ db, club, actor, today: dayOf(now), now }), timeout);
-  });
+  return reaching(() =>
+    openClubOf(
+      database,
+      signedIn.personId,
+      (memberships) => {
+        const membership = memberships.find((one) => one.club.slug === clubSlug);
+        if (!membership) throw refused("NOT_A_MEMBER", { club: clubSlug });
+        const now = new Date();
+        const actor = {
+          personId: signedIn.personId,
+          membershipId: membership.id,
+          name: signedIn.name,
+          roles: membership.roles,
+        };
+        const club = factsOf(membership.club);
+        return { clubId: club.id, work: (db) => work({ db, club, actor, today: dayOf(now), now }) };
+      },
+      timeout,
+    ),
+  );
 }
 
 /**
@@ -71,14 +75,15 @@ export function openVisitor<T>(
   clubSlug: string,
   work: (context: Context | undefined) => Promise<T>,
 ): Promise<T> {
-  return reaching(async () => {
-    const found = await findClub(database, clubSlug);
-    if (!found) return work(undefined);
-    const now = new Date();
-    const actor = { personId: null, membershipId: null, name: "visitor", roles: [] };
-    const club = factsOf(found);
-    return openClub(database, club.id, (db) => work({ db, club, actor, today: dayOf(now), now }));
-  });
+  return reaching(() =>
+    openClubCalled(database, clubSlug, (found) => {
+      if (found === undefined) return { clubId: "", work: () => work(undefined) };
+      const now = new Date();
+      const actor = { personId: null, membershipId: null, name: "visitor", roles: [] };
+      const club = factsOf(found);
+      return { clubId: club.id, work: (db) => work({ db, club, actor, today: dayOf(now), now }) };
+    }),
+  );
 }
 
 /** The clock of a command; the machine's own when left out. */
@@ -100,19 +105,20 @@ export function openOperator<T>(
   work: (context: Context) => Promise<T>,
   { now }: Clock = { now: new Date() },
 ): Promise<T> {
-  return reaching(async () => {
-    const found = await findClub(database, clubSlug);
-    if (!found) {
-      const known = (await listClubs(database)).map(({ slug }) => slug);
-      throw refused("CLUB_NOT_FOUND", { club: clubSlug, known });
-    }
-    const actor = { personId: null, membershipId: null, name: "command line", roles: Object.values(Role) };
-    const club = factsOf(found);
-    return openClub(
+  const actor = { personId: null, membershipId: null, name: "command line", roles: Object.values(Role) };
+  return reaching(() =>
+    openClubCalled(
       database,
-      club.id,
-      (db) => work({ db, club, actor, today: dayOf(now), now }),
+      clubSlug,
+      async (found) => {
+        if (found === undefined) {
+          const known = (await listClubs(database)).map(({ slug }) => slug);
+          throw refused("CLUB_NOT_FOUND", { club: clubSlug, known });
+        }
+        const club = factsOf(found);
+        return { clubId: club.id, work: (db) => work({ db, club, actor, today: dayOf(now), now }) };
+      },
       OPERATOR_TIMEOUT,
-    );
-  });
+    ),
+  );
 }

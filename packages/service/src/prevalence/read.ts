@@ -1,3 +1,4 @@
+import type { Verdict } from "@trunnion/db";
 import {
   type Assembly,
   assemblies,
@@ -14,7 +15,7 @@ import { bookOf } from "../characteristic";
 import type { ClubFacts, Context } from "../context";
 import { type ChosenFleet, chosenFleet, countedBy, type FleetChoice } from "../fleet-choice";
 import { type Counted as CountedBy, carsSql } from "../tally";
-import { valueFrom } from "../value-columns";
+import { type ValueColumns, valueFrom, valueSql } from "../value-columns";
 import { changedSql, commonestDifferentSql, prevalenceSql, readInOrderSql } from "./policy";
 
 /** How common it is that a characteristic differs from factory. */
@@ -80,7 +81,11 @@ function byKey<T extends { readonly characteristic: string }>(
   rows: readonly T[],
 ): ReadonlyMap<string, readonly T[]> {
   const map = new Map<string, T[]>();
-  for (const row of rows) map.set(row.characteristic, [...(map.get(row.characteristic) ?? []), row]);
+  for (const row of rows) {
+    const same = map.get(row.characteristic);
+    if (same === undefined) map.set(row.characteristic, [row]);
+    else same.push(row);
+  }
   return map;
 }
 
@@ -163,8 +168,16 @@ export interface Others {
 
 const telling: ReadonlySet<string> = new Set(["outsideLimits", "differentPart", "added", "missing"]);
 
+interface OwnRow extends ValueColumns {
+  readonly characteristic: string;
+  readonly side: Side;
+  readonly verdict: Verdict;
+}
+
 async function ownValues(ctx: Context, carId: string, book: CharacteristicBook) {
-  const rows = await ctx.db.currentValue.findMany({ where: { carId }, orderBy: { side: "asc" } });
+  const rows = await ctx.db.$queryRaw<OwnRow[]>`
+    SELECT v.characteristic, v.side::text AS side, v.verdict::text AS verdict, ${valueSql}
+    FROM current_value v WHERE v.car_id = ${carId}::uuid ORDER BY v.side`;
   const own = new Map<string, OthersRow["own"][number][]>();
   for (const row of rows) {
     const characteristic = book.find(row.characteristic);

@@ -1,6 +1,5 @@
 import { type NumberPattern, refused } from "@trunnion/register";
 import type { Context } from "../context";
-import { dayOf } from "../day";
 
 /** A series, for filters. */
 export interface SeriesLine {
@@ -10,7 +9,7 @@ export interface SeriesLine {
 
 /** The club's series, in order. */
 export async function listSeries(ctx: Context): Promise<readonly SeriesLine[]> {
-  return ctx.db.series.findMany({ select: { slug: true, name: true }, orderBy: { ordinal: "asc" } });
+  return ctx.db.$queryRaw<SeriesLine[]>`SELECT slug, name FROM series ORDER BY ordinal`;
 }
 
 /** What a series says of its cars' numbers, dates and options. */
@@ -26,27 +25,16 @@ export interface SeriesDetail extends SeriesLine {
 
 /** The club's series with their number patterns, build periods and options, in order. */
 export async function listSeriesDetails(ctx: Context): Promise<readonly SeriesDetail[]> {
-  const rows = await ctx.db.series.findMany({
-    include: { options: { select: { code: true, label: true }, orderBy: { code: "asc" } } },
-    orderBy: { ordinal: "asc" },
-  });
-  return rows.map((row) => ({
-    id: row.id,
-    slug: row.slug,
-    name: row.name,
-    pattern: {
-      series: row.name,
-      prefix: row.numberPrefix,
-      digits: row.numberDigits,
-      first: row.firstSerial,
-      last: row.lastSerial,
-      suffixes: row.numberSuffixes,
-    },
-    builtFrom: dayOf(row.builtFrom),
-    builtTo: dayOf(row.builtTo),
-    ...(row.builtCount === null ? {} : { builtCount: row.builtCount }),
-    options: row.options,
-  }));
+  const rows = await ctx.db.$queryRaw<(Omit<SeriesDetail, "builtCount"> & { builtCount: number | null })[]>`
+    SELECT s.id::text AS id, s.slug, s.name,
+      json_build_object('series', s.name, 'prefix', s.number_prefix, 'digits', s.number_digits, 'first', s.first_serial,
+        'last', s.last_serial, 'suffixes', s.number_suffixes) AS pattern,
+      to_char(s.built_from, 'YYYY-MM-DD') AS "builtFrom", to_char(s.built_to, 'YYYY-MM-DD') AS "builtTo",
+      s.built_count AS "builtCount",
+      coalesce((SELECT json_agg(json_build_object('code', o.code, 'label', o.label) ORDER BY o.code) FROM series_option o
+        WHERE o.club_id = s.club_id AND o.series_id = s.id), '[]') AS options
+    FROM series s ORDER BY s.ordinal`;
+  return rows.map(({ builtCount, ...row }) => (builtCount === null ? row : { ...row, builtCount }));
 }
 
 /**

@@ -35,10 +35,9 @@ export async function currentSpecifications(
   seriesIds: readonly string[],
 ): Promise<ReadonlyMap<string, Specification>> {
   if (seriesIds.length === 0) return new Map();
-  const current = await db.specification.findMany({
-    where: { seriesId: { in: [...seriesIds] }, status: "current" },
-    select: { id: true, seriesId: true, revision: true, madeCurrentAt: true },
-  });
+  const current = await db.$queryRaw<(Stamp & { readonly seriesId: string })[]>`
+    SELECT id::text AS id, series_id::text AS "seriesId", revision, made_current_at AS "madeCurrentAt"
+    FROM specification WHERE series_id = ANY(${[...seriesIds]}::uuid[]) AND status = 'current'`;
   const lacking = current.filter((row) => !settled.has(stampOf(row))).map(({ id }) => id);
   const read =
     lacking.length === 0
