@@ -5,7 +5,7 @@ import { conditionSql } from "../condition-sql";
 import type { Context } from "../context";
 import { maySeeKeepers } from "../keeper/policy";
 import { searchHolds } from "../search-index";
-import { blockSql, hasSql, keptSql, placesSql, type TallyAbout } from "../tally";
+import { blockSql, facetBlocks, hasSql, keptSql, placesSql, type TallyAbout } from "../tally";
 import { fromSql, type Order, orderSql } from "./order";
 import { baseSql, type CarChoice, type Shown } from "./policy";
 
@@ -113,8 +113,8 @@ function blockCountSql(
   const rows = ([kind, { about, value }]: readonly [string, (typeof kinds)[keyof typeof kinds]]) =>
     sql`SELECT ${kind} AS kind, ${value} AS value, sum(t.n)::int AS cars FROM counted t WHERE t.about = ${about} AND t.n > 0 GROUP BY 2`;
   return sql`WITH ${truth},
-    counted AS MATERIALIZED (SELECT t.about, t.series_id, t.text, t.year, bit_count(b.cars & ${shown}) AS n FROM truth h
-      JOIN tally_block b ON b.block = h.block JOIN tally t ON t.club_id = b.club_id AND t.id = b.tally_id WHERE t.about IN ('car', 'verdict', 'modified')),
+    counted AS MATERIALIZED (SELECT t.about, t.series_id, t.text, t.year, bit_count(b.cars & ${shown}) AS n
+      FROM ${facetBlocks} JOIN truth h ON h.block = b.block),
     shown AS MATERIALIZED (SELECT h.block, ${shown} AS cars FROM truth h),
     places AS MATERIALIZED (${placesSql(sql`shown h`)}),
     page AS (${idsSql(page)})

@@ -5,6 +5,7 @@ export {
   type Counted,
   carsSql,
   countedSql,
+  facetBlocks,
   hasSql,
   keptBlocks,
   keptSql,

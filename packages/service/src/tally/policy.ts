@@ -23,6 +23,7 @@ const blockedAbout = [
   "value",
   "known",
   "differing",
+  "told",
   "changed",
   "car",
   "verdict",
@@ -69,9 +70,19 @@ type Column = keyof typeof columns;
 
 /** The same columns in the order of the table, with what is counted and of which series. */
 export const columnList = Prisma.raw(["about", "series_id", ...Object.keys(columns)].join(", "));
-const ofTally = Prisma.raw(
-  ["about", "series_id", ...Object.keys(columns)].map((name) => `t.${name}`).join(", "),
+const ofSort = Prisma.raw(
+  ["t.about", "NULL::uuid AS series_id", ...Object.keys(columns).map((name) => `t.${name}`)].join(", "),
 );
+
+const hashed = (names: readonly string[]) => Prisma.raw(`hash_record_extended(ROW(${names.join(", ")}), 0)`);
+/** A row's id: what it counts, hashed. Two kinds under one id are a matter of one in 10 million at a million kinds; `check` would tell. */
+export const idSql = hashed(["about", "series_id", ...Object.keys(columns)]);
+/** What blocks are kept under: the same of whatever series, since a condition is held against cars of all of them; of cars as a whole with it. */
+export const sortSql = hashed([
+  "about",
+  "CASE WHEN about = 'car' THEN series_id END",
+  ...Object.keys(columns),
+]);
 
 /** Each car's rows of one kind, one for each time it counts. `from` has a row `c` of `car`. */
 function part(
@@ -153,7 +164,8 @@ const valueParts = {
 
 /**
  * What was measured or fitted in each year, present values and those before them alike: readings by their day, changes by
- * the latest day their date allows.
+ * the latest day their date allows. What a car was told of a second time in a year is a row of its own, so that none counts a
+ * car twice.
  */
 function toldPart({ cars, where }: Cars): Prisma.Sql {
   const told = (row: Prisma.Sql, value: Prisma.Sql, year: Prisma.Sql, from: Prisma.Sql) =>
@@ -168,20 +180,27 @@ function toldPart({ cars, where }: Cars): Prisma.Sql {
       },
       sql`${from} AND ${value}value_kind <> 'absent' AND ${where}`,
     );
-  return sql`${told(
+  const readings = told(
     sql`r`,
     sql`r.`,
     sql`extract(year FROM s."on")::int`,
     sql`${cars} c JOIN setting_sheet s ON s.club_id = c.club_id AND s.car_id = c.id
       JOIN reading r ON r.club_id = s.club_id AND r.setting_sheet_id = s.id WHERE s.superseded_at IS NULL`,
-  )} UNION ALL ${told(
+  );
+  const changes = told(
     sql`h`,
     sql`h.after_`,
     sql`extract(year FROM m.fitted_latest)::int`,
     sql`${cars} c JOIN modification m ON m.club_id = c.club_id AND m.car_id = c.id
       JOIN modification_change h ON h.club_id = m.club_id AND h.modification_id = m.id
       WHERE m.superseded_at IS NULL AND m.fitted_latest IS NOT NULL`,
-  )}`;
+  );
+  const again = Object.keys(columns).map((name) =>
+    name === "standing" ? "CASE WHEN w.nth > 1 THEN w.nth::text END AS standing" : `w.${name}`,
+  );
+  return sql`SELECT w.car_id, w.about, w.series_id, ${Prisma.raw(again.join(", "))}
+    FROM (SELECT u.*, row_number() OVER (PARTITION BY u.car_id, u.characteristic, u.side, u.number, u.text, u.year) AS nth
+      FROM (${readings} UNION ALL ${changes}) AS u) AS w`;
 }
 
 /** Cars with a recorded change by its year; those whose year is in doubt under no year. */
@@ -262,11 +281,17 @@ export function everySql(cars: Prisma.Sql, book: CharacteristicBook): Prisma.Sql
   );
 }
 
-const withBlocks = sql`tally t JOIN tally_block b ON b.club_id = t.club_id AND b.tally_id = t.id`;
-const ofKind = (about: BlockedAbout): Prisma.Sql => sql`t.about = ${Prisma.raw(`'${about}'`)}::text`;
+/** Rows `t` of the tallies of some kinds, one of each sort, with their blocks `b`. */
+const withBlocks = (which: Prisma.Sql): Prisma.Sql =>
+  sql`(SELECT DISTINCT ON (about, characteristic, sort) * FROM tally WHERE ${which}) AS t
+    JOIN tally_block b ON b.club_id = t.club_id AND b.sort = t.sort`;
+const ofKind = (about: BlockedAbout): Prisma.Sql => sql`about = ${Prisma.raw(`'${about}'`)}::text`;
 
-/** Rows `t` of the tallies of one kind with their blocks `b`: for a FROM that a further AND may follow. */
-export const keptBlocks = (about: BlockedAbout): Prisma.Sql => sql`${withBlocks} WHERE ${ofKind(about)}`;
+/** The same of one kind, for a FROM that a further AND may follow. */
+export const keptBlocks = (about: BlockedAbout): Prisma.Sql => sql`${withBlocks(ofKind(about))} WHERE TRUE`;
+
+/** The same of cars as a whole, of verdicts on them and of assemblies that were modified. */
+export const facetBlocks = withBlocks(sql`about IN ('car', 'verdict', 'modified')`);
 
 /** Where counts of some cars come from. */
 export interface Counted {
@@ -290,13 +315,13 @@ export function keptSql(about: TallyAbout, { series }: NonNullable<Counted["kept
 /**
  * What is counted of the cars meant, with how many there are of each in `count`, for a FROM: read off the tallies where they
  * are of these very cars, or off their blocks; else counted here, by the same rows that the tallies are kept by. One kind may
- * come in several rows.
+ * come in several rows; off blocks they are of no series.
  */
 export function countedSql(about: LiveAbout, { where, kept, bits }: Counted): Prisma.Sql {
   if (kept !== undefined) return keptSql(about, kept);
-  if (bits !== undefined && about !== "told")
-    return sql`(WITH ${bits} SELECT ${ofTally}, bit_count(b.cars & h.yes)::int AS count FROM ${withBlocks}
-      JOIN truth h ON h.block = b.block WHERE ${ofKind(about)} AND bit_count(b.cars & h.yes) > 0)`;
+  if (bits !== undefined)
+    return sql`(WITH ${bits} SELECT ${ofSort}, bit_count(b.cars & h.yes)::int AS count FROM ${withBlocks(ofKind(about))}
+      JOIN truth h ON h.block = b.block WHERE bit_count(b.cars & h.yes) > 0)`;
   const cars = { cars: sql`car`, where };
   return sql`(SELECT p.*, 1 AS count FROM (${livePart[about](cars)}) AS p)`;
 }

@@ -49,20 +49,20 @@ function wrongCounts(keys: readonly string[], book: CharacteristicBook): Prisma.
     GROUP BY ${columnList} HAVING sum(kept) <> sum(counted) ORDER BY 1, 2`;
 }
 
-/** Rows whose blocks are not, among the cars of some places of one block, of the very cars that are counted in them. */
+/** Sorts whose blocks are not, among the cars of some places of one block, of the very cars that are counted in them. */
 function wrongBlocks(from: number): Prisma.Sql {
   const to = from + PLACES - 1;
   return sql`WITH places AS MATERIALIZED (SELECT bit_or(${oneSql(sql`p.place`)}) AS mask FROM generate_series(${from}::int, ${to}::int) AS p(place)),
-    should AS (SELECT i.id AS tally_id, bit_or(${oneSql(sql`k.place`)}) AS cars
-      FROM car_summary k JOIN car_tally j USING (club_id, car_id), unnest(j.ids) AS i(id)
-      WHERE k.place BETWEEN ${from}::int AND ${to}::int GROUP BY 1),
-    held AS MATERIALIZED (SELECT b.tally_id, b.cars & m.mask AS cars FROM tally_block b, places m WHERE b.block = ${blockSql(sql`${from}::int`)}),
-    both_ways AS (SELECT tally_id, bit_or(held) AS held, bit_or(should) AS should FROM (
-      SELECT tally_id, cars AS held, ${noneSql} AS should FROM held UNION ALL SELECT tally_id, ${noneSql}, cars FROM should) AS one GROUP BY 1)
+    should AS (SELECT t.sort, bit_or(${oneSql(sql`k.place`)}) AS cars
+      FROM car_summary k JOIN car_tally j USING (club_id, car_id), unnest(j.ids) AS i(id) JOIN tally t ON t.id = i.id
+      WHERE k.place BETWEEN ${from}::int AND ${to}::int AND t.about IN ${blockedSql} GROUP BY 1),
+    held AS MATERIALIZED (SELECT b.sort, b.cars & m.mask AS cars FROM tally_block b, places m WHERE b.block = ${blockSql(sql`${from}::int`)}),
+    both_ways AS (SELECT sort, bit_or(held) AS held, bit_or(should) AS should FROM (
+      SELECT sort, cars AS held, ${noneSql} AS should FROM held UNION ALL SELECT sort, ${noneSql}, cars FROM should) AS one GROUP BY 1)
   SELECT coalesce(t.about, 'nothing') AS about, coalesce(t.characteristic, '') AS characteristic,
     bit_count(w.held)::int AS kept, bit_count(w.should)::int AS counted
-  FROM both_ways w LEFT JOIN tally t ON t.id = w.tally_id
-  WHERE w.held <> w.should AND (t.about IS NULL OR t.about IN ${blockedSql}) ORDER BY 1, 2`;
+  FROM both_ways w LEFT JOIN LATERAL (SELECT one.about, one.characteristic FROM tally one WHERE one.sort = w.sort LIMIT 1) AS t ON TRUE
+  WHERE w.held <> w.should ORDER BY 1, 2`;
 }
 
 /** Behind the last place that a car has or a block speaks of. */

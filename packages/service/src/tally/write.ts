@@ -1,12 +1,19 @@
 import { Prisma } from "@trunnion/db";
 import type { CharacteristicBook } from "@trunnion/register";
 import type { Context } from "../context";
-import { blockedSql, blockSql, columnList, everySql, givenSql, noneSql, oneSql } from "./policy";
+import {
+  blockedSql,
+  blockSql,
+  columnList,
+  everySql,
+  givenSql,
+  idSql,
+  noneSql,
+  oneSql,
+  sortSql,
+} from "./policy";
 
 const sql = Prisma.sql;
-
-/** A row's id: what it counts, hashed. Two kinds under one id are a matter of one in 10 million at a million kinds; `check` would tell. */
-const hashed = sql`hash_record_extended(ROW(${columnList}), 0)`;
 
 /**
  * Which blocks the cars are to be in, `held`, and which they are in, `left_`: in the former they are put, out of the latter taken. A
@@ -15,14 +22,15 @@ const hashed = sql`hash_record_extended(ROW(${columnList}), 0)`;
  */
 const blockParts = sql`
     masks AS MATERIALIZED (SELECT ${blockSql(sql`place`)} AS block, bit_or(${oneSql(sql`place`)}) AS cars FROM placed GROUP BY 1),
-    held AS (SELECT n.id AS tally_id, ${blockSql(sql`p.place`)} AS block, bit_or(${oneSql(sql`p.place`)}) AS cars
+    held AS (SELECT n.sort, ${blockSql(sql`p.place`)} AS block, bit_or(${oneSql(sql`p.place`)}) AS cars
       FROM counts n JOIN placed p USING (car_id) WHERE n.about IN ${blockedSql} GROUP BY 1, 2),
-    left_ AS (SELECT b.tally_id, b.block FROM (SELECT DISTINCT i.id AS tally_id, ${blockSql(sql`w.place`)} AS block
-      FROM was w, unnest(w.ids) AS i(id)) AS l JOIN tally_block b ON b.tally_id = l.tally_id AND b.block = l.block),
-    touched AS (SELECT tally_id, block, bit_or(cars) AS cars FROM (SELECT tally_id, block, cars FROM held
-      UNION ALL SELECT tally_id, block, ${noneSql} FROM left_) AS one GROUP BY 1, 2),
-    blocked AS (INSERT INTO tally_block AS b (tally_id, block, cars) SELECT tally_id, block, cars FROM touched ORDER BY 1, 2
-      ON CONFLICT (club_id, tally_id, block) DO UPDATE
+    left_ AS (SELECT b.sort, b.block FROM (SELECT DISTINCT t.sort, ${blockSql(sql`w.place`)} AS block
+      FROM was w, unnest(w.ids) AS i(id) JOIN tally t ON t.id = i.id WHERE t.about IN ${blockedSql}) AS l
+      JOIN tally_block b ON b.sort = l.sort AND b.block = l.block),
+    touched AS (SELECT sort, block, bit_or(cars) AS cars FROM (SELECT sort, block, cars FROM held
+      UNION ALL SELECT sort, block, ${noneSql} FROM left_) AS one GROUP BY 1, 2),
+    blocked AS (INSERT INTO tally_block AS b (sort, block, cars) SELECT sort, block, cars FROM touched ORDER BY 1, 2
+      ON CONFLICT (club_id, sort, block) DO UPDATE
         SET cars = (b.cars & ~(SELECT m.cars FROM masks m WHERE m.block = excluded.block)) | excluded.cars
         WHERE b.cars <> ((b.cars & ~(SELECT m.cars FROM masks m WHERE m.block = excluded.block)) | excluded.cars))`;
 
@@ -32,7 +40,7 @@ const blockParts = sql`
  */
 function refreshSql(ids: readonly string[], book: CharacteristicBook): Prisma.Sql {
   return sql`WITH ${givenSql(ids)},
-    counts AS MATERIALIZED (SELECT p.*, ${hashed} AS id FROM (${everySql(sql`given`, book)}) AS p),
+    counts AS MATERIALIZED (SELECT p.*, ${idSql} AS id, ${sortSql} AS sort FROM (${everySql(sql`given`, book)}) AS p),
     placed AS MATERIALIZED (SELECT s.car_id, s.place FROM car_summary s WHERE s.car_id = ANY(${[...ids]}::uuid[])),
     was AS MATERIALIZED (SELECT t.car_id, t.ids, p.place FROM car_tally t JOIN placed p USING (car_id)),
     ${blockParts},
@@ -42,8 +50,8 @@ function refreshSql(ids: readonly string[], book: CharacteristicBook): Prisma.Sq
     moved AS MATERIALIZED (SELECT id, sum(by)::int AS by FROM (SELECT id, 1 AS by FROM counts
       UNION ALL SELECT unnest(ids), -1 FROM was) AS step GROUP BY id HAVING sum(by) <> 0),
     changed AS (UPDATE tally t SET count = t.count + m.by FROM moved m WHERE t.id = m.id RETURNING t.id, t.count),
-    added AS (INSERT INTO tally (id, ${columnList}, count)
-      SELECT DISTINCT ON (id) id, ${columnList}, by FROM counts JOIN moved USING (id) WHERE id NOT IN (SELECT id FROM changed) ORDER BY id)
+    added AS (INSERT INTO tally (id, sort, ${columnList}, count)
+      SELECT DISTINCT ON (id) id, sort, ${columnList}, by FROM counts JOIN moved USING (id) WHERE id NOT IN (SELECT id FROM changed) ORDER BY id)
     SELECT id::text AS id FROM changed WHERE count = 0`;
 }
 
@@ -59,8 +67,12 @@ export async function refreshTallies(
   const empty = await db.$queryRaw<{ id: string }[]>(refreshSql(carIds, book));
   if (empty.length === 0) return;
   const ids = empty.map(({ id }) => id);
-  await db.$executeRaw(sql`DELETE FROM tally WHERE id = ANY(${ids}::bigint[])`);
-  await db.$executeRaw(sql`DELETE FROM tally_block WHERE tally_id = ANY(${ids}::bigint[])`);
+  const gone = await db.$queryRaw<{ sort: string }[]>(
+    sql`DELETE FROM tally WHERE id = ANY(${ids}::bigint[]) RETURNING sort::text AS sort`,
+  );
+  const sorts = gone.map(({ sort }) => sort);
+  await db.$executeRaw(sql`DELETE FROM tally_block b WHERE b.sort = ANY(${sorts}::bigint[])
+    AND NOT EXISTS (SELECT FROM tally t WHERE t.club_id = b.club_id AND t.sort = b.sort)`);
 }
 
 /** Forgets what was counted of the club and notes every car down to be counted anew: the way back from whatever went wrong. */
