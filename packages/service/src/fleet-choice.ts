@@ -1,4 +1,4 @@
-import type { Prisma } from "@trunnion/db";
+import { Prisma } from "@trunnion/db";
 import { type CharacteristicBook, type Condition, refused, sayCondition } from "@trunnion/register";
 import { conditionBits, everyCarSql, truthBitsSql } from "./condition-bits";
 import { leansOnSummary } from "./condition-sql";
@@ -7,7 +7,7 @@ import { conditionAsked } from "./filter";
 import { choiceSql } from "./register-list/policy";
 import { refreshSearchIndex } from "./search-index";
 import { listSeries, type SeriesLine } from "./series";
-import type { Counted } from "./tally";
+import { blocksOf, type Counted } from "./tally";
 
 /** Which cars a fleet page speaks of: every one, those of a series, those of which a condition holds for certain. */
 export interface FleetChoice {
@@ -65,19 +65,33 @@ export async function chosenFleet(
 }
 
 /**
+ * The cars meant as the bits `yes` of `truth`, for a WITH. Found once and handed to each statement that counts by them: so a
+ * condition of many parts costs a page no more than one of few.
+ */
+async function bitsOf(ctx: Context, { condition, chosenSeries }: ChosenFleet): Promise<Prisma.Sql> {
+  const among = everyCarSql(chosenSeries === undefined ? {} : { series: chosenSeries });
+  const truth = truthBitsSql({ ...conditionBits(condition?.is ?? { op: "always" }, ctx.today), among });
+  const found = await ctx.db.$queryRaw<{ block: number; yes: string }[]>(
+    Prisma.sql`WITH ${truth} SELECT block, yes::text AS yes FROM truth WHERE bit_count(yes) > 0`,
+  );
+  const blocks = found.map(({ block }) => block);
+  const cars = found.map(({ yes }) => yes);
+  return Prisma.sql`truth AS MATERIALIZED (SELECT * FROM unnest(${blocks}::int[], ${blocksOf(cars)}) AS h(block, yes))`;
+}
+
+/**
  * Where counts of the cars meant come from: the tallies, brought up to date first, for every car and for those of a series, and
- * their blocks for those of which a condition holds. Where more changed than is worked out at once, they are counted one by one.
+ * their blocks for those of which a condition holds, or where the question is of blocks anyhow. Where more changed than is
+ * worked out at once, they are counted one by one.
  */
 export async function countedBy(
   ctx: Context,
-  { where, condition, chosenSeries }: ChosenFleet,
+  fleet: ChosenFleet,
   book: CharacteristicBook,
+  { byBlocks = fleet.condition !== undefined }: { readonly byBlocks?: boolean } = {},
 ): Promise<Counted> {
+  const { where, chosenSeries } = fleet;
   if ((await refreshSearchIndex(ctx, book)) > 0) return { where };
-  const kept = chosenSeries === undefined ? {} : { series: chosenSeries };
-  if (condition === undefined) return { where, kept };
-  return {
-    where,
-    bits: truthBitsSql({ ...conditionBits(condition.is, ctx.today), among: everyCarSql(kept) }),
-  };
+  if (byBlocks) return { where, bits: await bitsOf(ctx, fleet) };
+  return { where, kept: chosenSeries === undefined ? {} : { series: chosenSeries } };
 }

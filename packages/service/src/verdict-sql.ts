@@ -28,3 +28,6 @@ export function verdictsThat(standing: (typeof standingOf)[Verdict]): Prisma.Sql
 
 /** That a row `v` of current values differs from factory. */
 export const differsSql = sql`v.verdict IN ${verdictsThat("differs")}`;
+
+/** That it is known of a row `v` whether it differs. */
+export const toldSql = sql`v.verdict NOT IN ('notRecorded', 'cannotTell')`;

@@ -18,12 +18,26 @@ export interface SpreadScope {
   readonly key: string;
   readonly side?: Side;
   readonly counted: Counted;
+  /** Its values as {@link countedOnceSql} gave them, where counting them costs. */
+  readonly once?: string;
 }
 
+const onSide = ({ side }: SpreadScope) =>
+  side === undefined ? Prisma.empty : sql`AND p.side = ${side}::"Side"`;
+
+/** Every kind of value with how many there are, as JSON: for a scope to be asked several things of. */
+export const countedOnceSql = (scope: SpreadScope): Prisma.Sql =>
+  sql`SELECT coalesce(json_agg(v), '[]')::text AS once FROM (SELECT p.value_kind, p.number, p.resolution, p.text, min(p.entered) AS entered,
+    p.standing, p.year, sum(p.count)::int AS count FROM ${countedSql("value", scope.counted)} AS p
+    WHERE p.characteristic = ${scope.key} ${onSide(scope)} GROUP BY 1, 2, 3, 4, 6, 7) AS v`;
+
 /** Counted rows of the characteristic, one or more values each: how many is in `count`. */
-function rowsSql(about: "value" | "told", { key, side, counted }: SpreadScope): Prisma.Sql {
-  const onSide = side === undefined ? Prisma.empty : sql`AND p.side = ${side}::"Side"`;
-  return sql`${countedSql(about, counted)} AS p WHERE p.characteristic = ${key} ${onSide}`;
+function rowsSql(about: "value" | "told", scope: SpreadScope): Prisma.Sql {
+  const { key, counted, once } = scope;
+  if (about === "value" && once !== undefined)
+    return sql`json_to_recordset(${once}::json) AS p(value_kind "ValueKind", number float8, resolution float8, text text, entered text,
+      standing text, year int, count int) WHERE TRUE`;
+  return sql`${countedSql(about, counted)} AS p WHERE p.characteristic = ${key} ${onSide(scope)}`;
 }
 
 /** Of how many cars something is known there, on whatever side. */

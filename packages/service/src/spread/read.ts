@@ -26,6 +26,7 @@ import {
   apartSql,
   binnedSql,
   builtSql,
+  countedOnceSql,
   EACH,
   eachSql,
   knownSql,
@@ -257,6 +258,13 @@ async function knownOf(ctx: Context, scope: SpreadScope, { values }: Summary): P
   return known?.cars ?? 0;
 }
 
+/** Under a condition the values are counted once for all that is asked of them. */
+async function countedOnce(ctx: Context, scope: SpreadScope): Promise<SpreadScope> {
+  if (scope.counted.bits === undefined) return scope;
+  const [row] = await ctx.db.$queryRaw<{ once: string }[]>(countedOnceSql(scope));
+  return row === undefined ? scope : { ...scope, once: row.once };
+}
+
 /**
  * A characteristic of the club's dictionary by its key.
  *
@@ -283,7 +291,7 @@ export async function spread(ctx: Context, input: SpreadInput): Promise<Spread> 
   const { where: _, ...choice } = fleet;
   const counted = await countedBy(ctx, fleet, book);
   const side = sided ? input.side : undefined;
-  const scope: SpreadScope = { key, counted, ...(side === undefined ? {} : { side }) };
+  const scope = await countedOnce(ctx, { key, counted, ...(side === undefined ? {} : { side }) });
   const [{ cars } = { cars: 0 }] = await ctx.db.$queryRaw<{ cars: number }[]>(carsSql(counted));
   const [summary] = await ctx.db.$queryRaw<Summary[]>(summarySql(scope));
   if (summary === undefined) throw new Error("a summary without GROUP BY is always one row");

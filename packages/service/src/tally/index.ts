@@ -1,6 +1,7 @@
 export {
   type BlockedAbout,
   blockSql,
+  blocksOf,
   builtMonth,
   type Counted,
   carsSql,

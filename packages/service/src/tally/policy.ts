@@ -1,7 +1,7 @@
 import { Prisma } from "@trunnion/db";
 import { type CharacteristicBook, datedItemKindsOf } from "@trunnion/register";
 import { standingRecordSql } from "../standing-record";
-import { differsSql } from "../verdict-sql";
+import { differsSql, toldSql } from "../verdict-sql";
 
 const sql = Prisma.sql;
 
@@ -39,6 +39,8 @@ const sizeSql = Prisma.raw(String(BLOCK));
 
 /** A block with nobody in it. */
 export const noneSql = sql`B'0'::bit(${sizeSql})`;
+/** Blocks given by their bits, as an array. */
+export const blocksOf = (bits: readonly string[]): Prisma.Sql => sql`${[...bits]}::bit(${sizeSql})[]`;
 /** Which block a place is in. */
 export const blockSql = (place: Prisma.Sql): Prisma.Sql => sql`${place} / ${sizeSql}`;
 /** A block with one car in it, by its place in the club. */
@@ -142,8 +144,8 @@ const valueParts = {
       "known",
       {
         characteristic: sql`v.characteristic`,
-        standing: sql`CASE WHEN bool_or(${differsSql}) THEN 'differs' WHEN bool_or(v.verdict <> 'notRecorded') THEN 'compared'
-          ELSE 'notCompared' END`,
+        standing: sql`CASE WHEN bool_or(${differsSql}) THEN 'differs' WHEN bool_or(${toldSql}) THEN 'compared'
+          WHEN bool_or(v.verdict <> 'notRecorded') THEN 'cannotTell' ELSE 'notCompared' END`,
       },
       sql`${values(of)} WHERE ${of.where} GROUP BY c.id, c.series_id, v.characteristic`,
     ),

@@ -14,6 +14,7 @@ import { prevalence } from "../prevalence";
 import { registerList } from "../register-list";
 import { refreshSearchIndex } from "../search-index";
 import { spread } from "../spread";
+import { commonestSql, firstCountSql, fourfoldSql } from "../together/policy";
 import { compareTallies, forgetTallies } from "./index";
 import { type Counted, columnList, countedSql, type LiveAbout } from "./policy";
 
@@ -102,19 +103,32 @@ const someConditions: readonly Condition[] = [
   },
 ];
 
+/** Something of every characteristic that is asked about. */
+const whole = {
+  read: { "front.camber": "0°10'", "body.colour": "Red" },
+  asBuilt: { "rear.antiRollBar.diameter": "16 mm" },
+  modified: { "front.disc.face": "drilled" },
+};
+
 const withoutSeries = Prisma.raw(columnList.sql.replace("series_id, ", ""));
 
-/** What is counted of cars of which a condition holds, off the blocks and one by one, each kind in one row. */
-async function counted(ctx: Context, about: LiveAbout, condition: Condition) {
+/** Where cars of which a condition holds are counted from: off the blocks, and one by one. */
+function countedBoth(ctx: Context, condition: Condition): readonly [Counted, Counted] {
   const bits = truthBitsSql({ ...conditionBits(condition, ctx.today), among: everyCarSql({}) });
   const where = Prisma.sql`c.merged_into_id IS NULL AND ${conditionSql(condition, ctx.today).yes}`;
+  return [{ where, bits }, { where }];
+}
+
+/** What is counted of them, each kind in one row. */
+async function counted(ctx: Context, about: LiveAbout, condition: Condition) {
+  const [blocks, oneByOne] = countedBoth(ctx, condition);
   const rows = (source: Counted) =>
     ctx.db.$queryRaw<object[]>(
       // Off blocks they are of no series.
       Prisma.sql`SELECT row(${withoutSeries}, sum(count)::int)::text AS row FROM ${countedSql(about, source)} AS p
         GROUP BY ${withoutSeries} ORDER BY 1`,
     );
-  return { blocks: await rows({ where, bits }), oneByOne: await rows({ where }) };
+  return { blocks: await rows(blocks), oneByOne: await rows(oneByOne) };
 }
 
 /** What pages say read off the tallies, and what they say off their blocks. */
@@ -262,6 +276,46 @@ describe("the tallies", () => {
       }
       const every = await inClub((ctx) => counted(ctx, about, { op: "always" }));
       expect(every.blocks.length).toBeGreaterThan(0);
+    },
+  );
+
+  test.each(someConditions)(
+    "tell what goes together as going over the cars does, where %j holds",
+    async (condition) => {
+      const own: string[] = [];
+      for (const input of fill.slice(0, 5)) own.push((await world.car({ ...input, ...whole })).id);
+      await rebuild();
+      await world.inClub(async (db) => {
+        const verdicts = ["outsideLimits", "asSpecified", "cannotTell", "notRecorded", "missing"] as const;
+        for (const [at, carId] of own.entries())
+          for (const [place, characteristic] of keys.entries()) {
+            const verdict = verdicts[(at * 2 + place) % verdicts.length] ?? "added";
+            await db.currentValue.updateMany({ where: { carId, characteristic }, data: { verdict } });
+          }
+      });
+      await wrong();
+      const firsts = [
+        { key: "front.camber" },
+        { key: "front.disc.face", value: "drilled" },
+        { key: "front.disc.face" },
+      ];
+      let tables = 0;
+      for (const first of firsts) {
+        const [blocks, oneByOne] = await inClub(async (ctx) => {
+          const asked = [];
+          for (const counted of countedBoth(ctx, condition)) {
+            const of = { ...first, counted };
+            const tables = await ctx.db.$queryRaw<{ characteristic: string }[]>(fourfoldSql(of));
+            const all = tables.map(({ characteristic }) => characteristic);
+            const common = await ctx.db.$queryRaw(commonestSql(of, all));
+            asked.push({ tables, common, cars: await ctx.db.$queryRaw(firstCountSql(of)) });
+          }
+          return asked;
+        });
+        expect(blocks).toEqual(oneByOne);
+        tables += blocks?.tables.length ?? 0;
+      }
+      if (condition.op === "always") expect(tables).toBeGreaterThan(0);
     },
   );
 

@@ -2,7 +2,7 @@ import { type Association, association, type Fourfold, holdsUp, smallExpected } 
 import { type Assembly, type CharacteristicBook, sayKept } from "@trunnion/register";
 import { bookOf } from "../characteristic";
 import type { Context } from "../context";
-import { chosenFleet, type FleetChoice } from "../fleet-choice";
+import { chosenFleet, countedBy, type FleetChoice } from "../fleet-choice";
 import { sayCommonest } from "../prevalence";
 import { characteristicOf } from "../spread";
 import { commonestSql, type First, firstCountSql, fourfoldSql, SAMPLE } from "./policy";
@@ -31,7 +31,7 @@ export interface TogetherRow extends Fourfold, Association {
 export interface Together {
   /** "differs from factory", or what it is. */
   readonly first: string;
-  /** Cars of which the first property is known, and how many of those were looked at: a sample where they are very many. */
+  /** Cars of which the first property is known, and how many of those were looked at: fewer while very many wait to be counted. */
   readonly known: number;
   readonly lookedAt: number;
   /** How many connections were looked for. */
@@ -100,9 +100,9 @@ async function rowsOf(
 export async function together(ctx: Context, input: TogetherInput): Promise<Together> {
   const book = await bookOf(ctx);
   const characteristic = characteristicOf(book, input.key);
-  const { where } = await chosenFleet(ctx, input, book);
+  const counted = await countedBy(ctx, await chosenFleet(ctx, input, book), book, { byBlocks: true });
   const { key, value } = input;
-  const first: First = { key, where, ...(value === undefined ? {} : { value }) };
+  const first: First = { key, counted, ...(value === undefined ? {} : { value }) };
   const [{ cars: known } = { cars: 0 }] = await ctx.db.$queryRaw<{ cars: number }[]>(firstCountSql(first));
   const found = (await ctx.db.$queryRaw<Found[]>(fourfoldSql(first))).filter(telling);
   const judged = found
@@ -112,7 +112,7 @@ export async function together(ctx: Context, input: TogetherInput): Promise<Toge
   return {
     first: value === undefined ? "differs from factory" : `is ${sayKept(characteristic, value)}`,
     known,
-    lookedAt: Math.min(known, SAMPLE),
+    lookedAt: counted.bits === undefined ? Math.min(known, SAMPLE) : known,
     looked: found.length,
     rows: judged.length === 0 ? [] : await rowsOf(ctx, first, { judged, looked: found.length, book }),
   };
