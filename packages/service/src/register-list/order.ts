@@ -1,6 +1,7 @@
 import { Prisma } from "@trunnion/db";
 import { type Characteristic, chassisKey } from "@trunnion/register";
 import type { Context } from "../context";
+import { type Counted, keptSql } from "../tally";
 
 const sql = Prisma.sql;
 
@@ -17,8 +18,15 @@ export interface ValueOrder {
 
 export type ListOrder = NamedOrder | ValueOrder;
 
-/** An order settled: one by values with the characteristic it is by. */
-export type Order = NamedOrder | (Omit<ValueOrder, "key"> & { readonly of: Characteristic });
+/** One by values with the characteristic it is by. */
+interface SettledValueOrder extends Omit<ValueOrder, "key"> {
+  readonly of: Characteristic;
+  /** Of a quantity, SI: cars that have none up to there, in the direction of the order, are left out. */
+  readonly upTo?: number;
+}
+
+/** An order settled. */
+export type Order = NamedOrder | SettledValueOrder;
 
 /** Rows that have number and claim: those of `car c`, or the summaries `s` alone, by which cars found in bits are put in order. */
 export type Rows = "c" | "s";
@@ -40,7 +48,7 @@ const rank = sql`CASE WHEN o.place IS NOT NULL THEN 0 WHEN o.car_id IS NOT NULL 
  * One place per car: of several sides the lowest, or the highest where that is first. Texts go as a reader expects, by the
  * Unicode collation; numbers in SI; choices, designations and days by their codes.
  */
-function placesSql({ of, descending }: Exclude<Order, NamedOrder>): Prisma.Sql {
+function placesSql({ of, descending, upTo }: SettledValueOrder): Prisma.Sql {
   const ends = descending ? sql`max` : sql`min`;
   const value = {
     quantity: sql`v.number`,
@@ -50,7 +58,9 @@ function placesSql({ of, descending }: Exclude<Order, NamedOrder>): Prisma.Sql {
     date: sql`v.text COLLATE "C"`,
   }[of.kind];
   return sql`SELECT v.club_id, v.car_id, ${ends}(${value}) FILTER (WHERE v.value_kind <> 'absent') AS place
-    FROM current_value v WHERE v.characteristic = ${of.key} GROUP BY v.club_id, v.car_id`;
+    FROM current_value v WHERE v.characteristic = ${of.key}
+      ${upTo === undefined ? Prisma.empty : sql`AND v.number ${descending ? sql`>=` : sql`<=`} ${String(upTo)}::float8`}
+    GROUP BY v.club_id, v.car_id`;
 }
 
 /** What the cars of a list are ordered by. */
@@ -63,11 +73,45 @@ export function orderSql(order: Order, rows: Rows = "c"): Prisma.Sql {
 /** Where the rows of a list come from. */
 export function fromSql(order: Order, rows: Rows = "c"): Prisma.Sql {
   const places = (key: Prisma.Sql) =>
-    typeof order === "string" ? Prisma.empty : sql`LEFT JOIN (${placesSql(order)}) o ON ${key}`;
+    typeof order === "string"
+      ? Prisma.empty
+      : sql`${order.upTo === undefined ? sql`LEFT JOIN` : sql`JOIN`} (${placesSql(order)}) o ON ${key}`;
   if (rows === "s") return sql`car_summary s ${places(sql`o.club_id = s.club_id AND o.car_id = s.car_id`)}`;
   if (typeof order === "string" && order !== "chassis")
     return sql`car_summary s JOIN car c ON c.club_id = s.club_id AND c.id = s.car_id`;
   return sql`car c ${places(sql`o.club_id = c.club_id AND o.car_id = c.id`)}`;
+}
+
+/** Values of one characteristic that a car has at most: left, right, and of the whole. */
+const VALUES_A_CAR = 3;
+
+/**
+ * How far to look along the values for a page of cars, by the tallies: from where the page before ended so many values
+ * further on that they may well be of enough cars. Whoever finds too few cars there looks at all.
+ */
+export function upToSql(
+  { of, descending }: SettledValueOrder,
+  {
+    kept,
+    after,
+    size,
+  }: {
+    readonly kept: NonNullable<Counted["kept"]>;
+    readonly after: string | undefined;
+    readonly size: number;
+  },
+): Prisma.Sql {
+  const ascending = descending ? sql`DESC` : sql`ASC`;
+  const { key, claim } = lastOf(after ?? "");
+  const last = sql`SELECT ${descending ? sql`max` : sql`min`}(v.number) FROM car c
+      JOIN current_value v ON v.club_id = c.club_id AND v.car_id = c.id
+      WHERE c.chassis_key = ${key} AND c.claim = ${claim}::int AND v.characteristic = ${of.key}`;
+  const before = sql`(SELECT max(b.upto) FROM walked b WHERE b.number ${descending ? sql`>=` : sql`<=`} (${last}))`;
+  return sql`WITH walked AS MATERIALIZED (SELECT t.number, sum(sum(t.count)) OVER (ORDER BY t.number ${ascending}) AS upto
+      FROM ${keptSql("value", kept)} AS t WHERE t.characteristic = ${of.key} AND t.number IS NOT NULL GROUP BY t.number)
+    SELECT w.number FROM walked w
+    WHERE w.upto > ${(size + 1) * VALUES_A_CAR}::int + ${after === undefined ? sql`0` : sql`coalesce(${before}, 0)`}
+    ORDER BY w.upto LIMIT 1`;
 }
 
 interface Last {

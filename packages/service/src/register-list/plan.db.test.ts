@@ -43,10 +43,17 @@ function valuesOf(carId: string, index: number): readonly object[] {
     const text = (index + place) % 2 === 0 ? "plain" : `code${index % 40}`;
     return { ...row, characteristic, valueKind: "choice", entered: text, text };
   });
+  // Of one car in ten the two sides, mostly unlike.
+  const sided = ["left", "right"].flatMap((side, place) => {
+    const number = -((index * (7 + 6 * place)) % 100) / 1_000;
+    const camber = { valueKind: "quantity", entered: `${number} rad`, number, resolution: 0.001 };
+    return index % 10 === 0 ? [{ ...row, characteristic: "front.camber", side, ...camber }] : [];
+  });
   const colour = `Colour ${index % 50}`;
   return [
     ...numbers,
     ...codes,
+    ...sided,
     { ...row, characteristic: "body.colour", valueKind: "text", entered: colour, text: colour },
   ];
 }
@@ -220,6 +227,30 @@ describe("a list found by the blocks of the tallies", () => {
       return { oneByOne, paged, first };
     });
   }
+
+  test.each([true, false])(
+    "and, whole and by a quantity, page after page has the cars in the order they have one by one: %s",
+    async (descending) => {
+      for (const key of ["front.antiRollBar.diameter", "front.camber"]) {
+        const input: RegisterListInput = { order: { key, descending } };
+        const [oneByOne, paged] = await inClub(async (ctx) => {
+          const every: string[] = [];
+          for await (const { reference } of (await foundCars(ctx, input)).rows)
+            if (every.push(reference) === 500) break;
+          const pages: string[] = [];
+          let after: string | undefined;
+          while (pages.length < 500) {
+            const page = await registerList(ctx, { ...input, ...(after === undefined ? {} : { after }) });
+            pages.push(...page.cars.map(({ reference }) => reference));
+            after = page.next;
+          }
+          return [every, pages];
+        });
+        expect(paged).toEqual(oneByOne);
+      }
+    },
+    120_000,
+  );
 
   test.each(Object.entries(conditions))(
     "has of %s the cars that are found one by one, in every order",

@@ -20,7 +20,7 @@ import { type ChoiceInput, choiceAsked } from "./choice";
 import { valuesOf } from "./column";
 import { type Counts, countCars, type Facets, findCars } from "./facet";
 import { type Nearest, nearestOf } from "./nearest";
-import { behind, fromSql, type ListOrder, type Order, orderSql } from "./order";
+import { behind, fromSql, type ListOrder, type Order, orderSql, upToSql } from "./order";
 import { type CarPhoto, photosOf } from "./photo";
 import { type CarChoice, choiceSql, type Shown } from "./policy";
 
@@ -284,13 +284,25 @@ async function byBlocks(
   return { counts, ...(await rowsOf(ctx, listed, await ctx.db.$queryRaw<Row[]>(givenSql(ids)), size)) };
 }
 
+/** The same of a whole list by a quantity, for no more of the cars than the page needs; nothing where that were too few. */
+async function soonest(ctx: Context, listed: Listed, page: Page): Promise<Rows | undefined> {
+  const { order, choice } = listed;
+  if (typeof order === "string" || order.of.kind !== "quantity") return undefined;
+  const kept = choice.series === undefined ? {} : { series: choice.series };
+  const [end] = await ctx.db.$queryRaw<{ number: number }[]>(upToSql(order, { kept, ...page }));
+  if (end === undefined) return undefined;
+  const rows = await oneByOne(ctx, { ...listed, order: { ...order, upTo: end.number } }, page);
+  return rows.more ? rows : undefined;
+}
+
 /** One page with its counts. Where nothing narrows the list, its rows are the first of an index and its counts are kept. */
 async function pageOf(ctx: Context, listed: Listed, page: Page, tallied: boolean) {
   const { choice, show } = listed;
   const plain = choice.search === undefined && choice.condition === undefined && show !== "unknown";
   if (tallied && !plain) return byBlocks(ctx, listed, page);
   const counts = await countCars(ctx, { choice, tallied, ...(show === undefined ? {} : { show }) });
-  return { counts, ...(await oneByOne(ctx, listed, page)) };
+  const first = tallied && plain ? await soonest(ctx, listed, page) : undefined;
+  return { counts, ...(first ?? (await oneByOne(ctx, listed, page))) };
 }
 
 /**

@@ -113,7 +113,7 @@ export function ChangeYears({ rows }: { readonly rows: readonly PrevalenceRow[] 
       </p>
       <Legend id="change-years" entries={[{ hatch: "lines", label: "Changes recorded in the year" }]} />
       <SharePlot id="change-years-plot" rows={years} />
-      <details className="text-small">
+      <details className="print-open text-small">
         <summary className="print:hidden min-h-11 cursor-pointer py-2">As a table</summary>
         <table className="plain-table">
           <caption className="sr-only">Changes by year</caption>

@@ -213,7 +213,7 @@ export function MonthSection({ page: { months, noMonth } }: { readonly page: Sur
         })}
       />
       <SharePlot id="months-plot" rows={monthRows(spans)} step={step / 12} />
-      <details className="text-small">
+      <details className="print-open text-small">
         <summary className="print:hidden min-h-11 cursor-pointer py-2">As a table</summary>
         <div className="overflow-x-auto">
           <table className="plain-table">

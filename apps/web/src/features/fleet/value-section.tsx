@@ -95,7 +95,7 @@ function Classes({ rows, axis, page }: ClassesProps) {
         Values by class; a value on an edge is in the class above it. Brackets are limits, notches nominals,
         of the specifications{marks.length > DRAWN_LIMITS ? ": the first five; all stand below" : ""}.
       </figcaption>
-      <details className="text-small">
+      <details className="print-open text-small">
         <summary className="print:hidden min-h-11 cursor-pointer py-2">As a table</summary>
         <ClassTable rows={rows} />
       </details>

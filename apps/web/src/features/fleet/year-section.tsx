@@ -66,7 +66,7 @@ function YearFigure({ id, title, text, table, axis }: YearFigureProps) {
         <YearPlot id={id} table={table} axis={axis} />
       )}
       {table.rows.length === 0 ? null : (
-        <details className="text-small">
+        <details className="print-open text-small">
           <summary className="print:hidden min-h-11 cursor-pointer py-2">As a table</summary>
           <YearRows title={title} table={table} />
         </details>

@@ -140,7 +140,7 @@ function Plot({ plot, words }: { readonly plot: SettingPlot; readonly words: Sid
         {...(plot.lower === undefined ? {} : { lower: plot.lower })}
         {...(plot.upper === undefined ? {} : { upper: plot.upper })}
       />
-      <details className="text-small">
+      <details className="print-open text-small">
         <summary className="print:hidden min-h-11 cursor-pointer py-2">As a table</summary>
         <PlotTable plot={plot} words={words} />
       </details>
