@@ -49,6 +49,9 @@ const logChoose = (n: number, k: number) => logFactorial(n) - logFactorial(k) - 
 /** Tables this little more probable than the one found count as equally so: rounding alone told them apart. */
 const ALIKE = 1e-7;
 
+/** A part of a sum that no longer changes a double. */
+const NEGLIGIBLE = 2 ** -60;
+
 function exactOf({ both, firstOnly, secondOnly, neither }: Fourfold): number {
   const [first, second] = [both + firstOnly, both + secondOnly];
   const count = first + secondOnly + neither;
@@ -56,12 +59,25 @@ function exactOf({ both, firstOnly, secondOnly, neither }: Fourfold): number {
     Math.exp(logChoose(first, k) + logChoose(count - first, second - k) - logChoose(count, second));
   const limit = probability(both) * (1 + ALIKE);
   const [least, most] = [Math.max(0, first + second - count), Math.min(first, second)];
-  let sum = 0;
-  for (let k = least; k <= most; k += 1) {
-    const one = probability(k);
-    if (one <= limit) sum += one;
-  }
-  return Math.min(1, sum);
+  const mode = Math.min(most, Math.max(least, Math.floor(((first + 1) * (second + 1)) / (count + 2))));
+  if (probability(mode) <= limit) return 1;
+  // From the mode outwards tables become ever less probable: each tail begins where they are improbable enough.
+  const tail = (step: -1 | 1): number => {
+    let [near, far] = [0, (step < 0 ? mode - least : most - mode) + 1];
+    while (near < far) {
+      const between = Math.floor((near + far) / 2);
+      if (probability(mode + step * between) <= limit) far = between;
+      else near = between + 1;
+    }
+    let sum = 0;
+    for (let k = mode + step * near; k >= least && k <= most; k += step) {
+      const one = probability(k);
+      sum += one;
+      if (one <= sum * NEGLIGIBLE) break;
+    }
+    return sum;
+  };
+  return Math.min(1, tail(-1) + tail(1));
 }
 
 /**

@@ -156,6 +156,33 @@ describe("an association", () => {
     );
   });
 
+  test("has it for tens of thousands as well: by the ratios of neighbouring tables, without a factorial", () => {
+    const cell = fc.integer({ min: 0, max: 20_000 });
+    const large = fc.record({ both: cell, firstOnly: cell, secondOnly: cell, neither: cell });
+    fc.assert(
+      fc.property(large, ({ both, firstOnly, secondOnly, neither }) => {
+        const [first, second, rest] = [both + firstOnly, both + secondOnly, secondOnly + neither];
+        const [least, most] = [Math.max(0, second - rest), Math.min(first, second)];
+        const mode = Math.min(
+          most,
+          Math.max(least, Math.floor(((first + 1) * (second + 1)) / (first + rest + 2))),
+        );
+        // Each table's probability as a multiple of the likeliest one's.
+        const to = new Map([[mode, 1]]);
+        const up = (k: number) => ((first - k) * (second - k)) / ((k + 1) * (rest - second + k + 1));
+        for (let k = mode; k < most; k += 1) to.set(k + 1, (to.get(k) ?? 0) * up(k));
+        for (let k = mode; k > least; k -= 1) to.set(k - 1, (to.get(k) ?? 0) / up(k - 1));
+        const found = (to.get(both) ?? 0) * 1.000_000_1;
+        const all = [...to.values()].reduce((sum, one) => sum + one, 0);
+        const tails = [...to.values()].filter((one) => one <= found).reduce((sum, one) => sum + one, 0);
+        const { exactProbability } = association({ both, firstOnly, secondOnly, neither });
+        expect(Math.abs(exactProbability - tails / all)).toBeLessThan(1e-7);
+        if (tails / all > 1e-200) expect(exactProbability / (tails / all)).toBeCloseTo(1, 5);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
   test("has for phi the correlation that simple-statistics finds in the single cars", () => {
     fc.assert(
       fc.property(table, (counts) => {

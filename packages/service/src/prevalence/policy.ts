@@ -14,17 +14,19 @@ export function prevalenceSql(counted: Counted): Prisma.Sql {
   return sql`SELECT characteristic, sum(count)::int AS known,
       coalesce(sum(count) FILTER (WHERE standing <> 'notCompared'), 0)::int AS compared,
       coalesce(sum(count) FILTER (WHERE standing = 'differs'), 0)::int AS differs
-    FROM ${countedSql("known", counted)} AS p GROUP BY 1`;
+    FROM ${countedSql("known", counted)} AS p GROUP BY 1 HAVING sum(count) > 0`;
 }
 
 /** What differing cars have there most often. */
 export function commonestDifferentSql(counted: Counted): Prisma.Sql {
   return sql`SELECT DISTINCT ON (characteristic) characteristic, kind, text, entered, cars FROM (
       SELECT characteristic, value_kind::text AS kind, text, min(entered) AS entered, sum(count)::int AS cars
-      FROM ${countedSql("differing", counted)} AS p GROUP BY characteristic, value_kind, text, number) AS value
+      FROM ${countedSql("differing", counted)} AS p GROUP BY characteristic, value_kind, text, number
+      HAVING sum(count) > 0) AS value
     ORDER BY characteristic, cars DESC, entered`;
 }
 
 /** Cars with recorded changes by characteristic and year; those whose year is in doubt under no year. */
 export const changedSql = (counted: Counted): Prisma.Sql =>
-  sql`SELECT characteristic, year, sum(count)::int AS cars FROM ${countedSql("changed", counted)} AS p GROUP BY 1, 2`;
+  sql`SELECT characteristic, year, sum(count)::int AS cars FROM ${countedSql("changed", counted)} AS p
+    GROUP BY 1, 2 HAVING sum(count) > 0`;

@@ -70,18 +70,21 @@ export function orderSql(order: Order, rows: Rows = "c"): Prisma.Sql {
   return sql`${rank}, o.place ${order.descending ? sql`DESC` : sql`ASC`}, ${keys[rows]}`;
 }
 
-/** Where the rows of a list come from. */
+/** Where the rows of a list come from; those up to a value, whichever rows are meant, are of `car c`. */
 export function fromSql(order: Order, rows: Rows = "c"): Prisma.Sql {
+  // Each car by itself: the planner cannot know how few they are, and would read every car of the club.
+  if (typeof order !== "string" && order.upTo !== undefined)
+    return sql`(${placesSql(order)}) o JOIN LATERAL (SELECT * FROM car WHERE car.club_id = o.club_id AND car.id = o.car_id OFFSET 0) c ON TRUE`;
   const places = (key: Prisma.Sql) =>
-    typeof order === "string"
-      ? Prisma.empty
-      : sql`${order.upTo === undefined ? sql`LEFT JOIN` : sql`JOIN`} (${placesSql(order)}) o ON ${key}`;
+    typeof order === "string" ? Prisma.empty : sql`LEFT JOIN (${placesSql(order)}) o ON ${key}`;
   if (rows === "s") return sql`car_summary s ${places(sql`o.club_id = s.club_id AND o.car_id = s.car_id`)}`;
   if (typeof order === "string" && order !== "chassis")
     return sql`car_summary s JOIN car c ON c.club_id = s.club_id AND c.id = s.car_id`;
   return sql`car c ${places(sql`o.club_id = c.club_id AND o.car_id = c.id`)}`;
 }
 
+/** Most values that are looked up car by car: of more all cars are read in their order. */
+const MANY = 30_000;
 /** Values of one characteristic that a car has at most: left, right, and of the whole. */
 const VALUES_A_CAR = 3;
 
@@ -110,7 +113,7 @@ export function upToSql(
   return sql`WITH walked AS MATERIALIZED (SELECT t.number, sum(sum(t.count)) OVER (ORDER BY t.number ${ascending}) AS upto
       FROM ${keptSql("value", kept)} AS t WHERE t.characteristic = ${of.key} AND t.number IS NOT NULL GROUP BY t.number)
     SELECT w.number FROM walked w
-    WHERE w.upto > ${(size + 1) * VALUES_A_CAR}::int + ${after === undefined ? sql`0` : sql`coalesce(${before}, 0)`}
+    WHERE w.upto < ${MANY} AND w.upto > ${(size + 1) * VALUES_A_CAR}::int + ${after === undefined ? sql`0` : sql`coalesce(${before}, 0)`}
     ORDER BY w.upto LIMIT 1`;
 }
 

@@ -29,7 +29,8 @@ const onSide = ({ side }: SpreadScope) =>
 export const countedOnceSql = (scope: SpreadScope): Prisma.Sql =>
   sql`SELECT coalesce(json_agg(v), '[]')::text AS once FROM (SELECT p.value_kind, p.number, p.resolution, p.text, min(p.entered) AS entered,
     p.standing, p.year, sum(p.count)::int AS count FROM ${countedSql("value", scope.counted)} AS p
-    WHERE p.characteristic = ${scope.key} ${onSide(scope)} GROUP BY 1, 2, 3, 4, 6, 7) AS v`;
+    WHERE p.characteristic = ${scope.key} ${onSide(scope)} GROUP BY 1, 2, 3, 4, 6, 7
+    HAVING sum(p.count) > 0) AS v`;
 
 /** Counted rows of the characteristic, one or more values each: how many is in `count`. */
 function rowsSql(about: "value" | "told", scope: SpreadScope): Prisma.Sql {
@@ -87,7 +88,8 @@ export function binnedSql(scope: SpreadScope, { from, width }: BinPlace): Prisma
 
 /** Counted rows by year and text, with quartiles of their numbers. */
 function yearsSql(rows: Prisma.Sql): Prisma.Sql {
-  return sql`WITH told AS (SELECT p.year, p.text, p.number, sum(p.count) AS n FROM ${rows} AND p.year IS NOT NULL GROUP BY 1, 2, 3),
+  return sql`WITH told AS (SELECT p.year, p.text, p.number, sum(p.count) AS n FROM ${rows} AND p.year IS NOT NULL GROUP BY 1, 2, 3
+      HAVING sum(p.count) > 0),
     placed AS (SELECT year, text, number, n, sum(n) FILTER (WHERE number IS NOT NULL) OVER (PARTITION BY year, text ORDER BY number) AS upto,
       sum(n) FILTER (WHERE number IS NOT NULL) OVER (PARTITION BY year, text) AS total FROM told)
     SELECT year, text, sum(n)::int AS count, ${quartilesSql(sql`number`)} FROM placed GROUP BY 1, 2 ORDER BY 1, 3 DESC LIMIT 2000`;

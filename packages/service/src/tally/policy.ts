@@ -317,13 +317,13 @@ export function keptSql(about: TallyAbout, { series }: NonNullable<Counted["kept
 /**
  * What is counted of the cars meant, with how many there are of each in `count`, for a FROM: read off the tallies where they
  * are of these very cars, or off their blocks; else counted here, by the same rows that the tallies are kept by. One kind may
- * come in several rows; off blocks they are of no series.
+ * come in several rows; off blocks they are of no series, and some count none: nobody counts the bits twice to leave those out.
  */
 export function countedSql(about: LiveAbout, { where, kept, bits }: Counted): Prisma.Sql {
   if (kept !== undefined) return keptSql(about, kept);
   if (bits !== undefined)
     return sql`(WITH ${bits} SELECT ${ofSort}, bit_count(b.cars & h.yes)::int AS count FROM ${withBlocks(ofKind(about))}
-      JOIN truth h ON h.block = b.block WHERE bit_count(b.cars & h.yes) > 0)`;
+      JOIN truth h ON h.block = b.block)`;
   const cars = { cars: sql`car`, where };
   return sql`(SELECT p.*, 1 AS count FROM (${livePart[about](cars)}) AS p)`;
 }

@@ -126,7 +126,7 @@ async function counted(ctx: Context, about: LiveAbout, condition: Condition) {
     ctx.db.$queryRaw<object[]>(
       // Off blocks they are of no series.
       Prisma.sql`SELECT row(${withoutSeries}, sum(count)::int)::text AS row FROM ${countedSql(about, source)} AS p
-        GROUP BY ${withoutSeries} ORDER BY 1`,
+        GROUP BY ${withoutSeries} HAVING sum(count) > 0 ORDER BY 1`,
     );
   return { blocks: await rows(blocks), oneByOne: await rows(oneByOne) };
 }
