@@ -17,7 +17,7 @@ const CARS = 50;
 /** Cars in one transaction, where a whole club is worked out. */
 const TURN = 1_000;
 /** Such transactions at once: while the database compares for one, this process works the other out. */
-const AT_ONCE = 2;
+const AT_ONCE = 3;
 /** Cars assessed without a pause. */
 const SLICE = 20;
 
