@@ -14,7 +14,6 @@ import { prevalence } from "../prevalence";
 import { registerList } from "../register-list";
 import { refreshSearchIndex } from "../search-index";
 import { spread } from "../spread";
-import { commonestSql, firstCountSql, fourfoldSql } from "../together/policy";
 import { compareTallies, forgetTallies } from "./index";
 import { type Counted, columnList, countedSql, type LiveAbout } from "./policy";
 
@@ -102,13 +101,6 @@ const someConditions: readonly Condition[] = [
     ],
   },
 ];
-
-/** Something of every characteristic that is asked about. */
-const whole = {
-  read: { "front.camber": "0°10'", "body.colour": "Red" },
-  asBuilt: { "rear.antiRollBar.diameter": "16 mm" },
-  modified: { "front.disc.face": "drilled" },
-};
 
 const withoutSeries = Prisma.raw(columnList.sql.replace("series_id, ", ""));
 
@@ -276,46 +268,6 @@ describe("the tallies", () => {
       }
       const every = await inClub((ctx) => counted(ctx, about, { op: "always" }));
       expect(every.blocks.length).toBeGreaterThan(0);
-    },
-  );
-
-  test.each(someConditions)(
-    "tell what goes together as going over the cars does, where %j holds",
-    async (condition) => {
-      const own: string[] = [];
-      for (const input of fill.slice(0, 5)) own.push((await world.car({ ...input, ...whole })).id);
-      await rebuild();
-      await world.inClub(async (db) => {
-        const verdicts = ["outsideLimits", "asSpecified", "cannotTell", "notRecorded", "missing"] as const;
-        for (const [at, carId] of own.entries())
-          for (const [place, characteristic] of keys.entries()) {
-            const verdict = verdicts[(at * 2 + place) % verdicts.length] ?? "added";
-            await db.currentValue.updateMany({ where: { carId, characteristic }, data: { verdict } });
-          }
-      });
-      await wrong();
-      const firsts = [
-        { key: "front.camber" },
-        { key: "front.disc.face", value: "drilled" },
-        { key: "front.disc.face" },
-      ];
-      let tables = 0;
-      for (const first of firsts) {
-        const [blocks, oneByOne] = await inClub(async (ctx) => {
-          const asked = [];
-          for (const counted of countedBoth(ctx, condition)) {
-            const of = { ...first, counted };
-            const tables = await ctx.db.$queryRaw<{ characteristic: string }[]>(fourfoldSql(of));
-            const all = tables.map(({ characteristic }) => characteristic);
-            const common = await ctx.db.$queryRaw(commonestSql(of, all));
-            asked.push({ tables, common, cars: await ctx.db.$queryRaw(firstCountSql(of)) });
-          }
-          return asked;
-        });
-        expect(blocks).toEqual(oneByOne);
-        tables += blocks?.tables.length ?? 0;
-      }
-      if (condition.op === "always") expect(tables).toBeGreaterThan(0);
     },
   );
 
