@@ -88,8 +88,21 @@ describe("a few cars found", () => {
     const found = (total: number) =>
       markup(<RegisterPage {...one} list={{ total, unknown: 0, rows: total === 1 ? [row] : rows }} />);
     expect(found(2)).toContain('href="/club/sandvaer/fleet/compare?cars=S2-0417%2C+S2-0418"');
-    expect(found(60)).not.toContain("side by side");
-    expect(found(1)).not.toContain("side by side");
+    expect(found(60)).not.toMatch(/These \d+ cars side by side/);
+    expect(found(1)).not.toMatch(/These \d+ cars side by side/);
+  });
+
+  test("are ticked one by one, each by the name it has in addresses, and sent by a plain form", () => {
+    for (const view of ["table", "cards"] as const) {
+      const page = markup(<RegisterPage {...one} view={view} list={{ total: 60, unknown: 0, rows }} />);
+      expect(page).toMatch(/<form id="ticked"[^>]* action="\/club\/sandvaer\/fleet\/compare" method="get"/);
+      for (const { reference } of rows)
+        expect(page).toMatch(
+          new RegExp(
+            `<input type="checkbox" form="ticked" aria-label="Tick ${reference}" name="cars" value="${reference}"`,
+          ),
+        );
+    }
   });
 });
 
