@@ -10,7 +10,7 @@ import { openOperator, registerList } from "@trunnion/service";
 import pg from "pg";
 import { z } from "zod";
 import { childEnvironment, env } from "../start/env";
-import { bare, make, p95 } from "./fleet";
+import { bare, make, p95s } from "./fleet";
 import type { BenchRow } from "./row";
 
 const group = "typing";
@@ -98,8 +98,11 @@ async function answered(
   for (const search of words) {
     const ask = () => openOperator(world.database, slug, (ctx) => registerList(ctx, { search }));
     const { statements } = await recordStatements(ask);
-    const theirs = await p95(() => bare({ world, driver, slug, clubId }, statements));
-    found.push({ service: await p95(ask), driver: theirs });
+    const [service = Number.NaN, theirs = Number.NaN] = await p95s([
+      ask,
+      () => bare({ world, driver, slug, clubId }, statements),
+    ]);
+    found.push({ service, driver: theirs });
   }
   return found.reduce((worst, one) => (one.service > worst.service ? one : worst));
 }
