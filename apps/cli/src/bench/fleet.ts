@@ -1,3 +1,5 @@
+import { execFile } from "node:child_process";
+import { promisify } from "node:util";
 import {
   openThrowawayDatabase,
   recordStatements,
@@ -102,6 +104,9 @@ export async function make(world: ThrowawayDatabase, owner: pg.Client, cars: num
   await refreshWholeSearchIndex((work) => openOperator(world.database, slug, work), book);
   const indexed = performance.now();
   await owner.query("VACUUM ANALYZE");
+  // What was written goes to the disk now, and not while it is measured.
+  await owner.query("CHECKPOINT");
+  await promisify(execFile)("sync");
   const seconds = { generate: (generated - begun) / 1000, index: (indexed - generated) / 1000 };
   return { slug, ...made, seconds };
 }
